@@ -1,5 +1,8 @@
 package padward.api;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
@@ -10,9 +13,6 @@ import padward.breakout.text.WhyText;
 import padward.change.Edit;
 import padward.fabric.Delay;
 import padward.unblock.weigh.Removal;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
 
 /** The answer to whether a net gets out to a pad. */
 public final class Finding {

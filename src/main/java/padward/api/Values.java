@@ -1,5 +1,6 @@
 package padward.api;
 
+import java.util.List;
 import padward.breakout.ask.Caution;
 import padward.breakout.ask.Hop;
 import padward.breakout.text.WhyText;
@@ -9,7 +10,6 @@ import padward.design.PadNames;
 import padward.design.Port;
 import padward.fabric.Delay;
 import padward.fabric.Pad;
-import java.util.List;
 
 /** Makes the library's values of the program's own. */
 final class Values {

@@ -18,6 +18,7 @@ import padward.design.Design;
 import padward.design.DesignChange;
 import padward.design.EnableBranch;
 import padward.design.Net;
+import padward.design.NetLock;
 import padward.design.Numbered;
 import padward.design.PadNames;
 import padward.design.Port;
@@ -257,12 +258,43 @@ public final class Draft {
 
     /** Puts a net in the place of the one with its number. */
     public void put(Net net) {
+        nets.find(net.id())
+                .filter(before -> !keepsLock(before, net))
+                .ifPresent(before -> refuse(lockOf(before, net)));
         nets.put(net);
         touched.add(new Part(Part.Kind.NET, net.name()));
     }
 
+    /** Whether a net keeps what is locked of it. */
+    private static boolean keepsLock(Net before, Net after) {
+        return switch (before.lock()) {
+            case NONE -> true;
+            case WHOLE -> after.equals(before);
+            case WIRES -> extendsOnly(before, after);
+        };
+    }
+
+    /** Whether a net has all that it had. */
+    private static boolean extendsOnly(Net before, Net after) {
+        return after.driver().equals(before.driver())
+                && after.sinks().containsAll(before.sinks())
+                && after.route().contains(before.route());
+    }
+
+    private static String lockOf(Net before, Net after) {
+        boolean branch = before.lock() == NetLock.WHOLE && extendsOnly(before, after);
+        return "net " + before.name() + " is locked" + (branch ? " and takes no branch" : "");
+    }
+
+    private static String lockOf(Cell cell) {
+        return "cell " + cell.name() + " is locked";
+    }
+
     /** Puts a cell in the place of the one with its number. */
     public void put(Cell cell) {
+        cells.find(cell.id())
+                .filter(before -> before.locked() && !before.equals(cell))
+                .ifPresent(before -> refuse(lockOf(before)));
         cells.put(cell);
         touched.add(new Part(Part.Kind.CELL, cell.name()));
     }
@@ -294,12 +326,18 @@ public final class Draft {
 
     /** Removes a net; its ends stay without a signal. */
     public void remove(Net net) {
+        if (net.lock().keepsWires()) {
+            refuse("net " + net.name() + " is locked");
+        }
         nets.remove(net);
         touched.add(new Part(Part.Kind.NET, net.name()));
     }
 
     /** Removes a cell, and takes its pins from the nets there; those that it drives go. */
     public void remove(Cell cell) {
+        if (cell.locked()) {
+            refuse(lockOf(cell));
+        }
         Predicate<Terminal> ofCell =
                 t -> t instanceof Terminal.CellPin at && at.cell() == cell.id();
         netsAt(cell).forEach(net -> dropEnds(net, ofCell));
@@ -310,11 +348,12 @@ public final class Draft {
     /** Removes a port, and takes it from its net; a net that it drives goes. */
     public void remove(Port port) {
         handOnEnable(port);
+        // Before the port's own branch, which may lead on to the enable from its pad.
+        dropEnable(port);
         Predicate<Terminal> thePort = t -> t instanceof Terminal.PortEnd at && at.isOf(port);
         nets(base.netsAtPort(port.id()), thePort).forEach(net -> dropEnds(net, thePort));
         ports.remove(port);
         touched.add(new Part(Part.Kind.PORT, port.name()));
-        dropEnable(port);
     }
 
     /** A net that ends at an enable which other ports share ends at that of one of these. */
@@ -401,6 +440,10 @@ public final class Draft {
 
     Optional<Cell> cellNow(int number) {
         return cells.find(number);
+    }
+
+    Optional<Port> portNow(int number) {
+        return ports.find(number);
     }
 
     Optional<Net> netNow(int number) {

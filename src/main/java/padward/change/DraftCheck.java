@@ -15,6 +15,7 @@ import padward.design.Net;
 import padward.design.Occupancy;
 import padward.design.Occupant;
 import padward.design.Port;
+import padward.design.PortDirection;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.EdgeCursor;
@@ -69,6 +70,11 @@ final class DraftCheck {
                 draft.refuse("two cells are put on " + fabric.site(cell.site()).described());
             }
             SiteView site = fabric.site(cell.site());
+            boolean isNew =
+                    base.cells().find(cell.id()).filter(c -> c.site() == cell.site()).isEmpty();
+            if (isNew && fabric.unusable().isSite(cell.site())) {
+                draft.refuse("site " + site.name() + " is unusable");
+            }
             if (!site.accepts().contains(cell.kind())) {
                 draft.refuse(site.described() + " does not accept cells of kind " + cell.kind());
             }
@@ -138,8 +144,11 @@ final class DraftCheck {
             int vertex = tree.vertex(place);
             int from = place == 0 ? vertex : tree.vertex(tree.parent(place));
             if (!parents.containsKey(vertex)) {
+                if (fabric.unusable().isVertex(vertex)) {
+                    draft.refuse(fabric.vertexName(vertex) + " is unusable");
+                }
                 int other = newOn.put(vertex, net.id());
-                if (other != Fabric.NOTHING) {
+                if (other != Fabric.NOTHING && !shareThePad(vertex, netOf(other), net)) {
                     usedBy("net " + netOf(other).name(), vertex);
                 }
             }
@@ -245,7 +254,12 @@ final class DraftCheck {
 
     /** A vertex that a net comes to: nothing else may be there, but the cell whose pin it is. */
     private void lookAt(int vertex, Net net) {
-        otherNetOn(vertex, net.id()).ifPresent(n -> usedBy("net " + n.name(), vertex));
+        otherNetOn(vertex, net.id())
+                .filter(n -> !shareThePad(vertex, n, net))
+                .ifPresent(n -> usedBy("net " + n.name(), vertex));
+        netStartingBeside(vertex, net.id())
+                .filter(n -> !shareThePad(vertex, n, net))
+                .ifPresent(n -> usedBy("net " + n.name(), vertex));
         int site = fabric.siteOf(vertex);
         if (site == Fabric.NOTHING) {
             return;
@@ -327,6 +341,25 @@ final class DraftCheck {
                 .filter(n -> n.id() != but)
                 .flatMap(n -> draft.netNow(n.id()))
                 .filter(n -> !draft.isChangedNet(n.id()) || verticesOf(n.id()).contains(vertex));
+    }
+
+    /** The net that starts at a pad beside one that comes there, unless it is a certain one. */
+    private Optional<Net> netStartingBeside(int vertex, int but) {
+        return before.findNetStartingBeside(vertex)
+                .filter(n -> n.id() != but)
+                .flatMap(n -> draft.netNow(n.id()))
+                .filter(n -> n.route().root() == vertex);
+    }
+
+    /** Whether one net starts at the pad of a port in both directions and the other ends there. */
+    private boolean shareThePad(int vertex, Net one, Net other) {
+        boolean oneStarts = one.route().root() == vertex;
+        boolean otherStarts = other.route().root() == vertex;
+        return oneStarts != otherStarts
+                && (oneStarts ? one : other).driver() instanceof Terminal.PortEnd at
+                && draft.portNow(at.port())
+                        .filter(p -> p.direction() == PortDirection.BOTH)
+                        .isPresent();
     }
 
     private IntSet verticesOf(int net) {

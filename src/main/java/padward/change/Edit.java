@@ -229,7 +229,7 @@ public sealed interface Edit {
                             "net " + there.name() + " ends at cell " + cell + " and stays behind");
                 }
             }
-            draft.put(new Cell(old.id(), old.name(), old.kind(), to.get(), old.settings()));
+            draft.put(old.withSite(to.get()));
             nets.forEach(n -> n.applyTo(draft));
         }
 
@@ -264,13 +264,7 @@ public sealed interface Edit {
                             old -> {
                                 Map<String, String> settings = new HashMap<>(old.settings());
                                 settings.put(setting, value);
-                                draft.put(
-                                        new Cell(
-                                                old.id(),
-                                                old.name(),
-                                                old.kind(),
-                                                old.site(),
-                                                settings));
+                                draft.put(old.withSettings(settings));
                             });
         }
 
@@ -321,6 +315,9 @@ public sealed interface Edit {
             if (!setting.isEmpty() && draft.fabric().info().findSetting(setting).isEmpty()) {
                 draft.refuse("there is no driver setting " + setting);
             }
+            if (!setting.isEmpty() && !there.use().driving().allows(setting)) {
+                draft.refuse("pad " + pad + " does not have driver setting " + setting);
+            }
             if (route.isEmpty() || route.get(route.size() - 1) != there.vertex()) {
                 draft.refuse("the route of net " + net + " does not end at pad " + pad);
                 return;
@@ -364,6 +361,15 @@ public sealed interface Edit {
             if (draft.fabric().info().findSetting(setting).isEmpty()) {
                 draft.refuse("there is no driver setting " + setting);
             } else {
+                found.map(p -> draft.fabric().pads().get(p.pad()))
+                        .filter(p -> !p.use().driving().allows(setting))
+                        .ifPresent(
+                                p ->
+                                        draft.refuse(
+                                                "pad "
+                                                        + p.name()
+                                                        + " does not have driver setting "
+                                                        + setting));
                 found.ifPresent(p -> draft.put(p.withSetting(setting)));
             }
         }

@@ -10,11 +10,28 @@ import java.util.Map;
  * @param kind kind of cell, one that its site accepts
  * @param site number of its site
  * @param settings settings by name; {@code through = open} leaves the site's pass-throughs usable
+ * @param locked whether it must stay on its site with its settings
  */
-public record Cell(int id, String name, String kind, int site, Map<String, String> settings) {
+public record Cell(
+        int id, String name, String kind, int site, Map<String, String> settings, boolean locked) {
     /** Copies the settings. */
     public Cell {
         settings = Map.copyOf(settings);
+    }
+
+    /** One that is not locked. */
+    public Cell(int id, String name, String kind, int site, Map<String, String> settings) {
+        this(id, name, kind, site, settings, false);
+    }
+
+    /** The same cell with other settings. */
+    public Cell withSettings(Map<String, String> others) {
+        return new Cell(id, name, kind, site, others, locked);
+    }
+
+    /** The same cell on another site. */
+    public Cell withSite(int other) {
+        return new Cell(id, name, kind, other, settings, locked);
     }
 
     /** Whether the cell is set so that a signal can still pass through its site. */

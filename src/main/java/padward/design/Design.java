@@ -2,12 +2,6 @@ package padward.design;
 
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
-import padward.base.Lazy;
-import padward.fabric.Bank;
-import padward.fabric.DriverSetting;
-import padward.fabric.Fabric;
-import padward.fabric.Pad;
-import padward.fabric.SiteView;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -17,6 +11,12 @@ import java.util.Set;
 import java.util.function.Function;
 import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
+import padward.base.Lazy;
+import padward.fabric.Bank;
+import padward.fabric.DriverSetting;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.SiteView;
 
 /**
  * A finished design: what it occupies of a fabric, and the board around. Immutable. An edit makes a
@@ -49,6 +49,8 @@ public final class Design {
     /** Ports whose pads' drivers a net switches, by its number; made when first asked for. */
     private Map<Integer, List<Port>> switchedByNet;
 
+    private final Lazy<Locks> locks;
+
     /** What a design that was read and all that edits make of it have in common. */
     private record Shared(
             String name,
@@ -59,7 +61,8 @@ public final class Design {
             Map<String, Integer> netByName,
             Map<String, Integer> portByName,
             Map<Integer, Integer> portByPad,
-            Map<String, String> otherNames) {
+            Map<String, String> otherNames,
+            boolean anyLocked) {
         Shared with(Map<String, String> others) {
             return new Shared(
                     name,
@@ -70,7 +73,8 @@ public final class Design {
                     netByName,
                     portByName,
                     portByPad,
-                    others);
+                    others,
+                    anyLocked);
         }
     }
 
@@ -103,9 +107,12 @@ public final class Design {
                         byName(nets, Net::name, Net::id),
                         byName(ports, Port::name, Port::id),
                         portByPad,
-                        Map.of());
+                        Map.of(),
+                        cells.stream().anyMatch(Cell::locked)
+                                || nets.stream().anyMatch(n -> n.lock().keepsWires()));
         this.netsByEnd = new Lazy<>(() -> NetsByEnd.of(this.nets));
         this.occupancy = new Occupancy(fabric, this.cells, this.nets, netsByEnd);
+        this.locks = new Lazy<>(() -> Locks.of(this, shared.anyLocked));
         this.addedCells = Map.of();
         this.addedNets = Map.of();
         this.addedPorts = Map.of();
@@ -120,6 +127,7 @@ public final class Design {
         NetsByEnd atCells = before.netsByEnd.get().with(before.nets, change);
         this.netsByEnd = new Lazy<>(() -> atCells);
         this.occupancy = before.occupancy.with(cells, nets, netsByEnd, change);
+        this.locks = new Lazy<>(() -> Locks.of(this, shared.anyLocked));
         this.addedCells =
                 added(before.addedCells, before.cells, change.cells(), Cell::name, Cell::id);
         this.addedNets = added(before.addedNets, before.nets, change.nets(), Net::name, Net::id);
@@ -136,6 +144,7 @@ public final class Design {
         this.ports = same.ports;
         this.netsByEnd = same.netsByEnd;
         this.occupancy = same.occupancy;
+        this.locks = same.locks;
         this.addedCells = same.addedCells;
         this.addedNets = same.addedNets;
         this.addedPorts = same.addedPorts;
@@ -247,6 +256,11 @@ public final class Design {
     /** What uses what. */
     public Occupancy occupancy() {
         return occupancy;
+    }
+
+    /** What must stay as it is. */
+    public Locks locks() {
+        return locks.get();
     }
 
     /** The net of that full name. O(1). */

@@ -1,6 +1,7 @@
 package padward.design;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -10,6 +11,7 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.PadUse;
+import padward.fabric.Unusable;
 
 /** Looks a design through for what is sound but seldom meant. O(ends + route steps). */
 public final class DesignReview {
@@ -73,6 +75,22 @@ public final class DesignReview {
                         .map(p -> p.name() + ", " + padOf(design, p).use().whyNotOffered())
                         .toList(),
                 "ports on pads that are not for signals of a design");
+        find(
+                findings,
+                design.ports().stream()
+                        .filter(p -> !p.setting().isEmpty())
+                        .filter(p -> !padOf(design, p).use().driving().allows(p.setting()))
+                        .map(p -> p.name() + ", " + p.setting())
+                        .toList(),
+                "ports with a driver setting that their pad does not have");
+        find(
+                findings,
+                design.cells().stream()
+                        .filter(c -> design.fabric().unusable().isSite(c.site()))
+                        .map(c -> c.name() + " on " + design.fabric().site(c.site()).name())
+                        .toList(),
+                "cells on unusable sites");
+        find(findings, netsOverUnusable(design), "nets over unusable wires or pins");
         find(findings, sinksOffClockWires(design), "sinks of clocks that no clock wire feeds");
         if (!clock && !design.nets().isEmpty()) {
             findings.add("no net is marked as a clock");
@@ -81,6 +99,19 @@ public final class DesignReview {
             findings.add("no board: what is connected to the pads is unknown");
         }
         return findings;
+    }
+
+    private static List<String> netsOverUnusable(Design design) {
+        Unusable unusable = design.fabric().unusable();
+        List<String> result = new ArrayList<>();
+        for (Net net : design.nets()) {
+            Arrays.stream(net.route().toVertices())
+                    .filter(unusable::isVertex)
+                    .findFirst()
+                    .ifPresent(
+                            v -> result.add(net.name() + " over " + design.fabric().vertexName(v)));
+        }
+        return result;
     }
 
     private static Pad padOf(Design design, Port port) {

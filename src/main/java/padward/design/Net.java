@@ -19,6 +19,7 @@ import padward.fabric.Fabric;
  * @param requiredPs latest arrival at any sink that the design allows, at the slow corner, counted
  *     from the driver, in picoseconds; empty when the design states none
  * @param requiredAtPs the same for single sinks that have a required time of their own
+ * @param lock what of it must stay as it is
  */
 public record Net(
         int id,
@@ -28,7 +29,8 @@ public record Net(
         RouteTree route,
         boolean clock,
         OptionalInt requiredPs,
-        Map<Terminal, Integer> requiredAtPs) {
+        Map<Terminal, Integer> requiredAtPs,
+        NetLock lock) {
     /** Copies the sinks, and leaves out required times of what is no sink. */
     public Net {
         sinks = List.copyOf(sinks);
@@ -37,6 +39,19 @@ public record Net(
             requiredAtPs.keySet().retainAll(sinks);
         }
         requiredAtPs = Map.copyOf(requiredAtPs);
+    }
+
+    /** A net that is not locked. */
+    public Net(
+            int id,
+            String name,
+            Terminal driver,
+            List<Terminal> sinks,
+            RouteTree route,
+            boolean clock,
+            OptionalInt requiredPs,
+            Map<Terminal, Integer> requiredAtPs) {
+        this(id, name, driver, sinks, route, clock, requiredPs, requiredAtPs, NetLock.NONE);
     }
 
     /** A net whose sinks have no required times of their own. */
@@ -81,13 +96,18 @@ public record Net(
         return result;
     }
 
+    /** The same net, locked or not. */
+    public Net withLock(NetLock other) {
+        return new Net(id, name, driver, sinks, route, clock, requiredPs, requiredAtPs, other);
+    }
+
     /** The same net over other wires. */
     public Net withRoute(RouteTree other) {
-        return new Net(id, name, driver, sinks, other, clock, requiredPs, requiredAtPs);
+        return new Net(id, name, driver, sinks, other, clock, requiredPs, requiredAtPs, lock);
     }
 
     /** The same net with other sinks. */
     public Net withSinks(List<Terminal> others) {
-        return new Net(id, name, driver, others, route, clock, requiredPs, requiredAtPs);
+        return new Net(id, name, driver, others, route, clock, requiredPs, requiredAtPs, lock);
     }
 }

@@ -13,6 +13,8 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
+import padward.fabric.Unusable;
+import padward.fabric.VertexKind;
 
 /**
  * What uses which vertex. Immutable: that of a design that was read is worked out once, that of a
@@ -23,10 +25,15 @@ import padward.fabric.SiteView;
  * that site. A cell that lets signals through uses only the pins that its own nets end at. Thus a
  * route is free exactly when its vertices are, and a pass-through needs no test of its own.
  *
- * <p>Occupants have numbers, see {@link Occupant}.
+ * <p>A vertex carries one net, but for the pad of a port in both directions: one net may come to it
+ * and another one start there. The pad counts as used by the one that comes.
+ *
+ * <p>Occupants have numbers, see {@link Occupant}. What the fabric marks as unusable counts as
+ * occupied, by nobody where nothing of the design is there.
  */
 public final class Occupancy {
     private final Fabric fabric;
+    private final Unusable unusable;
     private final Numbered<Cell> cells;
     private final Numbered<Net> nets;
     private final Lazy<NetsByEnd> netsByEnd;
@@ -40,6 +47,9 @@ public final class Occupancy {
     private final Int2IntOpenHashMap netByVertex;
     private final Int2IntOpenHashMap cellBySite;
 
+    /** Nets that start at a pad to which another net comes. */
+    private final Int2IntOpenHashMap startingBeside;
+
     /**
      * Vertices that are occupied here and free in {@link #base}, or occupied there and free here.
      */
@@ -49,6 +59,7 @@ public final class Occupancy {
             PagedInts occupantByVertex,
             PagedInts netByVertex,
             PagedInts cellBySite,
+            Int2IntOpenHashMap startingBeside,
             BitSet occupied) {
         static Base of(Fabric fabric) {
             int vertices = fabric.vertexCount();
@@ -56,6 +67,7 @@ public final class Occupancy {
                     new PagedInts(vertices),
                     new PagedInts(vertices),
                     new PagedInts(fabric.siteCount()),
+                    table(),
                     new BitSet(vertices));
         }
     }
@@ -71,6 +83,8 @@ public final class Occupancy {
         this.nets = nets;
         this.netsByEnd = netsByEnd;
         this.base = Base.of(fabric);
+        this.startingBeside = table();
+        this.unusable = fabric.unusable();
         this.occupantByVertex = table();
         this.netByVertex = table();
         this.cellBySite = table();
@@ -90,6 +104,7 @@ public final class Occupancy {
             }
             usePins(cell);
         }
+        base.occupied.or(unusable.vertices());
     }
 
     private static Int2IntOpenHashMap table() {
@@ -103,12 +118,28 @@ public final class Occupancy {
         for (int place = 0; place < tree.size(); place++) {
             int vertex = tree.vertex(place);
             int before = base.netByVertex.put(vertex, net.id());
+            int user = net.id();
             if (before != Fabric.NOTHING) {
-                throw shared(vertex, before, net.id());
+                if (!shareThePad(vertex, nets.get(before), net)) {
+                    throw shared(vertex, before, net.id());
+                }
+                user = starts(net, vertex) ? before : net.id();
+                base.netByVertex.put(vertex, user);
+                base.startingBeside.put(vertex, before + net.id() - user);
             }
-            base.occupantByVertex.put(vertex, Occupant.ofNet(net.id()));
+            base.occupantByVertex.put(vertex, Occupant.ofNet(user));
             base.occupied.set(vertex);
         }
+    }
+
+    private static boolean starts(Net net, int vertex) {
+        return net.route().root() == vertex;
+    }
+
+    /** Whether one of two nets starts at a pad and the other one comes to it. */
+    private boolean shareThePad(int vertex, Net one, Net other) {
+        return fabric.kind(vertex) == VertexKind.PAD
+                && starts(one, vertex) != starts(other, vertex);
     }
 
     private IllegalArgumentException shared(int vertex, int one, int other) {
@@ -197,6 +228,7 @@ public final class Occupancy {
             Lazy<NetsByEnd> netsByEnd,
             DesignChange change) {
         this.fabric = before.fabric;
+        this.unusable = before.unusable;
         this.cells = cells;
         this.nets = nets;
         this.netsByEnd = netsByEnd;
@@ -204,6 +236,7 @@ public final class Occupancy {
         this.occupantByVertex = before.occupantByVertex.clone();
         this.netByVertex = before.netByVertex.clone();
         this.cellBySite = before.cellBySite.clone();
+        this.startingBeside = before.startingBeside.clone();
         this.differing = before.differing.clone();
         IntSet touched = new IntOpenHashSet();
         moveNets(before, change, touched);
@@ -241,13 +274,19 @@ public final class Occupancy {
             for (int place = 0; place < tree.size(); place++) {
                 int vertex = tree.vertex(place);
                 int there = netIdOn(vertex);
-                if (there == net.id()) {
+                if (there == net.id() || startingBesideOn(vertex) == net.id()) {
                     continue;
                 }
+                int user = net.id();
                 if (there != Fabric.NOTHING) {
-                    throw shared(vertex, there, net.id());
+                    if (!shareThePad(vertex, nets.get(there), net)) {
+                        throw shared(vertex, there, net.id());
+                    }
+                    user = starts(net, vertex) ? there : net.id();
+                    int starting = there + net.id() - user;
+                    putStarting(vertex, starting);
                 }
-                put(netByVertex, base.netByVertex, vertex, net.id());
+                put(netByVertex, base.netByVertex, vertex, user);
                 touched.add(vertex);
             }
             for (int site : sitesThrough(fabric, edges, tree)) {
@@ -262,7 +301,13 @@ public final class Occupancy {
         for (int place = 0; place < tree.size(); place++) {
             int vertex = tree.vertex(place);
             if (!stays.contains(vertex)) {
-                put(netByVertex, base.netByVertex, vertex, Fabric.NOTHING);
+                int starting = startingBesideOn(vertex);
+                if (starting != Fabric.NOTHING) {
+                    putStarting(vertex, Fabric.NOTHING);
+                }
+                // Of two nets on a pad, the other one stays.
+                int left = starting == net.id() ? netIdOn(vertex) : starting;
+                put(netByVertex, base.netByVertex, vertex, left);
                 touched.add(vertex);
             }
         }
@@ -319,6 +364,14 @@ public final class Occupancy {
         }
     }
 
+    private void putStarting(int vertex, int net) {
+        if (base.startingBeside.get(vertex) == net) {
+            startingBeside.remove(vertex);
+        } else {
+            startingBeside.put(vertex, net);
+        }
+    }
+
     private static void put(Int2IntMap here, PagedInts shared, int key, int value) {
         if (shared.get(key) == value) {
             here.remove(key);
@@ -329,7 +382,8 @@ public final class Occupancy {
 
     private void note(int vertex, int occupant) {
         put(occupantByVertex, base.occupantByVertex, vertex, occupant);
-        if ((occupant != Fabric.NOTHING) == base.occupied.get(vertex)) {
+        boolean occupied = occupant != Fabric.NOTHING || unusable.isVertex(vertex);
+        if (occupied == base.occupied.get(vertex)) {
             differing.remove(vertex);
         } else {
             differing.add(vertex);
@@ -391,11 +445,17 @@ public final class Occupancy {
                 : base.netByVertex.get(vertex);
     }
 
+    private int startingBesideOn(int vertex) {
+        return startingBeside.containsKey(vertex)
+                ? startingBeside.get(vertex)
+                : base.startingBeside.get(vertex);
+    }
+
     private int cellIdOn(int site) {
         return cellBySite.containsKey(site) ? cellBySite.get(site) : base.cellBySite.get(site);
     }
 
-    /** Whether anything uses the vertex. O(1). */
+    /** Whether anything uses the vertex, or nothing may. O(1). */
     public boolean isOccupied(int vertex) {
         return base.occupied.get(vertex) != differing.contains(vertex);
     }
@@ -435,6 +495,15 @@ public final class Occupancy {
         return findNetThrough(site).map(Occupant.ByNet::new);
     }
 
+    /**
+     * The net that starts at a pad to which another net comes: what a port in both directions
+     * reads. Empty for all other vertices; a net that is alone there is {@link #findNetOn}.
+     */
+    public Optional<Net> findNetStartingBeside(int vertex) {
+        int id = startingBesideOn(vertex);
+        return id == Fabric.NOTHING ? Optional.empty() : Optional.of(nets.get(id));
+    }
+
     /** The net whose signal is on the vertex, also on pins of a used site. */
     public Optional<Net> findNetOn(int vertex) {
         int id = netIdOn(vertex);
@@ -444,7 +513,8 @@ public final class Occupancy {
     /** The net that goes from one vertex to the next. O(1), and O(its size) if it has both. */
     public Optional<Net> findNetOver(int from, int to) {
         int id = netIdOn(to);
-        if (id == Fabric.NOTHING || netIdOn(from) != id) {
+        boolean fromThere = netIdOn(from) == id || startingBesideOn(from) == id;
+        if (id == Fabric.NOTHING || !fromThere) {
             return Optional.empty();
         }
         RouteTree tree = nets.get(id).route();
@@ -480,12 +550,22 @@ public final class Occupancy {
         return result;
     }
 
-    /** How many vertices are occupied. O(vertices / 64). */
-    public int occupiedCount() {
+    /** Whether a cell or net uses the vertex. O(1). */
+    public boolean isUsed(int vertex) {
+        return occupantId(vertex) != Fabric.NOTHING;
+    }
+
+    /** How many vertices cells and nets use. O(vertices / 64 + unusable vertices). */
+    public int usedCount() {
         int count = base.occupied.cardinality();
         for (int vertex : differing) {
             count += base.occupied.get(vertex) ? -1 : 1;
         }
-        return count;
+        return count - (int) unusable.vertices().stream().filter(v -> !isUsed(v)).count();
+    }
+
+    /** The vertices that the fabric marks as unusable; not to be changed. */
+    public BitSet unusable() {
+        return unusable.vertices();
     }
 }

@@ -62,6 +62,21 @@ public final class RouteTree {
         return Fabric.NOTHING;
     }
 
+    /** Whether this has every vertex of another tree, each under the same parent. O(sizes). */
+    public boolean contains(RouteTree part) {
+        Int2IntOpenHashMap parentOf = new Int2IntOpenHashMap();
+        parentOf.defaultReturnValue(Fabric.NOTHING);
+        for (int place = 1; place < size(); place++) {
+            parentOf.put(vertices[place], vertices[parents[place]]);
+        }
+        for (int place = 1; place < part.size(); place++) {
+            if (parentOf.get(part.vertices[place]) != part.vertices[part.parents[place]]) {
+                return false;
+            }
+        }
+        return root() == part.root();
+    }
+
     /** The vertices in the tree's order, as a copy. */
     public int[] toVertices() {
         return vertices.clone();

@@ -91,6 +91,11 @@ public interface Fabric {
         return SwitchGroups.NONE;
     }
 
+    /** Wires and sites that are not to be used. */
+    default Unusable unusable() {
+        return Unusable.NONE;
+    }
+
     /** Kind of a wire, {@code ""} for other vertices. */
     String wireKind(int vertex);
 

@@ -122,23 +122,36 @@ public final class FabricReview {
             parts += site.hasParts() ? site.parts().size() : 0;
         }
         int all = wires.values().stream().mapToInt(Integer::intValue).sum();
-        return List.of(
-                all + " wires" + listed(wires),
-                siteCount
-                        + " sites with "
-                        + pins
-                        + " pins"
-                        + listed(sites)
-                        + (parts == 0 ? "" : ", " + parts + " parts of sites"),
-                edgeCounts.getOrDefault(EdgeKind.SWITCH, 0)
-                        + " switches, "
-                        + edgeCounts.getOrDefault(EdgeKind.CONNECTION, 0)
-                        + " fixed connections, "
-                        + edgeCounts.getOrDefault(EdgeKind.PASS_THROUGH, 0)
-                        + " pass-throughs"
-                        + (fabric.switchGroups().isEmpty()
-                                ? ""
-                                : ", " + fabric.switchGroups().count() + " switch groups"));
+        List<String> counts =
+                new ArrayList<>(
+                        List.of(
+                                all + " wires" + listed(wires),
+                                siteCount
+                                        + " sites with "
+                                        + pins
+                                        + " pins"
+                                        + listed(sites)
+                                        + (parts == 0 ? "" : ", " + parts + " parts of sites"),
+                                edgeCounts.getOrDefault(EdgeKind.SWITCH, 0)
+                                        + " switches, "
+                                        + edgeCounts.getOrDefault(EdgeKind.CONNECTION, 0)
+                                        + " fixed connections, "
+                                        + edgeCounts.getOrDefault(EdgeKind.PASS_THROUGH, 0)
+                                        + " pass-throughs"
+                                        + (fabric.switchGroups().isEmpty()
+                                                ? ""
+                                                : ", "
+                                                        + fabric.switchGroups().count()
+                                                        + " switch groups")));
+        Unusable unusable = fabric.unusable();
+        if (!unusable.isEmpty()) {
+            long closed =
+                    unusable.vertices().stream()
+                            .filter(v -> fabric.kind(v) == VertexKind.WIRE)
+                            .count();
+            counts.add("unusable: " + closed + " wires, " + unusable.siteCount() + " sites");
+        }
+        return counts;
     }
 
     private static String listed(Map<String, Integer> counts) {

@@ -10,14 +10,20 @@ import java.util.Locale;
  * @param role what it is meant for
  * @param packageDelay how long the package takes from the pad to the pin or ball, as makers publish
  *     it for each; zero when not known
+ * @param driving how it is driven
  */
-public record PadUse(Bonding bonding, Role role, Delay packageDelay) {
+public record PadUse(Bonding bonding, Role role, Delay packageDelay, PadDriving driving) {
     /** Of a pad of which the description says nothing of the kind. */
     public static final PadUse UNSTATED = new PadUse(Bonding.UNKNOWN, Role.GENERAL);
 
     /** Of a pad whose connection in the package has no known delay. */
     public PadUse(Bonding bonding, Role role) {
         this(bonding, role, Delay.ZERO);
+    }
+
+    /** Of a pad of whose driving nothing is said. */
+    public PadUse(Bonding bonding, Role role, Delay packageDelay) {
+        this(bonding, role, packageDelay, PadDriving.UNSTATED);
     }
 
     /** Whether the package connects a pad. */

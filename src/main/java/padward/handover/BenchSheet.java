@@ -446,7 +446,7 @@ public record BenchSheet(
                 new Line(
                         lead,
                         out.net(),
-                        polarity(after, net.get()),
+                        polarity(after, net.get(), pad),
                         out.port(),
                         pad.name(),
                         pad.packagePin(),
@@ -465,23 +465,38 @@ public record BenchSheet(
                         0));
     }
 
+    /** A path to a pad may invert; then the pad shows the inverse of the net. */
+    private static String polarity(Design design, Net net, Pad pad) {
+        if (!pad.use().driving().inverts()) {
+            return polarity(design, net);
+        }
+        Optional<String> origin = inverseOf(design, net);
+        return "the inverse of the net" + origin.map(n -> ", so as " + n).orElse("");
+    }
+
     /**
      * Routes do not invert; a net can be the inverse of another through the cell that drives it.
      */
     private static String polarity(Design design, Net net) {
+        return inverseOf(design, net)
+                .map(n -> "as the net, the inverse of " + n)
+                .orElse("as the net");
+    }
+
+    /** The net of which a net is the inverse. */
+    private static Optional<String> inverseOf(Design design, Net net) {
         if (!(net.driver() instanceof Terminal.CellPin at)) {
-            return "as the net";
+            return Optional.empty();
         }
         Cell cell = design.cells().get(at.cell());
         if (!"not".equals(cell.settings().get("function"))) {
-            return "as the net";
+            return Optional.empty();
         }
         return design.netsAt(cell.id()).stream()
                 .filter(n -> n.id() != net.id())
                 .filter(n -> n.sinks().stream().anyMatch(t -> isAt(t, cell.id())))
                 .findFirst()
-                .map(n -> "as the net, the inverse of " + n.name())
-                .orElse("as the net");
+                .map(Net::name);
     }
 
     private static boolean isAt(Terminal end, int cell) {

@@ -179,6 +179,6 @@ final class CellPlaces {
     }
 
     private boolean accepts(int site, String kind) {
-        return fabric.site(site).accepts().contains(kind);
+        return !fabric.unusable().isSite(site) && fabric.site(site).accepts().contains(kind);
     }
 }

@@ -1,6 +1,7 @@
 package padward.place;
 
 import java.util.BitSet;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
@@ -9,6 +10,7 @@ import padward.design.Netlist;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.PadUse;
 import padward.fabric.SiteView;
 
 /**
@@ -18,8 +20,14 @@ import padward.fabric.SiteView;
 final class ClockPads {
     private ClockPads() {}
 
-    /** Indices of the pads that reach a pin of every kind of cell that a clock feeds. */
-    static Set<Integer> of(Fabric fabric, Netlist netlist, BitSet closed) {
+    /**
+     * Indices of the pads that reach a pin of every kind of cell that a clock feeds; where some of
+     * these are meant for clocks, only they.
+     *
+     * @param asked pads that somebody wants for ports, whatever they are meant for
+     */
+    static Set<Integer> of(
+            Fabric fabric, Netlist netlist, BitSet closed, Collection<Integer> asked) {
         Set<Integer> result = new HashSet<>();
         for (int p = 0; p < fabric.pads().size(); p++) {
             result.add(p);
@@ -38,7 +46,19 @@ final class ClockPads {
             }
             result.retainAll(reached);
         }
-        return result;
+        // Where some of them are meant for clocks, a clock comes in there.
+        Set<Integer> meant = new HashSet<>(result);
+        meant.removeIf(p -> !isMeant(fabric.pads().get(p)));
+        if (meant.isEmpty()) {
+            return result;
+        }
+        result.retainAll(asked);
+        meant.addAll(result);
+        return meant;
+    }
+
+    private static boolean isMeant(Pad pad) {
+        return pad.use().role() == PadUse.Role.CLOCK && pad.use().isOffered();
     }
 
     /** One pin for each kind of cell and name of pin: that of its middle site. */

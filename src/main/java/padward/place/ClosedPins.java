@@ -10,7 +10,8 @@ import padward.fabric.SiteView;
 /**
  * The vertices that routes may enter only at their end: all pads and all pins, except those of
  * sites in the tiles of pads through which signals enter and leave. Such a site stays open when all
- * its pass-throughs end at one pin, so that no two nets can pass through it.
+ * its pass-throughs end at one pin, so that no two nets can pass through it. Unusable wires are
+ * among them.
  */
 public final class ClosedPins {
     private ClosedPins() {}
@@ -18,6 +19,7 @@ public final class ClosedPins {
     /** The vertices. O(sites). */
     public static BitSet closed(Fabric fabric) {
         BitSet closed = new BitSet(fabric.vertexCount());
+        closed.or(fabric.unusable().vertices());
         BitSet padTiles = new BitSet(fabric.tileCount());
         for (Pad pad : fabric.pads()) {
             closed.set(pad.vertex());

@@ -49,7 +49,8 @@ public final class PlaceAndRoute {
         this.closed = ClosedPins.closed(fabric);
         Set<Integer> clockPads =
                 packed.groups().contains(Packer.CLOCK_IN)
-                        ? ClockPads.of(fabric, packed.netlist(), closed)
+                        ? ClockPads.of(
+                                fabric, packed.netlist(), closed, options.padOfPort().values())
                         : Set.of();
         this.sites = new PlacementSites(fabric, packed.groups().size(), accepts(clockPads));
     }

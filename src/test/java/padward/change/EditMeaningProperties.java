@@ -3,6 +3,7 @@ package padward.change;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -91,9 +92,16 @@ class EditMeaningProperties {
             return Optional.of(RandomDesigns.on(fabric, 8, new Random(seed)));
         }
         if (seed % 8 == 5) {
-            long grouped = OddDesigns.WITH_SWITCH_GROUPS + seed;
-            return Optional.of(OddDesigns.withoutSettings(grouped))
-                    .filter(d -> d.nets().size() > 0);
+            boolean locked = seed % 16 == 13;
+            boolean twoNets = seed % 32 == 5;
+            long odd =
+                    seed
+                            + (locked
+                                    ? OddDesigns.WITH_LOCKS
+                                    : twoNets
+                                            ? OddDesigns.WITH_TWO_NETS_ON_PADS
+                                            : OddDesigns.WITH_SWITCH_GROUPS);
+            return Optional.of(OddDesigns.withoutSettings(odd)).filter(d -> d.nets().size() > 0);
         }
         if (seed % 16 == 9) {
             long parted = OddDesigns.WITH_PARTS + seed;
@@ -150,10 +158,15 @@ class EditMeaningProperties {
             assertThat(user)
                     .as(name + ": " + fabric.vertexName(vertex))
                     .isEqualTo(plain.userOf(fabric.vertexName(vertex)));
-            assertThat(now.occupancy().isOccupied(vertex)).as(name).isEqualTo(!user.isEmpty());
+            assertThat(now.occupancy().isUsed(vertex)).as(name).isEqualTo(!user.isEmpty());
+            assertThat(now.occupancy().isOccupied(vertex))
+                    .as(name)
+                    .isEqualTo(!user.isEmpty() || fabric.unusable().isVertex(vertex));
         }
-        assertThat(now.occupancy().occupiedCount())
-                .isEqualTo(now.occupancy().toBits().cardinality());
+        BitSet taken = now.occupancy().toBits();
+        taken.andNot(fabric.unusable().vertices());
+        fabric.unusable().vertices().stream().filter(now.occupancy()::isUsed).forEach(taken::set);
+        assertThat(now.occupancy().usedCount()).isEqualTo(taken.cardinality());
         for (Net net : now.nets()) {
             assertThat(now.findNet(net.name())).as(name).contains(net);
             assertThat(now.nets().get(net.id())).isEqualTo(net);

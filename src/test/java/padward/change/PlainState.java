@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.NetLock;
 import padward.design.Port;
 import padward.design.PortDirection;
 import padward.design.RouteTree;
@@ -21,6 +22,7 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
+import padward.fabric.VertexKind;
 
 /**
  * What edits mean, once more, in the plainest way: everything by name, in sets and maps, the whole
@@ -29,16 +31,21 @@ import padward.fabric.SiteView;
  */
 public final class PlainState {
     /** A cell: what it is, where it stands, how it is set. */
-    record PlainCell(String kind, String site, Map<String, String> settings) {}
+    record PlainCell(String kind, String site, Map<String, String> settings, boolean locked) {}
 
     /** A port: which way it goes, and its pad. */
-    record PlainPort(boolean out, String pad, String setting, boolean tied) {}
+    record PlainPort(boolean out, boolean both, String pad, String setting, boolean tied) {}
 
     /**
      * A net: its driver and sinks as {@code cell.pin} or {@code port NAME}, its first vertex, and
      * for every other vertex the one that it is entered from.
      */
-    record PlainNet(String driver, List<String> sinks, String root, Map<String, String> from) {
+    record PlainNet(
+            String driver,
+            List<String> sinks,
+            String root,
+            Map<String, String> from,
+            NetLock lock) {
         Set<String> on() {
             Set<String> result = new HashSet<>(from.keySet());
             result.add(root);
@@ -60,6 +67,9 @@ public final class PlainState {
 
         /** The group of a switch, {@code from to}. */
         private final Map<String, String> groupOf = new HashMap<>();
+
+        private final Set<String> unusableVertices = new HashSet<>();
+        private final Set<String> unusableSites = new HashSet<>();
     }
 
     private final Chip chip;
@@ -87,12 +97,15 @@ public final class PlainState {
         Fabric fabric = design.fabric();
         for (Cell cell : design.cells()) {
             String site = fabric.site(cell.site()).name();
-            cells.put(cell.name(), new PlainCell(cell.kind(), site, cell.settings()));
+            cells.put(
+                    cell.name(), new PlainCell(cell.kind(), site, cell.settings(), cell.locked()));
         }
         for (Port port : design.ports()) {
             String pad = fabric.pads().get(port.pad()).name();
             boolean out = port.direction() != PortDirection.IN;
-            ports.put(port.name(), new PlainPort(out, pad, port.setting(), port.enableTied()));
+            boolean both = port.direction() == PortDirection.BOTH;
+            ports.put(
+                    port.name(), new PlainPort(out, both, pad, port.setting(), port.enableTied()));
         }
         for (Net net : design.nets()) {
             Map<String, String> from = new LinkedHashMap<>();
@@ -108,7 +121,8 @@ public final class PlainState {
                             design.textOf(net.driver()),
                             net.sinks().stream().map(design::textOf).toList(),
                             fabric.vertexName(tree.root()),
-                            from));
+                            from,
+                            net.lock()));
         }
         return new PlainState(chip, cells, ports, nets);
     }
@@ -123,6 +137,9 @@ public final class PlainState {
                 to.putIfAbsent(fabric.vertexName(edges.other()), edges.kind());
             }
             chip.edges.put(fabric.vertexName(vertex), to);
+            if (fabric.kind(vertex) == VertexKind.WIRE && fabric.unusable().isVertex(vertex)) {
+                chip.unusableVertices.add(fabric.vertexName(vertex));
+            }
             for (int other = 0; other < fabric.vertexCount(); other++) {
                 int group = fabric.switchGroups().groupOf(vertex, other);
                 if (group != Fabric.NOTHING) {
@@ -144,6 +161,10 @@ public final class PlainState {
                 chip.siteOf.put(name, view.name());
             }
             chip.pinsOf.put(view.name(), pins);
+            if (fabric.unusable().isSite(site)) {
+                chip.unusableSites.add(view.name());
+                chip.unusableVertices.addAll(pins);
+            }
             chip.accepts.put(view.name(), new HashSet<>(view.accepts()));
         }
         for (Pad pad : fabric.pads()) {
@@ -182,7 +203,11 @@ public final class PlainState {
             }
         }
         boolean fits =
-                now.isSound() && now.reachesWhatItReached(this) && now.comesToNoUsedPin(this);
+                now.isSound()
+                        && now.reachesWhatItReached(this)
+                        && now.comesToNoUsedPin(this)
+                        && now.keepsLocked(this)
+                        && now.comesToNothingUnusable(this);
         return fits ? now : null;
     }
 
@@ -193,6 +218,60 @@ public final class PlainState {
             now.apply(edit, fabric, this);
         }
         return now;
+    }
+
+    /** Whether all that was locked is as it was, or has branches more where it may. */
+    public boolean keepsLocked(PlainState before) {
+        for (Map.Entry<String, PlainCell> cell : before.cells.entrySet()) {
+            boolean same = cell.getValue().equals(cells.get(cell.getKey()));
+            if (cell.getValue().locked() && !same) {
+                return false;
+            }
+        }
+        for (Map.Entry<String, PlainNet> entry : before.nets.entrySet()) {
+            PlainNet old = entry.getValue();
+            PlainNet net = nets.get(entry.getKey());
+            boolean kept =
+                    switch (old.lock()) {
+                        case NONE -> true;
+                        case WHOLE -> old.equals(net);
+                        case WIRES ->
+                                net != null
+                                        && net.driver().equals(old.driver())
+                                        && net.root().equals(old.root())
+                                        && net.sinks().containsAll(old.sinks())
+                                        && net.from().entrySet().containsAll(old.from().entrySet());
+                    };
+            if (!kept) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private boolean comesToNothingUnusable(PlainState before) {
+        for (Map.Entry<String, PlainNet> net : nets.entrySet()) {
+            Set<String> now = net.getValue().on();
+            now.removeAll(before.on(net.getKey()));
+            now.retainAll(chip.unusableVertices);
+            if (!now.isEmpty()) {
+                return false;
+            }
+        }
+        for (Map.Entry<String, PlainCell> cell : cells.entrySet()) {
+            PlainCell old = before.cells.get(cell.getKey());
+            String site = cell.getValue().site();
+            boolean comes = old == null || !old.site().equals(site);
+            if (comes && chip.unusableSites.contains(site)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Whether a net is locked whole: no branch of it may be added. */
+    public boolean takesNoBranch(String net) {
+        return nets.get(net).lock() == NetLock.WHOLE;
     }
 
     /** The vertices of a net; none when there is no such net. */
@@ -231,7 +310,7 @@ public final class PlainState {
 
     /** All vertices that something uses. */
     public Set<String> used() {
-        Set<String> result = new HashSet<>();
+        Set<String> result = new HashSet<>(chip.unusableVertices);
         Set<String> ends = new HashSet<>();
         for (PlainNet net : nets.values()) {
             result.addAll(net.on());
@@ -361,11 +440,13 @@ public final class PlainState {
             if (!ports.containsKey(go.port())) {
                 return false;
             }
-            drop(Set.of("port " + go.port()));
-            PlainPort port = ports.remove(go.port());
+            PlainPort port = ports.get(go.port());
             if (port.out()) {
-                dropEnable(chip.enableOf.get(port.pad()), before);
+                // First, as the port's own branch may lead on to there.
+                dropEnable(go.port(), chip.enableOf.get(port.pad()), before);
             }
+            drop(Set.of("port " + go.port()));
+            ports.remove(go.port());
         } else if (edit instanceof Edit.RemoveNet gone) {
             return nets.remove(gone.net()) != null;
         } else if (edit instanceof Edit.RemoveCell gone) {
@@ -381,7 +462,7 @@ public final class PlainState {
             }
             Map<String, String> settings = new HashMap<>(cell.settings());
             settings.put(set.setting(), set.value());
-            cells.put(set.cell(), new PlainCell(cell.kind(), cell.site(), settings));
+            cells.put(set.cell(), new PlainCell(cell.kind(), cell.site(), settings, cell.locked()));
         } else if (edit instanceof Edit.RouteNet route) {
             return reroute(route, fabric);
         } else if (edit instanceof Edit.RelocateCell move) {
@@ -397,7 +478,9 @@ public final class PlainState {
                     return false;
                 }
             }
-            cells.put(move.cell(), new PlainCell(cell.kind(), move.site(), cell.settings()));
+            cells.put(
+                    move.cell(),
+                    new PlainCell(cell.kind(), move.site(), cell.settings(), cell.locked()));
             return move.nets().stream().allMatch(n -> reroute(n, fabric));
         } else if (edit instanceof Edit.BreakOut out) {
             return breakOut(out, fabric);
@@ -412,12 +495,13 @@ public final class PlainState {
             if (port == null || !port.out() || !chip.enableOf.containsKey(port.pad())) {
                 return false;
             }
-            ports.put(tie.port(), new PlainPort(true, port.pad(), port.setting(), true));
+            ports.put(
+                    tie.port(), new PlainPort(true, port.both(), port.pad(), port.setting(), true));
         } else if (edit instanceof Edit.AddCell add) {
             return chip.pinsOf.containsKey(add.site())
                     && cells.putIfAbsent(
                                     add.cell(),
-                                    new PlainCell(add.kind(), add.site(), add.settings()))
+                                    new PlainCell(add.kind(), add.site(), add.settings(), false))
                             == null;
         } else if (edit instanceof Edit.AddNet add) {
             return addNet(add, fabric);
@@ -430,10 +514,12 @@ public final class PlainState {
     }
 
     /** Wires that led only to an enable go with the last port whose driver it switched. */
-    private void dropEnable(String site, PlainState before) {
+    private void dropEnable(String port, String site, PlainState before) {
         boolean used =
-                ports.values().stream()
-                        .anyMatch(p -> p.out() && Objects.equals(chip.enableOf.get(p.pad()), site));
+                ports.entrySet().stream()
+                        .filter(p -> !p.getKey().equals(port) && p.getValue().out())
+                        .map(p -> chip.enableOf.get(p.getValue().pad()))
+                        .anyMatch(other -> Objects.equals(other, site));
         boolean cell = before.cells.values().stream().anyMatch(c -> c.site().equals(site));
         if (site == null || used || cell) {
             return;
@@ -453,7 +539,9 @@ public final class PlainState {
                 }
             }
             if (from.size() < now.from().size()) {
-                nets.put(name, new PlainNet(now.driver(), now.sinks(), now.root(), from));
+                nets.put(
+                        name,
+                        new PlainNet(now.driver(), now.sinks(), now.root(), from, now.lock()));
             }
         }
     }
@@ -502,7 +590,7 @@ public final class PlainState {
         if (taken || ports.containsKey(add.port()) || !chip.readable.contains(add.pad())) {
             return false;
         }
-        ports.put(add.port(), new PlainPort(false, add.pad(), "", false));
+        ports.put(add.port(), new PlainPort(false, false, add.pad(), "", false));
         return addNet(add.net(), "port " + add.port(), add.sinks(), add.route(), fabric);
     }
 
@@ -519,7 +607,7 @@ public final class PlainState {
         if (nets.containsKey(net)) {
             return false;
         }
-        nets.put(net, new PlainNet(driver, sinks, "", Map.of()));
+        nets.put(net, new PlainNet(driver, sinks, "", Map.of(), NetLock.NONE));
         return reroute(new Edit.RouteNet(net, route), fabric);
     }
 
@@ -549,7 +637,7 @@ public final class PlainState {
         }
         List<String> sinks = new ArrayList<>(net.sinks());
         sinks.add(end);
-        nets.put(name, new PlainNet(net.driver(), sinks, net.root(), from));
+        nets.put(name, new PlainNet(net.driver(), sinks, net.root(), from, net.lock()));
         return true;
     }
 
@@ -566,7 +654,7 @@ public final class PlainState {
                     fabric.vertexName(tree.vertex(tree.parent(place))));
         }
         String root = fabric.vertexName(tree.root());
-        nets.put(route.net(), new PlainNet(net.driver(), net.sinks(), root, from));
+        nets.put(route.net(), new PlainNet(net.driver(), net.sinks(), root, from, net.lock()));
         return true;
     }
 
@@ -582,7 +670,7 @@ public final class PlainState {
                 || out.route().isEmpty()) {
             return false;
         }
-        ports.put(out.port(), new PlainPort(true, out.pad(), "", false));
+        ports.put(out.port(), new PlainPort(true, false, out.pad(), "", false));
         List<String> route = out.route().stream().map(fabric::vertexName).toList();
         return grow(out.net(), "port " + out.port(), route);
     }
@@ -638,7 +726,7 @@ public final class PlainState {
                 }
             }
         }
-        return new PlainNet(net.driver(), sinks, net.root(), from);
+        return new PlainNet(net.driver(), sinks, net.root(), from, net.lock());
     }
 
     private String vertexOf(String end) {
@@ -679,7 +767,8 @@ public final class PlainState {
                 return false;
             }
             for (String vertex : net.on()) {
-                if (netOn.put(vertex, entry.getKey()) != null) {
+                String other = netOn.put(vertex, entry.getKey());
+                if (other != null && !shareThePad(vertex, net, nets.get(other))) {
                     return false;
                 }
             }
@@ -708,6 +797,16 @@ public final class PlainState {
             }
         }
         return pinsAreUsedOnce(netOn, netThrough, cellOn);
+    }
+
+    /** One net starts at the pad of a port in both directions, the other one comes there. */
+    private boolean shareThePad(String vertex, PlainNet one, PlainNet other) {
+        PlainNet starting = one.root().equals(vertex) ? one : other;
+        PlainNet coming = starting == one ? other : one;
+        return starting.root().equals(vertex)
+                && !coming.root().equals(vertex)
+                && starting.driver().startsWith("port ")
+                && ports.get(starting.driver().substring(5)).both();
     }
 
     private boolean pinsAreUsedOnce(
@@ -795,10 +894,16 @@ public final class PlainState {
                 }
             }
         }
+        String starting = "";
         for (Map.Entry<String, PlainNet> net : nets.entrySet()) {
-            if (net.getValue().on().contains(vertex)) {
+            if (net.getValue().root().equals(vertex)) {
+                starting = "net " + net.getKey();
+            } else if (net.getValue().on().contains(vertex)) {
                 return "net " + net.getKey();
             }
+        }
+        if (!starting.isEmpty()) {
+            return starting;
         }
         for (Map.Entry<String, PlainNet> net : nets.entrySet()) {
             for (Map.Entry<String, String> step : net.getValue().from().entrySet()) {

@@ -2,14 +2,17 @@ package padward.example;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import padward.design.Board;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.NetLock;
 import padward.design.PadNames;
 import padward.design.Port;
 import padward.design.PortDirection;
@@ -25,6 +28,7 @@ import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.PadDirections;
 import padward.fabric.PadDriverOutput;
+import padward.fabric.PadDriving;
 import padward.fabric.PadEnable;
 import padward.fabric.PadUse;
 import padward.fabric.PinDirection;
@@ -47,6 +51,10 @@ public final class HandMade {
     private final List<PortLine> ports = new ArrayList<>();
     private final List<NetLine> nets = new ArrayList<>();
 
+    private final List<String> unusable = new ArrayList<>();
+    private final Set<String> lockedCells = new HashSet<>();
+    private final Map<String, NetLock> locks = new HashMap<>();
+
     private Board board = Board.UNKNOWN;
     private CellKind kind = new CellKind("register", true);
 
@@ -58,7 +66,19 @@ public final class HandMade {
             String bank,
             String enable,
             String set,
-            PadEnable traits) {}
+            PadEnable traits,
+            PadDriving driving) {
+
+        PadLine(
+                String name,
+                PadDirections to,
+                String bank,
+                String enable,
+                String set,
+                PadEnable traits) {
+            this(name, to, bank, enable, set, traits, PadDriving.UNSTATED);
+        }
+    }
 
     private record Edge(String from, String to, EdgeKind kind, Delay delay) {}
 
@@ -155,6 +175,14 @@ public final class HandMade {
         return this;
     }
 
+    /** A pad of whose driving something is known. */
+    public HandMade drivenPad(String name, String bank, String setting, PadDriving driving) {
+        pads.add(
+                new PadLine(
+                        name, PadDirections.BOTH, bank, "", setting, PadEnable.UNKNOWN, driving));
+        return this;
+    }
+
     /** A pad of whose enable something is known. */
     public HandMade enabledPad(String name, String site, PadEnable traits) {
         pads.add(new PadLine(name, PadDirections.BOTH, "", site, "", traits));
@@ -179,6 +207,24 @@ public final class HandMade {
     /** A group of switches of which one can be on, {@code from to} each. */
     public HandMade switchGroup(String name, String... switches) {
         switchGroups.put(name, List.of(switches));
+        return this;
+    }
+
+    /** Wires and sites that are not to be used. */
+    public HandMade unusable(String names) {
+        unusable.addAll(List.of(words(names)));
+        return this;
+    }
+
+    /** A cell that must stay. */
+    public HandMade lockCell(String cell) {
+        lockedCells.add(cell);
+        return this;
+    }
+
+    /** A net that must stay. */
+    public HandMade lockNet(String net, NetLock lock) {
+        locks.put(net, lock);
         return this;
     }
 
@@ -248,7 +294,8 @@ public final class HandMade {
                     Fabric.NOTHING,
                     enable,
                     pad.set(),
-                    PadUse.UNSTATED,
+                    new PadUse(
+                            PadUse.Bonding.UNKNOWN, PadUse.Role.GENERAL, Delay.ZERO, pad.driving()),
                     pad.traits());
         }
         for (Edge edge : edges) {
@@ -266,6 +313,13 @@ public final class HandMade {
                         builder.addToSwitchGroup(name, from, builder.findVertex(ends[1]));
                     }
                 });
+        for (String name : unusable) {
+            if (wires.contains(name)) {
+                builder.setWireUnusable(builder.findVertex(name));
+            } else {
+                builder.setSiteUnusable(builder.findSite(name));
+            }
+        }
         Fabric fabric = builder.build();
         if (!builder.noSwitches().isEmpty()) {
             throw new IllegalArgumentException("no switches: " + builder.noSwitches());
@@ -281,7 +335,8 @@ public final class HandMade {
         for (CellLine cell : cells) {
             numbers.put(cell.name(), made.size());
             int site = fabric.findSite(cell.site());
-            made.add(new Cell(made.size(), cell.name(), "register", site, cell.settings()));
+            boolean locked = lockedCells.contains(cell.name());
+            made.add(new Cell(made.size(), cell.name(), "register", site, cell.settings(), locked));
         }
         List<Port> there = new ArrayList<>();
         for (PortLine port : ports) {
@@ -303,7 +358,9 @@ public final class HandMade {
                     tree.add(fabric.findVertex(names[i - 1]), fabric.findVertex(names[i]));
                 }
             }
-            routed.add(new Net(routed.size(), net.name(), driver, sinks, tree.build(), false));
+            routed.add(
+                    new Net(routed.size(), net.name(), driver, sinks, tree.build(), false)
+                            .withLock(locks.getOrDefault(net.name(), NetLock.NONE)));
         }
         return new Design("handmade", "invented", fabric, board, made, routed, there);
     }

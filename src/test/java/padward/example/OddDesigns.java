@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import padward.design.Design;
+import padward.design.NetLock;
 import padward.design.PortDirection;
 import padward.fabric.PadDirections;
 
@@ -29,6 +30,12 @@ public final class OddDesigns {
     /** From this seed on, sites have parts, of which some drive others directly. */
     public static final long WITH_PARTS = 2_000_000_000;
 
+    /** From this seed on, some cells and nets are locked, and some wires and sites unusable. */
+    public static final long WITH_LOCKS = 3_000_000_000L;
+
+    /** From this seed on, nets come to pads at which the port in both directions reads another. */
+    public static final long WITH_TWO_NETS_ON_PADS = 4_000_000_000L;
+
     private final HandMade made = new HandMade();
     private final List<String> wires = new ArrayList<>();
     private final List<String> pads = new ArrayList<>();
@@ -45,18 +52,28 @@ public final class OddDesigns {
     private final Set<String> ended = new HashSet<>();
     private final Map<String, String> netThrough = new HashMap<>();
     private final boolean grouped;
+    private final boolean locked;
+    private final boolean twoNets;
+    private final Set<String> shared = new HashSet<>();
     private final boolean parted;
     private final List<String> switches = new ArrayList<>();
     private final Map<String, String> groupOf = new HashMap<>();
     private final Set<String> groupsOn = new HashSet<>();
+
+    private int netCount;
+    private final List<String> roots = new ArrayList<>();
+    private final Map<String, String> rootOf = new HashMap<>();
 
     /** Of a hundred ends of routes at pins of cells, how many are sinks and not in the air. */
     private final int ends;
 
     private OddDesigns(long seed) {
         this.random = new Random(seed);
-        this.parted = seed >= WITH_PARTS;
-        this.grouped = seed >= WITH_SWITCH_GROUPS && (!parted || seed % 3 == 0);
+        this.twoNets = seed >= WITH_TWO_NETS_ON_PADS;
+        this.locked = seed >= WITH_LOCKS && (!twoNets || seed % 4 == 0);
+        this.parted = seed >= WITH_PARTS && (seed < WITH_LOCKS || seed % 5 == 0);
+        this.grouped =
+                seed >= WITH_SWITCH_GROUPS && !twoNets && (seed < WITH_PARTS || seed % 3 == 0);
         this.ends = seed % 3 == 0 ? 30 : 85;
     }
 
@@ -66,6 +83,7 @@ public final class OddDesigns {
         odd.makeFabric(true);
         odd.makeCellsAndPorts();
         odd.makeNets();
+        odd.lockSome();
         return odd.made.design();
     }
 
@@ -75,7 +93,23 @@ public final class OddDesigns {
         odd.makeFabric(false);
         odd.makeCellsAndPorts();
         odd.makeNets();
+        odd.lockSome();
         return odd.made.design();
+    }
+
+    /** One cell, net, wire and site in so many; what a design uses may be unusable. */
+    private void lockSome() {
+        if (!locked) {
+            return;
+        }
+        cellOn.values().stream().filter(c -> chance(20)).forEach(made::lockCell);
+        for (int n = 0; n < netCount; n++) {
+            if (chance(18)) {
+                made.lockNet("n" + n, chance(75) ? NetLock.WIRES : NetLock.WHOLE);
+            }
+        }
+        wires.stream().filter(w -> chance(10)).forEach(made::unusable);
+        siteOf.values().stream().distinct().sorted().filter(s -> chance(8)).forEach(made::unusable);
     }
 
     private boolean chance(int percent) {
@@ -264,7 +298,6 @@ public final class OddDesigns {
     }
 
     private void makeNets() {
-        List<String> roots = new ArrayList<>();
         for (String pin : outPins) {
             if (cellOn.containsKey(siteOf.get(pin)) && chance(70)) {
                 roots.add(pin);
@@ -272,7 +305,7 @@ public final class OddDesigns {
         }
         portOn.forEach(
                 (pad, direction) -> {
-                    if (direction != PortDirection.OUT && chance(50)) {
+                    if (direction != PortDirection.OUT && chance(twoNets ? 80 : 50)) {
                         roots.add(pad);
                     }
                 });
@@ -281,6 +314,7 @@ public final class OddDesigns {
         for (int i = 0; i < roots.size(); i++) {
             makeNet("n" + i, roots.get(i));
         }
+        netCount = roots.size();
     }
 
     private String end(String vertex) {
@@ -300,6 +334,7 @@ public final class OddDesigns {
 
     private void makeNet(String name, String root) {
         List<String> tree = new ArrayList<>(List.of(root));
+        rootOf.put(name, root);
         List<String> steps = new ArrayList<>();
         Set<String> led = new HashSet<>();
         int most = chance(25) ? 0 : random.nextInt(9);
@@ -339,7 +374,12 @@ public final class OddDesigns {
 
     private boolean mayStep(String net, String from, String to) {
         if (taken.contains(to)) {
-            return false;
+            // One net may come to a pad where another one starts, if the port goes both ways.
+            return twoNets
+                    && portOn.get(to) == PortDirection.BOTH
+                    && roots.contains(to)
+                    && !to.equals(rootOf.get(net))
+                    && shared.add(to);
         }
         String site = siteOf.get(to);
         if (through.contains(from + " " + to)) {

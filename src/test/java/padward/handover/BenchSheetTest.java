@@ -10,6 +10,7 @@ import padward.change.Ledger;
 import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.example.HandMade;
+import padward.fabric.PadDriving;
 import padward.timing.ExternalLine;
 import padward.timing.Instrument;
 
@@ -68,5 +69,35 @@ class BenchSheetTest {
                         "Entry 1 brought net first out on pad LEFT; entry 2 removes it from there.");
         String page = SheetPage.html(sheet, replay.design(), "today", SheetPage.Paper.A4);
         assertThat(page).contains(sheet.missing().get(0));
+    }
+
+    @Test
+    void aPathThatInvertsTurnsThePolarity() {
+        Design design =
+                new HandMade()
+                        .wires("w")
+                        .site("ONE", "", "q")
+                        .drivenPad("LEFT", "", "", new PadDriving(true, List.of(), ""))
+                        .chain("ONE.q w LEFT")
+                        .cell("one", "ONE")
+                        .net("first", "one.q", "")
+                        .design();
+        Ledger ledger =
+                new Ledger(
+                        "d.json",
+                        "",
+                        List.of(
+                                entry(
+                                        "first",
+                                        "LEFT",
+                                        breakOut(design, "first", "LEFT", "ONE.q", "w", "LEFT"))));
+        EntryReplay replay = new EntryReplay(design);
+        ledger.entries().forEach(e -> assertThat(replay.add(e.edits())).isEmpty());
+        BenchSheet sheet =
+                BenchSheet.of(
+                        design, ledger, replay.design(), ExternalLine.USUAL, Instrument.UNKNOWN);
+        assertThat(sheet.lines())
+                .extracting(BenchSheet.Line::polarity)
+                .containsExactly("the inverse of the net");
     }
 }

@@ -109,6 +109,17 @@ class ChangeListProperties {
     }
 
     @Test
+    void thereAndBackWhereTwoNetsAreOnAPad() {
+        for (long seed = 0; seed < 100; seed++) {
+            Design base = OddDesigns.make(OddDesigns.WITH_TWO_NETS_ON_PADS + seed);
+            if (base.nets().iterator().hasNext()) {
+                check(base, drawn(base, new Random(seed), 3), "two nets, seed " + seed);
+            }
+        }
+        assertThat(shown).isGreaterThan(30);
+    }
+
+    @Test
     void thereAndBackOnMadeDesigns() {
         for (long seed = 0; seed < 3; seed++) {
             Design base = DesignMaker.make(3_000, seed, 0.6, Progress.NONE).design();

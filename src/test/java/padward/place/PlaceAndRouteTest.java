@@ -4,8 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -15,15 +17,25 @@ import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.design.Board;
+import padward.design.Cell;
 import padward.design.Design;
+import padward.design.DesignReview;
+import padward.design.Net;
+import padward.design.Port;
+import padward.design.Terminal;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.PadUse;
+import padward.fabric.VertexKind;
 import padward.fabric.pattern.PatternFabric;
+import padward.fabric.pattern.PatternSpec;
 import padward.format.design.DesignReader;
 import padward.format.design.DesignWriter;
 import padward.format.fabric.PatternWriter;
 import padward.format.netlist.CellMappingReader;
 import padward.format.netlist.NetlistReader;
+import padward.synth.DesignMaker;
 import padward.synth.FabricMaker;
 
 /** Netlists, hand-written and made, on a pattern fabric. */
@@ -31,10 +43,15 @@ class PlaceAndRouteTest {
     private static final Path NETLISTS = Path.of("fixtures/netlists");
 
     private static NetlistReader.Mapped read(Path file, Fabric fabric) throws Exception {
+        return read(file, "larch.mapping.json", fabric);
+    }
+
+    private static NetlistReader.Mapped read(Path file, String mapping, Fabric fabric)
+            throws Exception {
         return NetlistReader.read(
                 file,
                 "",
-                CellMappingReader.read(NETLISTS.resolve("larch.mapping.json"), Progress.NONE),
+                CellMappingReader.read(NETLISTS.resolve(mapping), Progress.NONE),
                 fabric,
                 Progress.NONE);
     }
@@ -184,5 +201,80 @@ class PlaceAndRouteTest {
         PlaceRouteResult refused =
                 PlaceAndRoute.placeAndRoute(fabric, mapped.netlist(), wrong, Progress.NONE);
         assertThat(refused).isInstanceOf(PlaceRouteResult.NoRoom.class);
+    }
+
+    @Test
+    void aClockComesInAtAPadForClocksAndRunsOnClockWires() throws Exception {
+        Fabric fabric = DesignMaker.makeIrregular(9_000, 2, 0.1, Progress.NONE).design().fabric();
+        NetlistReader.Mapped mapped =
+                read(NETLISTS.resolve("counter.v"), "parts.mapping.json", fabric);
+        PlaceRouteResult.OnFabric placed =
+                (PlaceRouteResult.OnFabric)
+                        PlaceAndRoute.placeAndRoute(
+                                fabric,
+                                mapped.netlist(),
+                                PlaceRouteOptions.usual(1),
+                                Progress.NONE);
+        Design design = placed.design();
+        assertThat(placed.report().unrouted()).isEmpty();
+        assertThat(design.nets().stream().filter(Net::clock)).isNotEmpty();
+        for (Net net : design.nets()) {
+            if (net.clock() && net.driver() instanceof Terminal.PortEnd at) {
+                Pad pad = fabric.pads().get(design.ports().get(at.port()).pad());
+                assertThat(pad.use().role()).isEqualTo(PadUse.Role.CLOCK);
+            }
+        }
+        for (Port port : design.ports()) {
+            assertThat(fabric.pads().get(port.pad()).use().isOffered()).isTrue();
+        }
+        assertThat(DesignReview.of(design)).noneMatch(f -> f.contains("no clock wire feeds"));
+    }
+
+    @Test
+    void nothingIsPlacedOrRoutedOnWhatIsUnusable() throws Exception {
+        PatternSpec spec = FabricMaker.make(8_000, 5);
+        Fabric whole = PatternFabric.compile(spec);
+        Random random = new Random(3);
+        List<String> wires =
+                IntStream.range(0, whole.vertexCount())
+                        .filter(v -> whole.kind(v) == VertexKind.WIRE)
+                        .filter(v -> !whole.wireKind(v).startsWith("clock"))
+                        .filter(v -> random.nextInt(10) == 0)
+                        .mapToObj(whole::vertexName)
+                        .toList();
+        List<String> sites =
+                IntStream.range(0, whole.siteCount())
+                        .filter(s -> random.nextInt(4) == 0)
+                        .filter(s -> whole.pads().stream().noneMatch(p -> p.dataSite() == s))
+                        .mapToObj(s -> whole.site(s).name())
+                        .toList();
+        Fabric fabric =
+                PatternFabric.compile(
+                        new PatternSpec(
+                                spec.info(),
+                                spec.columns(),
+                                spec.rows(),
+                                spec.wires(),
+                                spec.tileTypes(),
+                                spec.areas(),
+                                spec.padOverrides(),
+                                new PatternSpec.UnusableNames(wires, sites)));
+        NetlistReader.Mapped mapped = read(NETLISTS.resolve("receiver.v"), fabric);
+        PlaceRouteResult.OnFabric placed =
+                (PlaceRouteResult.OnFabric)
+                        PlaceAndRoute.placeAndRoute(
+                                fabric,
+                                mapped.netlist(),
+                                PlaceRouteOptions.usual(1),
+                                Progress.NONE);
+        Design design = placed.design();
+        for (Cell cell : design.cells()) {
+            assertThat(fabric.unusable().isSite(cell.site())).isFalse();
+        }
+        for (Net net : design.nets()) {
+            for (int vertex : net.route().toVertices()) {
+                assertThat(fabric.unusable().isVertex(vertex)).isFalse();
+            }
+        }
     }
 }

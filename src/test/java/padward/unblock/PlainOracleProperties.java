@@ -8,6 +8,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import org.jgrapht.alg.shortestpath.DijkstraShortestPath;
+import org.jgrapht.graph.DefaultWeightedEdge;
+import org.jgrapht.graph.SimpleDirectedWeightedGraph;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
@@ -22,8 +25,12 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.example.OddDesigns;
 import padward.fabric.Corner;
+import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.SiteView;
 import padward.route.search.Engine;
+import padward.route.search.SearchSources;
 import padward.unblock.release.DisconnectedBranch;
 import padward.unblock.weigh.Removal;
 import padward.unblock.weigh.UnblockOption;
@@ -42,6 +49,8 @@ class PlainOracleProperties {
     private int none;
     private int notProven;
     private int excluded;
+    private int locked;
+    private int unusable;
 
     @Test
     void answersEqualBruteForce() {
@@ -71,6 +80,21 @@ class PlainOracleProperties {
     @Tag("slow")
     void answersEqualBruteForceWhereSwitchesExcludeEachOtherOnThousands() {
         check(OddDesigns.WITH_SWITCH_GROUPS + 300, OddDesigns.WITH_SWITCH_GROUPS + 5_000);
+    }
+
+    @Test
+    void answersEqualBruteForceWhereSomeIsLockedOrUnusable() {
+        check(OddDesigns.WITH_LOCKS, OddDesigns.WITH_LOCKS + 400);
+        assertThat(blocked).isGreaterThan(40);
+        assertThat(open).isGreaterThan(40);
+        assertThat(locked).isGreaterThan(40);
+        assertThat(unusable).isGreaterThan(10);
+    }
+
+    @Test
+    @Tag("slow")
+    void answersEqualBruteForceWhereSomeIsLockedOrUnusableOnThousands() {
+        check(OddDesigns.WITH_LOCKS + 400, OddDesigns.WITH_LOCKS + 10_000);
     }
 
     @Test
@@ -138,13 +162,16 @@ class PlainOracleProperties {
                 open++;
                 assertThat(opens(List.of())).as(what).isTrue();
                 PlainState now = plain.without(disconnected, fabric);
+                assertQuickest((Answer.FreeRoute) answer, now);
                 assertChokepoints(
                         names(((Answer.FreeRoute) answer).chokepoints()),
                         chokepoints(now, now.used()));
             } else if (answer instanceof Answer.NoRoute no) {
                 none++;
                 excluded += no.reason() == NoRouteReason.SWITCHES_EXCLUDE ? 1 : 0;
-                if (no.reason() == NoRouteReason.OWN_DRIVER_ON_ENABLE) {
+                locked += no.reason() == NoRouteReason.LOCKED ? 1 : 0;
+                unusable += no.reason() == NoRouteReason.UNUSABLE_ON_ROUTE ? 1 : 0;
+                if (no.reason() == NoRouteReason.OWN_DRIVER_ON_ENABLE || plain.takesNoBranch(net)) {
                     // The net itself is at the enable: what would take it away is not tried.
                     return;
                 }
@@ -161,6 +188,53 @@ class PlainOracleProperties {
                 assertThat(opens(fast)).as(what + " fast " + fast).isTrue();
                 judge(used.why().orElseThrow().explanation(), branch);
             }
+        }
+
+        /** By JGraphT, on a graph of what is free alone. */
+        private void assertQuickest(Answer.FreeRoute answer, PlainState now) {
+            if (plain.hasSwitchGroups()) {
+                return;
+            }
+            var graph =
+                    new SimpleDirectedWeightedGraph<String, DefaultWeightedEdge>(
+                            DefaultWeightedEdge.class);
+            graph.addVertex("");
+            SearchSources starts = Asker.starts(question);
+            Set<String> shut = now.used();
+            for (Pad other : fabric.pads()) {
+                shut.add(fabric.vertexName(other.vertex()));
+            }
+            shut.remove(pad);
+            int enable = question.padValue().enableSite();
+            if (enable != Fabric.NOTHING) {
+                SiteView site = fabric.site(enable);
+                for (int pin = 0; pin < site.pins().size(); pin++) {
+                    shut.add(fabric.vertexName(site.firstPin() + pin));
+                }
+            }
+            for (int i = 0; i < starts.size(); i++) {
+                String name = fabric.vertexName(starts.vertex(i));
+                graph.addVertex(name);
+                graph.setEdgeWeight(graph.addEdge("", name), starts.cost(i));
+            }
+            EdgeCursor edges = fabric.edgesOut();
+            for (int vertex = 0; vertex < fabric.vertexCount(); vertex++) {
+                String from = fabric.vertexName(vertex);
+                graph.addVertex(from);
+                edges.reset(vertex);
+                while (edges.next()) {
+                    String to = fabric.vertexName(edges.other());
+                    graph.addVertex(to);
+                    if (!shut.contains(to) && !ownTree.contains(to)) {
+                        graph.setEdgeWeight(
+                                graph.addEdge(from, to), edges.delayPs(question.corner()));
+                    }
+                }
+            }
+            double cost = new DijkstraShortestPath<>(graph).getPathWeight("", pad);
+            assertThat((double) answer.route().toPadVertex().at(question.corner()))
+                    .as(what)
+                    .isEqualTo(cost);
         }
 
         private void judge(Explanation explanation, Optional<DisconnectedBranch> branch) {
@@ -191,6 +265,7 @@ class PlainOracleProperties {
                 PlainState after = plain.after(edits, fabric);
                 if (plain.isSound()) {
                     assertThat(after).as(what + edits).isNotNull();
+                    assertThat(after.keepsLocked(plain)).as(what + edits).isTrue();
                     assertThat(after.reaches(after.on(net), after.used(), pad))
                             .as(what + edits)
                             .isTrue();
@@ -240,6 +315,7 @@ class PlainOracleProperties {
                     result.add(new Edit.RemoveCell(cell.name()));
                 }
             }
+            result.removeIf(edit -> !plain.without(List.of(edit), fabric).keepsLocked(plain));
             return result;
         }
 

@@ -54,11 +54,12 @@ public final class AnswerEdits {
         Design design = question.design();
         design.findPortOn(question.pad())
                 .map(p -> new Edit.DisconnectPort(p.name()))
-                .filter(e -> !edits.contains(e))
                 .ifPresent(
                         go -> {
                             edits.removeIf(e -> isDrivenBy(design, e, go.port()));
-                            edits.add(0, go);
+                            if (!edits.contains(go)) {
+                                edits.add(0, go);
+                            }
                         });
         edits.addAll(
                 breakOut(question, route, DriverFit.standing(question.design(), question.pad())));

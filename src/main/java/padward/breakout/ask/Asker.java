@@ -7,12 +7,16 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.design.Design;
+import padward.design.Locks;
 import padward.design.Net;
+import padward.design.NetLock;
 import padward.design.Port;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.SiteView;
 import padward.route.cost.CostModel;
 import padward.route.jgrapht.ReferenceSearch;
 import padward.route.search.Engine;
@@ -168,7 +172,7 @@ public final class Asker {
         explanation.chokepoints().forEach(c -> chokepoints.add(c.vertex()));
         List<WhyBlocked.Option> options = new ArrayList<>();
         for (UnblockOption option : explanation.options()) {
-            Route route = routes.build(option.path());
+            Route route = routes.build(option.path(), blocked.route().proven());
             options.add(
                     new WhyBlocked.Option(
                             option, route, routes.obstacles(option, route, chokepoints)));
@@ -218,17 +222,17 @@ public final class Asker {
                     Cautions.of(question));
         }
 
-        Answer.FreeRoute free(VertexPath path) {
-            Route route = new RouteBuilder(question, situation).build(path);
+        Answer.FreeRoute free(SearchOutcome.Found found) {
+            Route route = new RouteBuilder(question, situation).build(found.path(), found.proven());
             return loses.isPresent()
                     ? new Answer.TakesPort(
                             question, route, List.of(), loses.get(), disconnected, cautions)
                     : new Answer.Open(question, route, List.of(), cautions);
         }
 
-        Answer.Blocked blocked(VertexPath path) {
+        Answer.Blocked blocked(VertexPath path, boolean proven) {
             RouteBuilder routes = new RouteBuilder(question, situation);
-            Route route = routes.build(path);
+            Route route = routes.build(path, proven);
             List<Obstacle> obstacles = routes.obstacles(route);
             return new Answer.Blocked(
                     question, route, obstacles, disconnected, cautions, Optional.empty());
@@ -243,12 +247,12 @@ public final class Asker {
     /** The answer, with the two searches done by a finder: over what is free first, then priced. */
     public Answer answer(Question question, Finder finder, Progress progress) {
         checkFabric(question);
-        Optional<NoRouteReason> undrivable = undrivable(question);
+        Optional<NoRouteDiagnosis> undrivable = undrivable(question);
         if (undrivable.isPresent()) {
             return new Answer.NoRoute(
                     question,
-                    undrivable.get(),
-                    "",
+                    undrivable.get().reason(),
+                    undrivable.get().detail(),
                     List.of(),
                     Optional.empty(),
                     Cautions.of(question));
@@ -256,17 +260,18 @@ public final class Asker {
         Posed posed = Posed.of(own(question), question);
         SearchOutcome free = accepted(posed, QuestionContext::overFree, finder, progress);
         if (free instanceof SearchOutcome.Found found && posed.enabled()) {
-            return posed.free(found.path());
+            return posed.free(found);
         }
         SearchOutcome last =
                 free instanceof SearchOutcome.Found
                         ? free
                         : accepted(posed, QuestionContext::atAPrice, finder, progress);
         if (last instanceof SearchOutcome.Found found) {
-            return posed.blocked(found.path());
+            boolean looked = !(free instanceof SearchOutcome.Unreachable none) || none.proven();
+            return posed.blocked(found.path(), looked);
         }
         NoRouteDiagnosis reach =
-                NoRouteDiagnosis.of(question, posed.starts(), posed.situation().closed(), progress);
+                NoRouteDiagnosis.of(question, posed.starts(), posed.situation(), progress);
         if (last instanceof SearchOutcome.Unreachable none && !none.proven()) {
             String detail =
                     SwitchGroupSearch.MOST_SEARCHES + " routes were looked at; others may exist.";
@@ -285,7 +290,7 @@ public final class Asker {
         return posed.enabled()
                         && accepted(posed, QuestionContext::overFree, finder, progress)
                                 instanceof SearchOutcome.Found found
-                ? Optional.of(posed.free(found.path()))
+                ? Optional.of(posed.free(found))
                 : Optional.empty();
     }
 
@@ -296,18 +301,53 @@ public final class Asker {
     }
 
     /** Why a pad cannot be driven at all, whatever the routes. */
-    private static Optional<NoRouteReason> undrivable(Question question) {
+    private static Optional<NoRouteDiagnosis> undrivable(Question question) {
         if (!question.padValue().directions().canDrive()) {
-            return Optional.of(NoRouteReason.INPUT_ONLY_PAD);
+            return Optional.of(new NoRouteDiagnosis(NoRouteReason.INPUT_ONLY_PAD, ""));
         }
         if (DriverFit.of(question).hopeless()) {
-            return Optional.of(NoRouteReason.NO_FITTING_SETTING);
+            return Optional.of(new NoRouteDiagnosis(NoRouteReason.NO_FITTING_SETTING, ""));
         }
         boolean ownEnable =
                 !question.isThere()
                         && QuestionContext.isEnabledByItself(
                                 question.net(), question.design(), question.padValue());
-        return ownEnable ? Optional.of(NoRouteReason.OWN_DRIVER_ON_ENABLE) : Optional.empty();
+        return ownEnable
+                ? Optional.of(new NoRouteDiagnosis(NoRouteReason.OWN_DRIVER_ON_ENABLE, ""))
+                : locked(question)
+                        .map(why -> new NoRouteDiagnosis(NoRouteReason.LOCKED, why + "."));
+    }
+
+    /** What is locked, where a net cannot come to a pad because of that; as a clause. */
+    private static Optional<String> locked(Question question) {
+        Locks locks = question.design().locks();
+        if (question.isThere() || locks.isEmpty()) {
+            return Optional.empty();
+        }
+        Net net = question.net();
+        if (net.lock() == NetLock.WHOLE) {
+            return Optional.of("net " + net.name() + " is locked and takes no branch");
+        }
+        Optional<String> ofPort = question.losingPort().flatMap(locks::whyKept);
+        int site = question.padValue().enableSite();
+        if (ofPort.isPresent() || site == Fabric.NOTHING) {
+            return ofPort;
+        }
+        return question.design()
+                .occupancy()
+                .findCellOn(site)
+                .flatMap(locks::whyKept)
+                .or(() -> lockedAt(question.design(), site));
+    }
+
+    /** The locked net that comes to a site, as a clause. */
+    private static Optional<String> lockedAt(Design design, int site) {
+        SiteView view = design.fabric().site(site);
+        return IntStream.range(view.firstPin(), view.firstPin() + view.pins().size())
+                .mapToObj(design.occupancy()::findNetOn)
+                .flatMap(Optional::stream)
+                .flatMap(n -> design.locks().whyKept(n).stream())
+                .findFirst();
     }
 
     /** The first route by a finder; another one when that drives a second pad. */
@@ -318,7 +358,7 @@ public final class Asker {
             Progress progress) {
         QuestionContext situation = posed.situation();
         SearchOutcome outcome =
-                situation.isSwitched()
+                situation.isPadUsedOtherwise()
                         ? run(posed.question(), posed.starts(), model.apply(situation), progress)
                         : finder.find(posed.starts(), model.apply(situation), posed.disconnected());
         while (outcome instanceof SearchOutcome.Found f

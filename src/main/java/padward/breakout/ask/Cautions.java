@@ -72,6 +72,15 @@ public final class Cautions {
                                                 "Port " + p.name() + " loses this pad.")));
         wiring.ifPresent(w -> addListening(w, question.net().name(), result));
         use(pad).ifPresent(c -> result.add(new Caution(Kind.PAD, c)));
+        pair(question).ifPresent(c -> result.add(new Caution(Kind.PAD, c)));
+        if (pad.use().driving().inverts() && !question.isThere()) {
+            result.add(
+                    new Caution(
+                            Kind.PAD,
+                            "The path to this pad inverts: the pin is low while "
+                                    + question.net().name()
+                                    + " is high."));
+        }
         design.findPortOn(question.pad())
                 .filter(p -> p.direction() != PortDirection.OUT)
                 .ifPresent(
@@ -264,6 +273,37 @@ public final class Cautions {
                                         + ": two drivers against each other can destroy parts."));
             }
         }
+    }
+
+    /** What becomes of the port on the other pad of a differential pair. */
+    private static Optional<String> pair(Question question) {
+        Design design = question.design();
+        String name = question.padValue().name();
+        String partner = question.padValue().use().driving().partner();
+        for (Port port : design.ports()) {
+            Pad pad = design.fabric().pads().get(port.pad());
+            boolean other =
+                    pad.name().equals(partner) || pad.use().driving().partner().equals(name);
+            if (other && !question.isThere()) {
+                boolean drivesPair =
+                        design.fabric()
+                                .info()
+                                .findSetting(DriverFit.standing(design, port.pad()))
+                                .filter(s -> s.drivesPair())
+                                .isPresent();
+                return Optional.of(
+                        "This pad forms a differential pair with pad "
+                                + pad.name()
+                                + ", where port "
+                                + port.name()
+                                + " is: "
+                                + (drivesPair
+                                        ? "its driver uses both pads, so it fails if this one is taken."
+                                        : "if that is a differential signal, it fails when this pad"
+                                                + " is taken."));
+            }
+        }
+        return Optional.empty();
     }
 
     private static Optional<String> use(Pad pad) {

@@ -9,6 +9,7 @@ import padward.design.Port;
 import padward.fabric.Bank;
 import padward.fabric.DriverSetting;
 import padward.fabric.Pad;
+import padward.fabric.PadDriving;
 import padward.timing.InstrumentView;
 
 /**
@@ -52,17 +53,38 @@ public record DriverFit(
         Pad pad = design.fabric().pads().get(index);
         Optional<DriverSetting> usual = find(design, pad.defaultSetting());
         Optional<Bank> bank = design.fabric().info().findBank(pad.bank());
+        PadDriving driving = pad.use().driving();
         if (find(design, wish.setting()).isPresent()) {
-            return named(find(design, wish.setting()), bank);
+            return driving.allows(wish.setting())
+                    ? named(find(design, wish.setting()), bank)
+                    : new DriverFit(
+                            Optional.empty(), Optional.of(illegal(pad, wish.setting())), true);
         }
-        Optional<DriverSetting> standing = find(design, standing(design, index));
+        Optional<DriverSetting> standing =
+                find(design, standing(design, index)).filter(s -> driving.allows(s.name()));
         Optional<Integer> supply =
-                bank.map(Bank::millivolts).or(() -> standing.map(DriverSetting::millivolts));
+                bank.map(Bank::millivolts)
+                        .or(() -> standing.map(DriverSetting::millivolts))
+                        .or(
+                                () ->
+                                        driving.settings().stream()
+                                                .findFirst()
+                                                .flatMap(s -> find(design, s))
+                                                .map(DriverSetting::millivolts));
         if (supply.isEmpty()) {
             return new DriverFit(standing, Optional.empty(), false);
         }
         Optional<DriverSetting> fitting =
-                gentlest(design, supply.get(), usual.or(() -> standing), wish.signalMhz());
+                gentlest(design, driving, supply.get(), usual.or(() -> standing), wish.signalMhz());
+        if (fitting.isEmpty() && standing.isEmpty() && !driving.settings().isEmpty()) {
+            String none =
+                    "Pad "
+                            + pad.name()
+                            + " has no driver setting for the "
+                            + supply.get()
+                            + " mV of its bank: do not use this pad.";
+            return new DriverFit(Optional.empty(), Optional.of(none), true);
+        }
         boolean odd =
                 bank.isPresent()
                         && standing.isPresent()
@@ -73,6 +95,16 @@ public record DriverFit(
                         : bank.flatMap(b -> otherVoltages(design, b));
         boolean hopeless = odd && fitting.isEmpty();
         return new DriverFit(hopeless ? fitting : fitting.or(() -> standing), conflict, hopeless);
+    }
+
+    private static String illegal(Pad pad, String setting) {
+        return "Pad "
+                + pad.name()
+                + " does not have driver setting "
+                + setting
+                + ", only "
+                + String.join(", ", pad.use().driving().settings())
+                + ".";
     }
 
     private static Optional<DriverSetting> find(Design design, String name) {
@@ -109,11 +141,16 @@ public record DriverFit(
 
     /** The weakest and slowest setting for one pad alone that passes a frequency. */
     private static Optional<DriverSetting> gentlest(
-            Design design, int millivolts, Optional<DriverSetting> usual, double signalMhz) {
+            Design design,
+            PadDriving driving,
+            int millivolts,
+            Optional<DriverSetting> usual,
+            double signalMhz) {
         String standard = usual.map(DriverSetting::standard).orElse("");
         List<DriverSetting> fitting =
                 design.fabric().info().settings().stream()
                         .filter(s -> s.millivolts() == millivolts && !s.drivesPair())
+                        .filter(s -> driving.allows(s.name()))
                         .sorted(
                                 Comparator.comparing(
                                                 (DriverSetting s) -> !s.standard().equals(standard))

@@ -4,6 +4,7 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.BitSet;
 import java.util.Collection;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import padward.base.Progress;
@@ -12,6 +13,7 @@ import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
 import padward.route.cost.BlockedVertices;
 import padward.route.search.SearchSources;
+import padward.unblock.release.QuestionContext;
 
 /**
  * Where a net's signal gets when no route leads to the pad, whatever is removed: distinguishes the
@@ -26,6 +28,16 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
     private static final int VERTICES_BETWEEN_CHECKS = 4096;
 
     static NoRouteDiagnosis of(
+            Question question, SearchSources starts, QuestionContext situation, Progress progress) {
+        Optional<NoRouteDiagnosis> kept =
+                ClosedOnRoute.find(situation, starts, question.padValue().vertex(), progress);
+        return kept.isPresent()
+                ? kept.get()
+                : byReach(question, starts, situation.closed(), progress);
+    }
+
+    /** The reason where nothing locked or unusable is it. */
+    static NoRouteDiagnosis byReach(
             Question question, SearchSources starts, BlockedVertices closed, Progress progress) {
         Fabric fabric = question.design().fabric();
         IntArrayList own = new IntArrayList();

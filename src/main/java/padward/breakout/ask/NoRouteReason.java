@@ -8,6 +8,10 @@ public enum NoRouteReason {
     NO_FITTING_SETTING,
     /** The net's own driver controls the enable of the pad's driver, and cannot be removed. */
     OWN_DRIVER_ON_ENABLE,
+    /** Cells or nets that are locked would have to give way, or the net itself takes no branch. */
+    LOCKED,
+    /** All routes go over wires or sites that are marked as unusable. */
+    UNUSABLE_ON_ROUTE,
     /** No edges lead from the net's wires towards any general wire. */
     NEVER_LEAVES_ITS_SITE,
     /** The net is a clock, on wires that lead to clock pins only. */

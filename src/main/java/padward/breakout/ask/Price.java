@@ -182,12 +182,10 @@ public record Price(
         if (port.direction() == PortDirection.OUT) {
             return List.of();
         }
-        return question.design()
-                .occupancy()
-                .findNetOn(question.padValue().vertex())
+        return question.design().netsAtPort(port.id()).stream()
                 .filter(n -> n.driver().equals(new Terminal.PortEnd(port.id())))
-                .map(n -> fanOut(question).losing(Occupant.ofNet(n.id())))
-                .orElse(List.of());
+                .flatMap(n -> fanOut(question).losing(Occupant.ofNet(n.id())).stream())
+                .toList();
     }
 
     private static FanOut fanOut(Question question) {

@@ -15,13 +15,16 @@ import padward.route.search.VertexPath;
  * @param toPadVertex delay from the net's driver to the pad driver's input
  * @param total delay to the pin: {@code toPadVertex}, the pad driver at its rated load, and the
  *     package
+ * @param proven whether the search looked at all free routes; one among switches that exclude each
+ *     other may stop before. Then a free route may be faster, or of a blocked answer, may exist
  */
 public record Route(
         List<Hop> hops,
         int branchHop,
         Optional<DriverSetting> setting,
         Delay toPadVertex,
-        Delay total) {
+        Delay total,
+        boolean proven) {
     /** Copies the hops. */
     public Route {
         hops = List.copyOf(hops);

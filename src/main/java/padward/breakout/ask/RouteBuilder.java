@@ -48,6 +48,11 @@ public final class RouteBuilder {
      * The route from the driver along the tree to the path's first vertex, and on along the path.
      */
     public Route build(VertexPath path) {
+        return build(path, true);
+    }
+
+    /** The same; {@code proven} as in {@link Route}. */
+    Route build(VertexPath path, boolean proven) {
         IntArrayList vertices = fromDriverTo(path.first());
         int branchHop = vertices.size() - 1;
         for (int i = 1; i < path.size(); i++) {
@@ -57,7 +62,7 @@ public final class RouteBuilder {
         Optional<DriverSetting> setting = DriverFit.of(question).setting();
         Delay toPad = hops.get(hops.size() - 1).total();
         Delay toPin = OutputPath.toPin(question.padValue(), setting);
-        return new Route(hops, branchHop, setting, toPad, toPad.plus(toPin));
+        return new Route(hops, branchHop, setting, toPad, toPad.plus(toPin), proven);
     }
 
     private IntArrayList fromDriverTo(int vertex) {

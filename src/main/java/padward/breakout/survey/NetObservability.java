@@ -92,6 +92,8 @@ public record NetObservability(
             case INPUT_ONLY_PAD -> "all pads are inputs";
             case NO_FITTING_SETTING -> "no driver fits its bank's voltage";
             case OWN_DRIVER_ON_ENABLE -> "its own driver controls the pad's enable";
+            case LOCKED -> "needs what is locked";
+            case UNUSABLE_ON_ROUTE -> "needs what is unusable";
             case NEVER_LEAVES_ITS_SITE -> "internal to its site";
             case CLOCK_WIRES_ONLY -> "clock wires only";
             case DEDICATED_WIRES -> "dedicated wires only";

@@ -24,6 +24,7 @@ import padward.design.Port;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.route.search.SwitchGroupSearch;
 import padward.unblock.Explanation;
 import padward.unblock.move.Consequence;
 import padward.unblock.release.DisconnectedBranch;
@@ -43,6 +44,7 @@ public final class AnswerText {
         List<String> parts = new ArrayList<>();
         if (answer instanceof Answer.FreeRoute free) {
             parts.add(reaches(free));
+            parts.addAll(notProven(free.route(), "a free route may be faster"));
             parts.addAll(disconnected(free, "is disconnected from the pad", Set.of()));
             parts.addAll(followers(Price.of(answer)));
         } else if (answer instanceof Answer.Blocked blocked) {
@@ -73,7 +75,10 @@ public final class AnswerText {
     public static String word(Answer answer) {
         boolean tied =
                 answer instanceof Answer.FreeRoute && AnswerEdits.tiesEnable(answer.question());
-        return AnswerKind.of(answer).toText() + (tied ? " once the enable is tied on" : "");
+        boolean proven = answer.findRoute().map(Route::proven).orElse(true);
+        return AnswerKind.of(answer).toText()
+                + (tied ? " once the enable is tied on" : "")
+                + (proven ? "" : ", not proven");
     }
 
     private static String reaches(Answer.FreeRoute free) {
@@ -97,10 +102,25 @@ public final class AnswerText {
         List<String> parts = new ArrayList<>();
         parts.add(
                 String.format(
-                        "Blocked: no free route from %s to %s.",
-                        netName(blocked), padText(blocked.question())));
+                        "%s: no free route from %s to %s%s.",
+                        word(blocked),
+                        netName(blocked),
+                        padText(blocked.question()),
+                        blocked.route().proven() ? "" : " was found"));
+        parts.addAll(notProven(blocked.route(), "one may exist"));
         parts.addAll(blocked.why().map(w -> why(blocked, w)).orElseGet(() -> quick(blocked)));
         return parts;
+    }
+
+    /** What a search left open that stopped among switches that exclude each other. */
+    private static List<String> notProven(Route route, String what) {
+        return route.proven()
+                ? List.of()
+                : List.of(
+                        String.format(
+                                "This is not proven: %d routes with switches that exclude each"
+                                        + " other were looked at; %s.",
+                                SwitchGroupSearch.MOST_SEARCHES, what));
     }
 
     private static List<String> quick(Answer.Blocked blocked) {
@@ -188,6 +208,20 @@ public final class AnswerText {
                             + " switches the driver of "
                             + pad
                             + " on and off, so the pin cannot show the signal.";
+            case LOCKED ->
+                    "No route: "
+                            + net
+                            + " cannot be brought out on "
+                            + pad
+                            + ", because "
+                            + noRoute.detail();
+            case UNUSABLE_ON_ROUTE ->
+                    "No route: every route from "
+                            + net
+                            + " to "
+                            + pad
+                            + " needs something unusable: "
+                            + noRoute.detail();
             case NEVER_LEAVES_ITS_SITE ->
                     "No route: "
                             + net
@@ -290,12 +324,19 @@ public final class AnswerText {
                 branch.enables().stream()
                         .map(e -> "; net " + e.net().name() + " no longer switches its driver")
                         .collect(Collectors.joining());
+        Design design = answer.question().design();
+        String read =
+                design.netsAtPort(branch.port().id()).stream()
+                        .filter(branch::takesAlong)
+                        .map(n -> "; net " + n.name() + ", which the port reads, loses its source")
+                        .collect(Collectors.joining());
         return List.of(
                 beginning
                         + free
                         + "; net "
                         + branch.net().name()
-                        + fate(answer.question().design(), branch, removed)
+                        + fate(design, branch, removed)
+                        + read
                         + enables
                         + ".");
     }

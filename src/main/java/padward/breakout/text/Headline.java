@@ -117,6 +117,8 @@ public final class Headline {
             case INPUT_ONLY_PAD -> "it is input-only";
             case NO_FITTING_SETTING -> "no driver setting fits the voltage of its bank";
             case OWN_DRIVER_ON_ENABLE -> "the net's own driver switches the pad on and off";
+            case LOCKED -> "cells or nets that are locked are in the way";
+            case UNUSABLE_ON_ROUTE -> "every route needs something unusable";
             case NEVER_LEAVES_ITS_SITE -> "the net is internal to its site";
             case CLOCK_WIRES_ONLY -> "the clock runs on clock wires only";
             case DEDICATED_WIRES -> "the net reaches dedicated wires only";

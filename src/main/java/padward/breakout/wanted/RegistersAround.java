@@ -1,11 +1,5 @@
 package padward.breakout.wanted;
 
-import padward.design.Cell;
-import padward.design.Design;
-import padward.design.Net;
-import padward.design.Terminal;
-import padward.fabric.CellKind;
-import padward.fabric.Fabric;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -13,6 +7,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.Terminal;
+import padward.fabric.CellKind;
+import padward.fabric.Fabric;
 
 /**
  * The registers around a net of an earlier design: those from which its logic starts, and those

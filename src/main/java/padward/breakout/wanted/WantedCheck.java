@@ -1,5 +1,10 @@
 package padward.breakout.wanted;
 
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -16,11 +21,6 @@ import padward.design.Port;
 import padward.fabric.Corner;
 import padward.fabric.Delay;
 import padward.route.search.Engine;
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.List;
-import java.util.Optional;
-import java.util.OptionalInt;
 
 /** Looks how wanted nets stand in a design, and what changed since an earlier one. */
 public final class WantedCheck {

@@ -1,5 +1,8 @@
 package padward.cli.output;
 
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.change.Ledger;
@@ -19,9 +22,6 @@ import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
 import padward.lesson.file.LearnerFile;
 import padward.lesson.file.LessonReader;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 
 /**
  * Checks a file of any of Padward's formats, or a board's net list, and describes what is in it.
@@ -126,7 +126,7 @@ public final class FileCheck {
                         + " nets, "
                         + design.ports().size()
                         + " ports; "
-                        + design.occupancy().occupiedCount()
+                        + design.occupancy().usedCount()
                         + " vertices occupied");
         DesignReview.of(design).forEach(f -> lines.add(SUSPICIOUS + f));
         lines.addAll(describe(design.fabric(), progress));

@@ -5,9 +5,12 @@ import it.unimi.dsi.fastutil.longs.Long2IntMap;
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import padward.fabric.Delay;
@@ -61,6 +64,8 @@ public final class ExplicitBuilder {
     private final DelayClasses classes = new DelayClasses();
     private List<RepeatedEdge> repeated = List.of();
     private List<NoSwitch> noSwitches = List.of();
+    private final BitSet unusableWires = new BitSet();
+    private final BitSet unusableSites = new BitSet();
     private boolean built;
 
     /** Starts a fabric of {@code columns × rows} tiles, all of the type {@code empty}. */
@@ -253,6 +258,16 @@ public final class ExplicitBuilder {
         return vertex;
     }
 
+    /** Marks a wire as not to be used. */
+    public void setWireUnusable(int wire) {
+        unusableWires.set(wire);
+    }
+
+    /** Marks a site as not to be used. */
+    public void setSiteUnusable(int site) {
+        unusableSites.set(site);
+    }
+
     /** The vertex of that name, its own or one at a tap, or {@link Fabric#NOTHING}. */
     public int findVertex(String name) {
         int own = vertices.find(split.of(name));
@@ -346,7 +361,9 @@ public final class ExplicitBuilder {
                                 pool,
                                 otherNames,
                                 stated,
-                                groups);
+                                groups,
+                                renumbered(unusableWires, number),
+                                renumbered(unusableSites, siteNumber));
         ExplicitFabric result =
                 withStatedTiles.apply(
                         notInferred(withStatedTiles.apply(new Long2IntOpenHashMap()), number));
@@ -383,6 +400,12 @@ public final class ExplicitBuilder {
         return number;
     }
 
+    private static BitSet renumbered(BitSet numbers, int[] number) {
+        BitSet result = new BitSet();
+        numbers.stream().forEach(n -> result.set(number[n]));
+        return result;
+    }
+
     /** First pins in final numbers; of sites without pins any number. */
     private int[] pins(int[] number) {
         return firstPins.intStream().map(p -> p < number.length ? number[p] : 0).toArray();
@@ -406,6 +429,31 @@ public final class ExplicitBuilder {
     /** After building: edges of which a second was left out, some thousands at most. */
     public List<RepeatedEdge> repeated() {
         return repeated;
+    }
+
+    /** After building: pads whose partner is no other pad. */
+    public List<NoPartner> noPartners() {
+        Map<String, Integer> numbers = new HashMap<>();
+        pads.forEach(p -> numbers.put(p.name(), numbers.size()));
+        List<NoPartner> result = new ArrayList<>();
+        for (int i = 0; i < pads.size(); i++) {
+            String partner = pads.get(i).use().driving().partner();
+            if (!partner.isEmpty() && numbers.getOrDefault(partner, i) == i) {
+                result.add(new NoPartner(i, partner));
+            }
+        }
+        return result;
+    }
+
+    /**
+     * A pad whose partner is no other pad.
+     *
+     * @param pad its number, in the order in which pads were added
+     * @param partner what it names
+     */
+    public record NoPartner(int pad, String partner) {
+        /** What should have stood there. */
+        public static final String EXPECTED = "the full name of another pad";
     }
 
     /** After building: members of switch groups between whose ends there is no switch. */

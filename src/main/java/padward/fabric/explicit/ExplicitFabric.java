@@ -2,6 +2,7 @@ package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.ints.Int2ObjectMap;
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
+import java.util.BitSet;
 import java.util.List;
 import padward.base.Lazy;
 import padward.fabric.DerivedData;
@@ -13,6 +14,7 @@ import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.SwitchGroups;
 import padward.fabric.Tap;
+import padward.fabric.Unusable;
 import padward.fabric.VertexKind;
 
 /**
@@ -43,6 +45,7 @@ public final class ExplicitFabric implements Fabric {
     private final OtherNames otherNames;
     private final Long2IntOpenHashMap statedTiles;
     private final SwitchGroups switchGroups;
+    private final Unusable unusable;
 
     ExplicitFabric(
             FabricInfo info,
@@ -60,7 +63,9 @@ public final class ExplicitFabric implements Fabric {
             InternedBytes namePool,
             OtherNames otherNames,
             Long2IntOpenHashMap statedTiles,
-            SwitchGroups switchGroups) {
+            SwitchGroups switchGroups,
+            BitSet unusableWires,
+            BitSet unusableSites) {
         this.info = info;
         this.columns = columns;
         this.rows = rows;
@@ -79,6 +84,7 @@ public final class ExplicitFabric implements Fabric {
         this.otherNames = otherNames;
         this.statedTiles = statedTiles;
         this.switchGroups = switchGroups;
+        this.unusable = Unusable.of(this, unusableWires, unusableSites);
     }
 
     /**
@@ -188,6 +194,11 @@ public final class ExplicitFabric implements Fabric {
     public int switchTile(int from, int to) {
         int stated = statedTiles.getOrDefault(EdgeKey.of(from, to), NOTHING);
         return stated == NOTHING ? Fabric.super.switchTile(from, to) : stated;
+    }
+
+    @Override
+    public Unusable unusable() {
+        return unusable;
     }
 
     @Override

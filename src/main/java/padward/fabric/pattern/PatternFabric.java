@@ -1,9 +1,12 @@
 package padward.fabric.pattern;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import padward.base.Lazy;
 import padward.fabric.DelayClasses;
 import padward.fabric.DerivedData;
@@ -13,6 +16,7 @@ import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
 import padward.fabric.PadUse;
 import padward.fabric.SiteView;
+import padward.fabric.Unusable;
 import padward.fabric.VertexKind;
 
 /**
@@ -36,6 +40,7 @@ public final class PatternFabric implements Fabric {
     private final Lazy<BitsetAdjacency> maskedOut;
 
     private final List<Pad> pads;
+    private final Unusable unusable;
     private final Map<String, Integer> kindByName = new HashMap<>();
 
     private PatternFabric(PatternSpec spec, TileGrid grid) throws PatternFault {
@@ -50,6 +55,7 @@ public final class PatternFabric implements Fabric {
             kindByName.put(spec.wires().get(i).name(), i);
         }
         this.pads = List.copyOf(collectPads());
+        this.unusable = findUnusable();
     }
 
     /**
@@ -75,6 +81,32 @@ public final class PatternFabric implements Fabric {
                 spec, new TileGrid(spec.columns(), spec.rows(), spec.wires(), models, modelOfTile));
     }
 
+    private Unusable findUnusable() throws PatternFault {
+        BitSet wires = new BitSet();
+        BitSet sites = new BitSet();
+        List<String> wireNames = spec.unusable().wires();
+        for (int i = 0; i < wireNames.size(); i++) {
+            int wire = findVertex(wireNames.get(i));
+            if (wire == NOTHING || kind(wire) != VertexKind.WIRE) {
+                throw notFound("wires", i, "the full name of a wire", wireNames.get(i));
+            }
+            wires.set(wire);
+        }
+        List<String> siteNames = spec.unusable().sites();
+        for (int i = 0; i < siteNames.size(); i++) {
+            int site = findSite(siteNames.get(i));
+            if (site == NOTHING) {
+                throw notFound("sites", i, "the full name of a site", siteNames.get(i));
+            }
+            sites.set(site);
+        }
+        return Unusable.of(this, wires, sites);
+    }
+
+    private static PatternFault notFound(String list, int at, String expected, String name) {
+        return new PatternFault("$.unusable." + list + "[" + at + "]", expected, "“" + name + "”");
+    }
+
     private List<Pad> collectPads() throws PatternFault {
         Map<String, PatternSpec.PadOverride> overrides = new HashMap<>();
         for (PatternSpec.PadOverride override : spec.padOverrides()) {
@@ -93,6 +125,15 @@ public final class PatternFabric implements Fabric {
         if (!overrides.isEmpty()) {
             throw new PatternFault(
                     "$.pads", "names of pads", "“" + overrides.keySet().iterator().next() + "”");
+        }
+        Set<String> names = new HashSet<>();
+        result.forEach(p -> names.add(p.name()));
+        for (Pad pad : result) {
+            String partner = pad.use().driving().partner();
+            if (!partner.isEmpty() && (partner.equals(pad.name()) || !names.contains(partner))) {
+                throw new PatternFault(
+                        "$.pads", "the full name of another pad", "“" + partner + "”");
+            }
         }
         return result;
     }
@@ -184,6 +225,11 @@ public final class PatternFabric implements Fabric {
     @Override
     public int vertexCount() {
         return grid.vertexCount();
+    }
+
+    @Override
+    public Unusable unusable() {
+        return unusable;
     }
 
     @Override

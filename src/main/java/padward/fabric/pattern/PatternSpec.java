@@ -24,6 +24,7 @@ import padward.fabric.PinDirection;
  * @param tileTypes types of tile
  * @param areas which type lies where; later areas lie over earlier ones; all tiles must be covered
  * @param padOverrides what is known of single pads beyond their type
+ * @param unusable names of the wires and sites that are not to be used
  */
 public record PatternSpec(
         FabricInfo info,
@@ -32,13 +33,43 @@ public record PatternSpec(
         List<WireKind> wires,
         List<TileType> tileTypes,
         List<Area> areas,
-        List<PadOverride> padOverrides) {
+        List<PadOverride> padOverrides,
+        UnusableNames unusable) {
     /** Copies the lists. */
     public PatternSpec {
         wires = List.copyOf(wires);
         tileTypes = List.copyOf(tileTypes);
         areas = List.copyOf(areas);
         padOverrides = List.copyOf(padOverrides);
+    }
+
+    /** One of which all wires and sites may be used. */
+    public PatternSpec(
+            FabricInfo info,
+            int columns,
+            int rows,
+            List<WireKind> wires,
+            List<TileType> tileTypes,
+            List<Area> areas,
+            List<PadOverride> padOverrides) {
+        this(info, columns, rows, wires, tileTypes, areas, padOverrides, UnusableNames.NONE);
+    }
+
+    /**
+     * Wires and sites that are not to be used.
+     *
+     * @param wires full names of wires
+     * @param sites full names of sites
+     */
+    public record UnusableNames(List<String> wires, List<String> sites) {
+        /** None of them. */
+        public static final UnusableNames NONE = new UnusableNames(List.of(), List.of());
+
+        /** Copies the lists. */
+        public UnusableNames {
+            wires = List.copyOf(wires);
+            sites = List.copyOf(sites);
+        }
     }
 
     /**

@@ -2,6 +2,7 @@ package padward.format.design;
 
 import static padward.format.form.Kinds.checkedName;
 import static padward.format.form.Kinds.choice;
+import static padward.format.form.Kinds.flag;
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.name;
 import static padward.format.form.Kinds.named;
@@ -150,11 +151,15 @@ final class DesignForm {
                         .means("full name of the site");
         var settings =
                 cell.optional("settings", texts(), Map.of(), Cell::settings).means("its settings");
+        var locked =
+                cell.optional("locked", flag(), false, Cell::locked)
+                        .means("`true` if it is to stay there with its settings");
         return cell.makes(
                 in -> {
                     in.require(scope.rules().placeCell(name.get(), kind.get(), site.get()));
                     int id = scope.cellNames().size() - 1;
-                    return new Cell(id, name.get(), kind.get(), site.get(), settings.get());
+                    return new Cell(
+                            id, name.get(), kind.get(), site.get(), settings.get(), locked.get());
                 });
     }
 

@@ -23,6 +23,7 @@ final class DesignScope {
     private DesignRules rules;
     private RouteChecker routes;
     private Supplier<List<Cell>> cells = List::of;
+    private Supplier<List<Port>> ports = List::of;
     private IntFunction<Cell> cell = number -> cells.get().get(number);
     private IntFunction<Port> port = number -> List.<Port>of().get(number);
 
@@ -36,6 +37,7 @@ final class DesignScope {
     /** Nets end at these, which were read from the file. */
     void set(Supplier<List<Cell>> allCells, Supplier<List<Port>> allPorts) {
         cells = allCells;
+        ports = allPorts;
         cell = number -> allCells.get().get(number);
         port = number -> allPorts.get().get(number);
     }
@@ -67,10 +69,10 @@ final class DesignScope {
         return rules;
     }
 
-    /** Made when the first route is read: all cells are known by then. */
+    /** Made when the first route is read: all cells and ports are known by then. */
     RouteChecker routes() {
         if (routes == null) {
-            routes = new RouteChecker(fabric, cells.get());
+            routes = new RouteChecker(fabric, cells.get(), ports.get());
         }
         return routes;
     }

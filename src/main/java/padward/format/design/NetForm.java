@@ -1,12 +1,14 @@
 package padward.format.design;
 
 import static padward.format.form.Kinds.checkedName;
+import static padward.format.form.Kinds.choice;
 import static padward.format.form.Kinds.flag;
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.named;
 import static padward.format.form.Kinds.newName;
 import static padward.format.form.Kinds.whole;
 
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import java.util.ArrayList;
@@ -20,7 +22,9 @@ import padward.base.BadInput;
 import padward.base.PagedInts;
 import padward.design.Cell;
 import padward.design.Net;
+import padward.design.NetLock;
 import padward.design.Port;
+import padward.design.PortDirection;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
@@ -42,12 +46,16 @@ final class NetForm {
     /** The nets that end at a vertex, to see that no two do. */
     private Optional<PagedInts> netEndingAt = Optional.empty();
 
+    /** The nets that start at the pads of ports in both directions. */
+    private final Int2IntOpenHashMap netStartingAt = new Int2IntOpenHashMap();
+
     /** A terminal with the vertex where it meets the fabric. */
     private record End(
             Terminal terminal, int vertex, String text, OptionalInt requiredPs, boolean unrouted) {}
 
     NetForm(DesignScope scope) {
         this.scope = scope;
+        netStartingAt.defaultReturnValue(Fabric.NOTHING);
     }
 
     Form<Net> form() {
@@ -58,6 +66,17 @@ final class NetForm {
                 net.maybe("required_ps", whole(0, FileLimits.REQUIRED_PS), Net::requiredPs)
                         .means(
                                 "latest arrival at its sinks that the design allows; otherwise unknown");
+        var lock =
+                net.optional(
+                                "locked",
+                                choice(
+                                        new NetLock[] {NetLock.WIRES, NetLock.WHOLE},
+                                        NetLock::label),
+                                NetLock.NONE,
+                                Net::lock)
+                        .means(
+                                "`wires` if its wires and ends are to stay, `whole` if no branch is"
+                                        + " to be added either; otherwise it is not locked");
         var driver =
                 net.needed("driver", end(true), n -> endOf(n.driver())).means("what drives it");
         var sinks =
@@ -92,7 +111,8 @@ final class NetForm {
                             tree,
                             clock.get(),
                             required.get(),
-                            own);
+                            own,
+                            lock.get());
                 });
     }
 
@@ -285,9 +305,18 @@ final class NetForm {
         return netEndingAt.get();
     }
 
+    /** At a port in both directions, one net starts and another one ends. */
+    private boolean isPortBothWays(End end) {
+        return end.terminal() instanceof Terminal.PortEnd at
+                && scope.port(at.port()).direction() == PortDirection.BOTH;
+    }
+
     /** Two nets at one pin or port would drive it against each other. */
     private void checkEnd(JsonIn in, int sink, int id, End end) throws BadInput {
-        int other = netEndingAt().putIfAbsent(end.vertex(), id);
+        int other =
+                sink == Fabric.NOTHING && isPortBothWays(end)
+                        ? netStartingAt.putIfAbsent(end.vertex(), id)
+                        : netEndingAt().putIfAbsent(end.vertex(), id);
         if (other != Fabric.NOTHING && other != id) {
             throw in.faultAt(
                     place(in, sink),

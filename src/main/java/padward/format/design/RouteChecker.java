@@ -8,6 +8,7 @@ import java.util.stream.IntStream;
 import padward.base.BadInput;
 import padward.base.PagedInts;
 import padward.design.Cell;
+import padward.design.Port;
 import padward.design.RouteTree;
 import padward.fabric.Fabric;
 import padward.format.json.DesignFault;
@@ -32,9 +33,9 @@ final class RouteChecker {
 
     private final IntArrayList parents = new IntArrayList();
 
-    RouteChecker(Fabric fabric, List<Cell> cells) {
+    RouteChecker(Fabric fabric, List<Cell> cells, List<Port> ports) {
         this.fabric = fabric;
-        this.rules = new RouteReadingRules(fabric, cells, netNames);
+        this.rules = new RouteReadingRules(fabric, cells, ports, netNames);
         this.placeByVertex = new PagedInts(fabric.vertexCount());
     }
 
@@ -58,7 +59,7 @@ final class RouteChecker {
         netNames.add(net);
         vertices.clear();
         parents.clear();
-        require(in, ".driver", rules.take(id, root));
+        require(in, ".driver", rules.start(id, root));
         append(root, Fabric.NOTHING);
         for (int b = 0; b < branches.size(); b++) {
             IntArrayList branch = branches.get(b);
@@ -81,7 +82,7 @@ final class RouteChecker {
 
     /** Whether the tree of a net has a vertex. */
     boolean isOn(int net, int vertex) {
-        return rules.netOn(vertex) == net;
+        return rules.isOn(net, vertex);
     }
 
     private int append(int vertex, int parent) {

@@ -2,10 +2,14 @@ package padward.format.design;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.Int2LongOpenHashMap;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.List;
 import java.util.Optional;
 import padward.base.PagedInts;
 import padward.design.Cell;
+import padward.design.Port;
+import padward.design.PortDirection;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKey;
 import padward.fabric.EdgeKind;
@@ -25,6 +29,13 @@ public final class RouteReadingRules {
     private final List<Cell> cells;
     private final List<String> netNames;
     private final PagedInts netByVertex;
+
+    /** Nets that start at the pads of ports in both directions. */
+    private final Int2IntOpenHashMap startingOn = new Int2IntOpenHashMap();
+
+    /** The pads of ports in both directions. */
+    private final IntSet bothWays = new IntOpenHashSet();
+
     private final PagedInts netThroughSite;
     private final PagedInts cellBySite;
     private final SwitchGroups groups;
@@ -33,9 +44,11 @@ public final class RouteReadingRules {
 
     /**
      * @param cells the design's cells on their sites
+     * @param ports the design's ports
      * @param netNames names of nets by number; may grow meanwhile
      */
-    public RouteReadingRules(Fabric fabric, List<Cell> cells, List<String> netNames) {
+    public RouteReadingRules(
+            Fabric fabric, List<Cell> cells, List<Port> ports, List<String> netNames) {
         this.fabric = fabric;
         this.edges = fabric.edgesOut();
         this.cells = cells;
@@ -44,6 +57,10 @@ public final class RouteReadingRules {
         netByVertex = new PagedInts(fabric.vertexCount());
         netThroughSite = new PagedInts(fabric.siteCount());
         cellBySite = new PagedInts(fabric.siteCount());
+        startingOn.defaultReturnValue(Fabric.NOTHING);
+        ports.stream()
+                .filter(p -> p.direction() == PortDirection.BOTH)
+                .forEach(p -> bothWays.add(fabric.pads().get(p.pad()).vertex()));
         for (Cell cell : cells) {
             cellBySite.put(cell.site(), cell.id());
         }
@@ -53,9 +70,32 @@ public final class RouteReadingRules {
         return Text.quote(fabric.vertexName(vertex));
     }
 
-    /** Gives a vertex to a net, which must be the only one that has it. */
+    /** Gives a net the vertex where it starts. */
+    public Optional<DesignFault> start(int net, int vertex) {
+        return take(net, vertex, true);
+    }
+
+    /** Gives a net a vertex that it comes to. */
     public Optional<DesignFault> take(int net, int vertex) {
-        int before = netByVertex.putIfAbsent(vertex, net);
+        return take(net, vertex, false);
+    }
+
+    /**
+     * The net must be the only one that has it; but to the pad of a port in both directions one net
+     * may come while another one starts there.
+     */
+    private Optional<DesignFault> take(int net, int vertex, boolean starts) {
+        if (bothWays.contains(vertex)) {
+            int before =
+                    starts
+                            ? startingOn.putIfAbsent(vertex, net)
+                            : netByVertex.putIfAbsent(vertex, net);
+            return takenBy(before, net, vertex);
+        }
+        return takenBy(netByVertex.putIfAbsent(vertex, net), net, vertex);
+    }
+
+    private Optional<DesignFault> takenBy(int before, int net, int vertex) {
         return before == Fabric.NOTHING
                 ? Optional.empty()
                 : DesignRules.trouble(
@@ -68,9 +108,9 @@ public final class RouteReadingRules {
                                 + " both have");
     }
 
-    /** The net that has a vertex so far, or {@link Fabric#NOTHING}. */
-    public int netOn(int vertex) {
-        return netByVertex.get(vertex);
+    /** Whether a net has a vertex so far. */
+    public boolean isOn(int net, int vertex) {
+        return netByVertex.get(vertex) == net || startingOn.get(vertex) == net;
     }
 
     /** Whether a net can go from one vertex to the next. O(edges at {@code from}). */

@@ -1,6 +1,7 @@
 package padward.format.fabric;
 
 import static padward.format.form.Kinds.choice;
+import static padward.format.form.Kinds.flag;
 import static padward.format.form.Kinds.knownOrNone;
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.name;
@@ -124,6 +125,13 @@ final class ExplicitForm {
         if (!builder.repeated().isEmpty()) {
             throw RepeatedEdges.describe(source, progress, builder.repeated());
         }
+        for (ExplicitBuilder.NoPartner none : builder.noPartners()) {
+            throw new BadInput(
+                    source.label(),
+                    "$.pads[" + none.pad() + "].partner",
+                    ExplicitBuilder.NoPartner.EXPECTED,
+                    Text.quote(none.partner()));
+        }
         for (ExplicitBuilder.NoSwitch none : builder.noSwitches()) {
             throw new BadInput(
                     source.label(),
@@ -208,6 +216,9 @@ final class ExplicitForm {
                         .means(
                                 "where it can be entered and left, in the order along it; otherwise"
                                         + " where it begins and ends");
+        var unusable =
+                wire.optional("unusable", flag(), false, v -> fabric().unusable().isVertex(v))
+                        .means("`true` if no route is to go over it");
         return wire.rows(
                 in -> {
                     count(in, 1);
@@ -215,6 +226,9 @@ final class ExplicitForm {
                     int vertex = builder().addWire(name.get(), from.get(), end, kind.get());
                     if (vertex == Fabric.NOTHING) {
                         throw taken(in, name.get());
+                    }
+                    if (unusable.get()) {
+                        builder().setWireUnusable(vertex);
                     }
                     for (int i = 0; i < taps.get().size(); i++) {
                         Tap tap = taps.get().get(i);
@@ -324,7 +338,7 @@ final class ExplicitForm {
                 pad.optional("setting", knownOrNone(info.settings), "", Pad::defaultSetting)
                         .means(
                                 "a setting of `settings`, used when a port states none; otherwise none");
-        var use = InfoForms.use(pad, Pad::use);
+        var use = InfoForms.use(pad, info.settings, Pad::use);
         return pad.rows(
                 in -> {
                     count(in, 1);

@@ -5,6 +5,7 @@ import static padward.format.form.Kinds.choice;
 import static padward.format.form.Kinds.delay;
 import static padward.format.form.Kinds.delayInTwoColumns;
 import static padward.format.form.Kinds.flag;
+import static padward.format.form.Kinds.knownWord;
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.name;
 import static padward.format.form.Kinds.newName;
@@ -28,6 +29,7 @@ import padward.fabric.Electrical.SwitchLoad;
 import padward.fabric.Electrical.WireLoad;
 import padward.fabric.FabricLimits;
 import padward.fabric.PadDriverOutput;
+import padward.fabric.PadDriving;
 import padward.fabric.PadEnable;
 import padward.fabric.PadUse;
 import padward.fabric.PadUse.Bonding;
@@ -253,7 +255,8 @@ public final class InfoForms {
     }
 
     /** Adds the fields that say what a pad is meant for; what is not known is left out. */
-    static <R> Supplier<PadUse> use(Fields<R> pad, Function<? super R, PadUse> use) {
+    static <R> Supplier<PadUse> use(
+            Fields<R> pad, Names settings, Function<? super R, PadUse> use) {
         Kind<Bonding> toPin =
                 flag().as(
                                 (in, bonded) -> bonded ? Bonding.BONDED : Bonding.UNBONDED,
@@ -268,6 +271,24 @@ public final class InfoForms {
         var inPackage =
                 pad.optional("package_ps", delay(), Delay.ZERO, r -> use.apply(r).packageDelay())
                         .means("delay of the package from the pad to the pin; otherwise 0");
-        return () -> new PadUse(bonded.get(), role.get(), inPackage.get());
+        var inverts =
+                pad.optional("inverts", flag(), false, r -> use.apply(r).driving().inverts())
+                        .means("whether the path through its IO register site and driver inverts");
+        var legal =
+                pad.optional(
+                                "legalSettings",
+                                list(knownWord(settings)),
+                                List.of(),
+                                r -> use.apply(r).driving().settings())
+                        .means("the settings that it has; otherwise all for its bank's voltage");
+        var partner =
+                pad.optional("partner", word(), "", r -> use.apply(r).driving().partner())
+                        .means("full name of the other pad of a differential pair; otherwise none");
+        return () ->
+                new PadUse(
+                        bonded.get(),
+                        role.get(),
+                        inPackage.get(),
+                        new PadDriving(inverts.get(), legal.get(), partner.get()));
     }
 }

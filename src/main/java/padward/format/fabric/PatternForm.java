@@ -27,6 +27,7 @@ import padward.fabric.pattern.PatternSpec;
 import padward.fabric.pattern.PatternSpec.Area;
 import padward.fabric.pattern.PatternSpec.PadOverride;
 import padward.fabric.pattern.PatternSpec.Rule;
+import padward.fabric.pattern.PatternSpec.UnusableNames;
 import padward.fabric.pattern.PatternSpec.WireKind;
 import padward.format.form.Fields;
 import padward.format.form.FileForm;
@@ -77,6 +78,9 @@ final class PatternForm {
                 file.stated("pads", list(pad()), List.of(), PatternSpec::padOverrides)
                         .means("what is known of single pads");
         pads.after("settings", "banks");
+        var unusable =
+                file.optional("unusable", unusable(), UnusableNames.NONE, PatternSpec::unusable)
+                        .means("wires and sites that are not to be used; otherwise none");
         form =
                 file.makesFile(
                         () ->
@@ -87,7 +91,8 @@ final class PatternForm {
                                         wireList.get(),
                                         tiles.get(),
                                         layout.get(),
-                                        pads.get()));
+                                        pads.get(),
+                                        unusable.get()));
     }
 
     FileForm<PatternSpec> form() {
@@ -210,6 +215,25 @@ final class PatternForm {
                         });
     }
 
+    private static Form<UnusableNames> unusable() {
+        var both = new Fields<UnusableNames>();
+        var wires =
+                both.stated(
+                                "wires",
+                                list(newName(new Names("unusable wire"))),
+                                List.of(),
+                                UnusableNames::wires)
+                        .means("full names of wires that no route goes over");
+        var sites =
+                both.stated(
+                                "sites",
+                                list(newName(new Names("unusable site"))),
+                                List.of(),
+                                UnusableNames::sites)
+                        .means("full names of sites where no cell is placed");
+        return both.makes(() -> new UnusableNames(wires.get(), sites.get()));
+    }
+
     private Form<PadOverride> pad() {
         var pad = new Fields<PadOverride>();
         var name =
@@ -231,7 +255,7 @@ final class PatternForm {
         var setting =
                 pad.optional("setting", knownOrNone(info.settings), "", PadOverride::setting)
                         .means("used when a port states none; otherwise its group's");
-        var use = InfoForms.use(pad, PadOverride::use);
+        var use = InfoForms.use(pad, info.settings, PadOverride::use);
         return pad.makes(
                 () ->
                         new PadOverride(

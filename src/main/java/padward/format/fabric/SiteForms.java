@@ -2,6 +2,7 @@ package padward.format.fabric;
 
 import static padward.format.form.Kinds.choice;
 import static padward.format.form.Kinds.delay;
+import static padward.format.form.Kinds.flag;
 import static padward.format.form.Kinds.knownWord;
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.name;
@@ -84,12 +85,20 @@ final class SiteForms {
                                                 ? s.parts().stream().map(this::slotOf).toList()
                                                 : List.of())
                         .means("its parts, if it has any: each takes a cell of its own");
+        var unusable =
+                site.optional(
+                                "unusable",
+                                flag(),
+                                false,
+                                s -> file.fabric().unusable().isSite(s.first().id()))
+                        .means("`true` if no cell is to be placed there");
         return site.rows(
                 in -> {
                     List<Integer> tiles = tiles(in, at.get(), more.get());
                     Slot whole = new Slot("", accepts.get(), pins.get(), through.get());
                     if (parts.get().isEmpty()) {
-                        add(in, in.place(), name.get(), tiles, kind.get(), whole);
+                        int id = add(in, in.place(), name.get(), tiles, kind.get(), whole);
+                        markIf(unusable.get(), id);
                         return;
                     }
                     refuseOutsideParts(in, "accepts", accepts.get());
@@ -97,7 +106,8 @@ final class SiteForms {
                     refuseOutsideParts(in, "through", through.get());
                     for (int i = 0; i < parts.get().size(); i++) {
                         String place = in.place() + ".parts[" + i + "]";
-                        add(in, place, name.get(), tiles, kind.get(), parts.get().get(i));
+                        int id = add(in, place, name.get(), tiles, kind.get(), parts.get().get(i));
+                        markIf(unusable.get(), id);
                     }
                 });
     }
@@ -147,7 +157,13 @@ final class SiteForms {
         return tiles;
     }
 
-    private void add(
+    private void markIf(boolean unusable, int site) {
+        if (unusable) {
+            file.builder().setSiteUnusable(site);
+        }
+    }
+
+    private int add(
             JsonIn in, String place, String name, List<Integer> tiles, String kind, Slot slot)
             throws BadInput {
         file.count(in, slot.pins().size());
@@ -172,6 +188,7 @@ final class SiteForms {
                     Text.quote(part ? slot.part() : name) + " or one of its pins again");
         }
         addThrough(in, place, name, slot);
+        return id;
     }
 
     static Form<SitePin> pin() {

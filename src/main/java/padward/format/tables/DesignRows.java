@@ -10,6 +10,7 @@ import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Header;
 import padward.design.Net;
+import padward.design.NetLock;
 import padward.design.PadWiring;
 import padward.design.Port;
 import padward.design.RouteTree;
@@ -36,7 +37,11 @@ final class DesignRows {
                 Tables.CELLS,
                 rows -> {
                     for (Cell cell : design.cells()) {
-                        rows.printRecord(cell.name(), cell.kind(), fabric.site(cell.site()).name());
+                        rows.printRecord(
+                                cell.name(),
+                                cell.kind(),
+                                fabric.site(cell.site()).name(),
+                                cell.locked() ? TableOut.yes(true) : "");
                     }
                 });
         out.table(
@@ -68,7 +73,11 @@ final class DesignRows {
                                 net.requiredPs().isPresent()
                                         ? String.valueOf(net.requiredPs().getAsInt())
                                         : "";
-                        rows.printRecord(net.name(), TableOut.yes(net.clock()), required);
+                        rows.printRecord(
+                                net.name(),
+                                TableOut.yes(net.clock()),
+                                required,
+                                net.lock() == NetLock.NONE ? "" : net.lock().label());
                     }
                 });
         out.table(

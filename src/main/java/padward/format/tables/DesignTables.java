@@ -11,6 +11,7 @@ import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import padward.design.Cell;
+import padward.design.NetLock;
 import padward.design.Port;
 import padward.design.PortDirection;
 import padward.fabric.Fabric;
@@ -52,10 +53,16 @@ final class DesignTables {
      * @param row its row in {@code nets}
      * @param clock whether it is a clock
      * @param requiredPs latest arrival allowed
+     * @param lock what of it must stay
      * @param ends its ends, in the order of their rows
      */
     record NetRow(
-            String name, long row, boolean clock, OptionalInt requiredPs, List<EndRow> ends) {}
+            String name,
+            long row,
+            boolean clock,
+            OptionalInt requiredPs,
+            NetLock lock,
+            List<EndRow> ends) {}
 
     DesignTables(TableFolder folder, Fabric fabric, InfoTables info) {
         this.folder = folder;
@@ -70,7 +77,7 @@ final class DesignTables {
         folder.read(Tables.CELL_SETTINGS, this::readCellSettings);
         for (int c = 0; c < cells.size(); c++) {
             Cell cell = cells.get(c);
-            cells.set(c, new Cell(c, cell.name(), cell.kind(), cell.site(), cellSettings.get(c)));
+            cells.set(c, cell.withSettings(cellSettings.get(c)));
         }
         folder.read(Tables.PORTS, this::readPorts);
         folder.read(Tables.NETS, this::readNets);
@@ -93,10 +100,12 @@ final class DesignTables {
         CsvTable.Column nameColumn = table.column("name");
         CsvTable.Column kindColumn = table.column("kind");
         CsvTable.Column siteColumn = table.column("site");
+        CsvTable.Column lockedColumn = table.column("locked");
         InfoTables.Words words = new InfoTables.Words();
         while (table.next()) {
             String name = table.name(nameColumn);
             String site = table.name(siteColumn);
+            boolean locked = table.flag(lockedColumn);
             int number = readSite(table, siteColumn, site, table.text(kindColumn));
             if (cellByName.putIfAbsent(name, cells.size()) != null) {
                 again(table, nameColumn, "cell", name);
@@ -110,7 +119,7 @@ final class DesignTables {
                         rules.placeCell(name, kind, number));
             }
             cellIsPlaced.set(cells.size(), number != Fabric.NOTHING);
-            cells.add(new Cell(cells.size(), name, kind, Math.max(0, number), Map.of()));
+            cells.add(new Cell(cells.size(), name, kind, Math.max(0, number), Map.of(), locked));
             cellSettings.add(Map.of());
         }
     }
@@ -229,16 +238,19 @@ final class DesignTables {
         CsvTable.Column nameColumn = table.column("name");
         CsvTable.Column clock = table.column("clock");
         CsvTable.Column required = table.column("required_ps");
+        CsvTable.Column locked = table.column("locked");
+        NetLock[] locks = {NetLock.WIRES, NetLock.WHOLE};
         while (table.next()) {
             String name = table.name(nameColumn);
             boolean isClock = table.flag(clock);
             int latest = table.integer(required, 0, FileLimits.REQUIRED_PS, -1);
+            NetLock lock = table.oneOf(locked, locks, NetLock::label, NetLock.NONE);
             if (netByName.putIfAbsent(name, nets.size()) != null) {
                 again(table, nameColumn, "net", name);
                 continue;
             }
             OptionalInt allowed = latest < 0 ? OptionalInt.empty() : OptionalInt.of(latest);
-            nets.add(new NetRow(name, table.row(), isClock, allowed, new ArrayList<>(2)));
+            nets.add(new NetRow(name, table.row(), isClock, allowed, lock, new ArrayList<>(2)));
         }
     }
 

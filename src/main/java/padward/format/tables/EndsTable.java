@@ -24,6 +24,9 @@ final class EndsTable {
     private final Fabric fabric;
     private final IntOpenHashSet seen = new IntOpenHashSet();
 
+    /** Where nets start at ports in both directions. */
+    private final IntOpenHashSet startsSeen = new IntOpenHashSet();
+
     EndsTable(DesignTables design, DesignRules rules, Fabric fabric) {
         this.design = design;
         this.rules = rules;
@@ -167,11 +170,18 @@ final class EndsTable {
         return role == DesignTables.Role.DRIVER;
     }
 
+    /** At a port in both directions, one net starts and another one ends. */
+    private boolean isOfPortBothWays(EndRow end) {
+        return end.terminal() instanceof Terminal.PortEnd at
+                && design.ports().get(at.port()).direction() == PortDirection.BOTH;
+    }
+
     private void add(CsvTable table, int net, CsvTable.Column column, EndRow end) {
         if (net == Fabric.NOTHING) {
             return;
         }
-        if (!seen.add(end.vertex())) {
+        IntOpenHashSet same = isOfPortBothWays(end) && end.drives() ? startsSeen : seen;
+        if (!same.add(end.vertex())) {
             table.fault(column, "each end of one net, once", () -> end.text() + " again");
             return;
         }

@@ -78,9 +78,14 @@ final class FabricRows {
                         fabric.vertexName(v),
                         fabric.tileName(fabric.tile(v)),
                         fabric.tileName(fabric.headTile(v)),
-                        fabric.wireKind(v));
+                        fabric.wireKind(v),
+                        yesOrNothing(fabric.unusable().isVertex(v)));
             }
         }
+    }
+
+    private static String yesOrNothing(boolean is) {
+        return is ? TableOut.yes(true) : "";
     }
 
     private void writeTaps(CSVPrinter rows) throws IOException {
@@ -114,7 +119,8 @@ final class FabricRows {
                     fabric.tileName(first.tile()),
                     first.kind(),
                     site.hasParts() ? "" : Listed.join(first.accepts()),
-                    more.isEmpty() ? "" : Listed.join(more));
+                    more.isEmpty() ? "" : Listed.join(more),
+                    yesOrNothing(fabric.unusable().isSite(first.id())));
         }
     }
 
@@ -166,7 +172,10 @@ final class FabricRows {
                             : TableOut.yes(pad.use().bonding() == PadUse.Bonding.BONDED),
                     pad.use().role() == PadUse.Role.GENERAL ? "" : pad.use().role().label(),
                     packagePs(pad, Corner.FAST),
-                    packagePs(pad, Corner.SLOW));
+                    packagePs(pad, Corner.SLOW),
+                    yesOrNothing(pad.use().driving().inverts()),
+                    Listed.join(pad.use().driving().settings()),
+                    pad.use().driving().partner());
         }
     }
 

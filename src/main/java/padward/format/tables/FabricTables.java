@@ -13,6 +13,7 @@ import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.FabricLimits;
 import padward.fabric.PadDirections;
+import padward.fabric.PadDriving;
 import padward.fabric.PadEnable;
 import padward.fabric.PadUse;
 import padward.fabric.explicit.ExplicitBuilder;
@@ -26,6 +27,7 @@ import padward.format.source.Nearest;
 import padward.format.source.Text;
 import padward.format.tables.csv.CsvTable;
 import padward.format.tables.csv.Faults;
+import padward.format.tables.csv.Listed;
 import padward.format.tables.csv.PlaceColumns;
 import padward.format.tables.csv.TableFolder;
 import padward.format.tables.csv.TableShape;
@@ -147,15 +149,21 @@ final class FabricTables {
         CsvTable.Column kindColumn = table.column("kind");
         PlaceColumns start = new PlaceColumns(table, "");
         PlaceColumns end = new PlaceColumns(table, "to_");
+        CsvTable.Column unusable = table.column("unusable");
         while (table.next()) {
             String name = table.name(nameColumn);
             int from = start.tile(start.read(name), info.columns(), info.rows());
             int to =
                     end.isStated() ? end.tile(end.readStated(), info.columns(), info.rows()) : from;
             String kind = words.share(table.word(kindColumn));
-            if (fabric.addWire(name, from, to, kind) == Fabric.NOTHING) {
+            int wire = fabric.addWire(name, from, to, kind);
+            boolean closed = table.flag(unusable);
+            if (wire == Fabric.NOTHING) {
                 taken(table, nameColumn, name);
                 continue;
+            }
+            if (closed) {
+                fabric.setWireUnusable(wire);
             }
             kindOfWire.add(numberOfKind.computeIfAbsent(kind, this::newKind).intValue());
             count(table, nameColumn);
@@ -221,8 +229,12 @@ final class FabricTables {
         CsvTable.Column role = table.column("role");
         CsvTable.Column packageFast = table.column("package_fast_ps");
         CsvTable.Column packageSlow = table.column("package_slow_ps");
+        CsvTable.Column inverts = table.column("inverts");
+        CsvTable.Column legal = table.column("legal_settings");
+        CsvTable.Column partner = table.column("partner");
         PlaceColumns place = new PlaceColumns(table, "");
         PadPins padPins = new PadPins(table, pins);
+        IntArrayList padRows = new IntArrayList();
         while (table.next()) {
             String name = table.name(nameColumn);
             int tile = place.tile(place.read(name), info.columns(), info.rows());
@@ -244,7 +256,8 @@ final class FabricTables {
                                     table,
                                     bonded,
                                     role,
-                                    readPackage(table, packageFast, packageSlow)),
+                                    readPackage(table, packageFast, packageSlow),
+                                    readDriving(table, inverts, legal, partner)),
                             new PadEnable(
                                     table.oneOf(
                                             active,
@@ -260,13 +273,25 @@ final class FabricTables {
                 taken(table, nameColumn, name);
             } else {
                 count(table, nameColumn);
+                padRows.add((int) table.row());
             }
         }
         padPins.finish();
+        for (ExplicitBuilder.NoPartner none : fabric.noPartners()) {
+            table.fault(
+                    padRows.getInt(none.pad()),
+                    partner.name(),
+                    ExplicitBuilder.NoPartner.EXPECTED,
+                    () -> Text.quote(none.partner()));
+        }
     }
 
     private static PadUse readUse(
-            CsvTable table, CsvTable.Column bonded, CsvTable.Column role, Delay inPackage) {
+            CsvTable table,
+            CsvTable.Column bonded,
+            CsvTable.Column role,
+            Delay inPackage,
+            PadDriving driving) {
         PadUse.Bonding bonding =
                 !table.has(bonded)
                         ? PadUse.Bonding.UNKNOWN
@@ -274,7 +299,19 @@ final class FabricTables {
         return new PadUse(
                 bonding,
                 table.oneOf(role, PadUse.Role.values(), PadUse.Role::label, PadUse.Role.GENERAL),
-                inPackage);
+                inPackage,
+                driving);
+    }
+
+    private PadDriving readDriving(
+            CsvTable table,
+            CsvTable.Column inverts,
+            CsvTable.Column legalColumn,
+            CsvTable.Column partner) {
+        List<String> legal =
+                table.has(legalColumn) ? Listed.split(table.text(legalColumn)) : List.of();
+        info.requireSettings(table, legalColumn, legal);
+        return new PadDriving(table.flag(inverts), legal, table.word(partner));
     }
 
     private static Delay readPackage(

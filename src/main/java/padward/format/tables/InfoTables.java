@@ -167,6 +167,11 @@ final class InfoTables {
         return Kinds.knownOrNone(bankNames);
     }
 
+    /** Requires that each of some settings is known. */
+    void requireSettings(CsvTable table, CsvTable.Column column, List<String> listed) {
+        listed.forEach(s -> Kinds.requireKnown(table, column, settingNames, s));
+    }
+
     /** The names of settings. */
     Kind<String> setting() {
         return Kinds.knownOrNone(settingNames);

@@ -52,7 +52,7 @@ final class RouteTable {
         this.design = design;
         List<String> names = new ArrayList<>();
         design.nets().forEach(n -> names.add(n.name()));
-        this.rules = new RouteReadingRules(fabric, design.cells(), names);
+        this.rules = new RouteReadingRules(fabric, design.cells(), design.ports(), names);
     }
 
     /** The nets with their routes. */
@@ -121,7 +121,7 @@ final class RouteTable {
             return Optional.empty();
         }
         int root = driver.get().vertex();
-        report(Tables.ENDS, driver.get().row(), rules.take(id, root));
+        report(Tables.ENDS, driver.get().row(), rules.start(id, root));
         RouteTree tree = grow(id, root, steps);
         List<Terminal> sinks = new ArrayList<>();
         Map<Terminal, Integer> own = new HashMap<>();
@@ -156,7 +156,8 @@ final class RouteTable {
                         tree,
                         net.clock(),
                         net.requiredPs(),
-                        own));
+                        own,
+                        net.lock()));
     }
 
     /** Adds the steps from the root on; those whose start is not in the tree yet wait. O(steps). */

@@ -73,6 +73,9 @@ final class SiteTables {
 
     private final List<Slot> slots = new ArrayList<>();
 
+    /** Names of sites that are not to be used. */
+    private final Set<String> unusable = new HashSet<>();
+
     SiteTables(TableFolder folder, InfoTables info) {
         this.folder = folder;
         this.info = info;
@@ -127,6 +130,7 @@ final class SiteTables {
         CsvTable.Column kindColumn = table.column("kind");
         CsvTable.Column acceptsColumn = table.column("accepts");
         CsvTable.Column moreColumn = table.column("more_tiles");
+        CsvTable.Column unusableColumn = table.column("unusable");
         PlaceColumns place = new PlaceColumns(table, "");
         while (table.next()) {
             String name = table.name(nameColumn);
@@ -164,6 +168,9 @@ final class SiteTables {
                 }
             }
             firstSlots.add(slots.size());
+            if (table.flag(unusableColumn)) {
+                unusable.add(name);
+            }
         }
     }
 
@@ -334,6 +341,8 @@ final class SiteTables {
                     CsvTable.place(slot.row(), "name"),
                     "pins whose full names no other wire or pin has",
                     () -> "a pin of " + Text.quote(slot.site()) + " whose name is there already");
+        } else if (unusable.contains(slot.site())) {
+            fabric.setSiteUnusable(added);
         }
     }
 

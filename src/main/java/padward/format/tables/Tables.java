@@ -68,7 +68,12 @@ public final class Tables {
                             List.of(must("name", "full name, used by no other wire, pin or pad")),
                             place("", "where it begins; otherwise the first place in its name"),
                             place("to_", "where it ends; otherwise where it begins"),
-                            List.of(may("kind", "kind of wire; otherwise none"))));
+                            List.of(
+                                    may("kind", "kind of wire; otherwise none"),
+                                    may(
+                                            "unusable",
+                                            "`yes` if no route is to go over it; otherwise"
+                                                    + " `no`"))));
     public static final TableShape TAPS =
             shape(
                     "taps",
@@ -111,7 +116,11 @@ public final class Tables {
                                     may(
                                             "more_tiles",
                                             "the other tiles that it extends over, with `|`"
-                                                    + " between them; otherwise none"))));
+                                                    + " between them; otherwise none"),
+                                    may(
+                                            "unusable",
+                                            "`yes` if no cell is to be placed there; otherwise"
+                                                    + " `no`"))));
     public static final TableShape PINS =
             shape(
                     "pins",
@@ -184,7 +193,19 @@ public final class Tables {
                                     may(
                                             "package_slow_ps",
                                             "the same at the slow corner; otherwise as at the"
-                                                    + " fast one"))));
+                                                    + " fast one"),
+                                    may(
+                                            "inverts",
+                                            "`yes` if the path through its IO register site and"
+                                                    + " driver inverts; otherwise `no`"),
+                                    may(
+                                            "legal_settings",
+                                            "the settings that it has, with `|` between them;"
+                                                    + " otherwise all for its bank's voltage"),
+                                    may(
+                                            "partner",
+                                            "full name of the other pad of a differential pair;"
+                                                    + " otherwise none"))));
     public static final TableShape DELAYS =
             shape(
                     "delays",
@@ -233,7 +254,10 @@ public final class Tables {
                     must(
                             "site",
                             "full name of the site or part; or of a site with only one part that"
-                                    + " accepts the kind"));
+                                    + " accepts the kind"),
+                    may(
+                            "locked",
+                            "`yes` if it is to stay there with its settings; otherwise `no`"));
     public static final TableShape CELL_SETTINGS =
             shape(
                     "cell_settings",
@@ -263,7 +287,11 @@ public final class Tables {
                     may(
                             "required_ps",
                             "latest arrival at its sinks that the design allows;"
-                                    + " otherwise unknown"));
+                                    + " otherwise unknown"),
+                    may(
+                            "locked",
+                            "`wires` if its wires and ends are to stay, `whole` if no branch is"
+                                    + " to be added either; otherwise it is not locked"));
     public static final TableShape ENDS =
             shape(
                     "ends",

@@ -15,19 +15,26 @@ public final class BlockedDraft {
     private final BitSet shared;
     private final IntSet different;
 
-    private BlockedDraft(BitSet shared, IntSet different) {
+    /** What stays blocked whatever is freed. */
+    private final BitSet unusable;
+
+    private BlockedDraft(BitSet shared, IntSet different, BitSet unusable) {
         this.shared = shared;
         this.different = different;
+        this.unusable = unusable;
     }
 
-    /** What a design uses. */
+    /** What a design uses, and what the fabric marks as unusable, which cannot be freed. */
     public static BlockedDraft of(Occupancy occupancy) {
-        return new BlockedDraft(occupancy.sharedBits(), new IntOpenHashSet(occupancy.differing()));
+        return new BlockedDraft(
+                occupancy.sharedBits(),
+                new IntOpenHashSet(occupancy.differing()),
+                occupancy.unusable());
     }
 
     /** The same, to be changed on its own. */
     public BlockedDraft copy() {
-        return new BlockedDraft(shared, new IntOpenHashSet(different));
+        return new BlockedDraft(shared, new IntOpenHashSet(different), unusable);
     }
 
     /** Whether a vertex is blocked. */
@@ -62,7 +69,7 @@ public final class BlockedDraft {
     }
 
     private void set(int vertex, boolean blocked) {
-        if (shared.get(vertex) == blocked) {
+        if (shared.get(vertex) == (blocked || unusable.get(vertex))) {
             different.remove(vertex);
         } else {
             different.add(vertex);

@@ -10,8 +10,15 @@ public sealed interface SearchOutcome {
      *
      * @param path its vertices, from a start to the goal; not to be changed
      * @param cost its cost, that of the start included
+     * @param proven whether none is cheaper; a search among switches that exclude each other may
+     *     stop before it knows
      */
-    record Found(VertexPath path, long cost, int settled) implements SearchOutcome {}
+    record Found(VertexPath path, long cost, int settled, boolean proven) implements SearchOutcome {
+        /** None is cheaper. */
+        public Found(VertexPath path, long cost, int settled) {
+            this(path, cost, settled, true);
+        }
+    }
 
     /**
      * The goal cannot be reached under the cost model, or no route was found to it.

@@ -151,7 +151,8 @@ public final class SwitchGroupSearch implements RouteFinder {
             Branch branch = open.poll();
             Optional<Pair> pair = findPair(groups, branch.best().path());
             if (pair.isEmpty()) {
-                return branch.best();
+                SearchOutcome.Found best = branch.best();
+                return new SearchOutcome.Found(best.path(), best.cost(), best.settled(), false);
             }
             last = search(query, withOnly(pair.get().first(), branch.forbidden()));
             if (last instanceof SearchOutcome.Found found) {

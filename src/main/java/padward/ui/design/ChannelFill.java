@@ -36,7 +36,7 @@ public final class ChannelFill {
         Counts counts = new Counts(fabric);
         for (int tile = 0; tile < fabric.tileCount(); tile++) {
             for (int i = index.first(tile); i < index.first(tile + 1); i++) {
-                counts.add(index, index.vertex(i), occupancy.isOccupied(index.vertex(i)));
+                counts.add(index, index.vertex(i), occupancy.isUsed(index.vertex(i)));
             }
         }
         return new ChannelFill(fabric, index, counts);
@@ -53,7 +53,7 @@ public final class ChannelFill {
         differing.addAll(now.differing());
         differing.forEach(
                 (int vertex) -> {
-                    int more = (now.isOccupied(vertex) ? 1 : 0) - (then.isOccupied(vertex) ? 1 : 0);
+                    int more = (now.isUsed(vertex) ? 1 : 0) - (then.isUsed(vertex) ? 1 : 0);
                     changed.use(index, vertex, more);
                 });
         return new ChannelFill(fabric, index, changed);

@@ -85,7 +85,15 @@ public final class MapItemDescriber {
         return new MapItem(
                 site.isPart() ? "part of a " + site.kind() + " site" : site.kind() + " site",
                 site.name(),
-                cell.map(c -> "used by cell " + c.name() + " of kind " + c.kind()).orElse("free"),
+                cell.map(
+                                c ->
+                                        "used by "
+                                                + (c.locked() ? "locked " : "")
+                                                + "cell "
+                                                + c.name()
+                                                + " of kind "
+                                                + c.kind())
+                        .orElse(fabric.unusable().isSite(site.id()) ? "unusable" : "free"),
                 details,
                 site.firstPin(),
                 site.tile(),
@@ -151,7 +159,7 @@ public final class MapItemDescriber {
         return design.occupancy()
                 .findOccupant(vertex)
                 .map(o -> "used by " + WhyText.who(o))
-                .orElse("free");
+                .orElse(fabric.unusable().isVertex(vertex) ? "unusable" : "free");
     }
 
     private record Target(String name, Delay delay, boolean free) {

@@ -79,6 +79,9 @@ final class LegendPainter {
             if (used) {
                 rows.add(new Row("the same, used by a cell", box(colors.used(), 3)));
             }
+            if (!scene.opened().design().fabric().unusable().isEmpty()) {
+                rows.add(new Row("crossed out: unusable wire or site", this::cross));
+            }
         } else {
             rows.add(new Row("tile: the darker, the more is in use", this::shades));
         }
@@ -133,6 +136,13 @@ final class LegendPainter {
                                             7,
                                             new Surface.Line(colors.selection(), 2.5))));
         }
+    }
+
+    private void cross(double left, double right, double y) {
+        double middle = (left + right) / 2;
+        Surface.Line line = new Surface.Line(colors.ink(), 1.5);
+        out.line(middle - 5, y - 5, middle + 5, y + 5, line);
+        out.line(middle - 5, y + 5, middle + 5, y - 5, line);
     }
 
     private Color free() {

@@ -87,7 +87,7 @@ final class SitePainter {
     }
 
     private boolean isUsed(int vertex) {
-        return scene.shows(MapLayer.OCCUPANCY) && occupancy.isOccupied(vertex);
+        return scene.shows(MapLayer.OCCUPANCY) && occupancy.isUsed(vertex);
     }
 
     private Optional<Cell> cellOn(int site) {
@@ -115,6 +115,19 @@ final class SitePainter {
                 Math.min(w, h) * CORNER,
                 cellOn(site).isPresent() ? used : free,
                 rim);
+        if (fabric.unusable().isSite(site)) {
+            cross(marks, box, Raster.pixel(colors.ink()));
+        }
+    }
+
+    /** Crosses out a site where no cell is to be placed. */
+    private void cross(Marks marks, TileLayout.Box box, int ink) {
+        double left = view.screenX(box.x());
+        double right = view.screenX(box.x() + box.width());
+        double below = view.screenY(box.y());
+        double above = view.screenY(box.y() + box.height());
+        marks.line(left, below, right, above, 1, ink);
+        marks.line(left, above, right, below, 1, ink);
     }
 
     private void paintPins(Marks marks, SiteView site, int ink) {

@@ -16,6 +16,9 @@ import padward.ui.scene.ZoomScales;
 
 /** Paints every wire in view: free ones first, used ones wider on top. */
 final class WirePainter {
+    /** Half the side of a cross, in tiles. */
+    private static final double CROSS = 0.03;
+
     private final MapScene scene;
     private final Marks marks;
     private final TileIndex index;
@@ -68,12 +71,25 @@ final class WirePainter {
 
     private void paintOrKeep(int wire, int tile, int free) {
         Occupancy occupancy = scene.opened().design().occupancy();
-        if (scene.shows(MapLayer.OCCUPANCY) && occupancy.isOccupied(wire)) {
+        if (scene.shows(MapLayer.OCCUPANCY) && occupancy.isUsed(wire)) {
             used.add(wire);
             used.add(tile);
         } else {
             line(wire, tile, 1, free);
         }
+        if (scene.opened().design().fabric().unusable().isVertex(wire)) {
+            crossOut(wire, tile);
+        }
+    }
+
+    /** A cross on a wire that no route is to go over. */
+    private void crossOut(int wire, int tile) {
+        scene.opened().layout().wire(wire, tile, ends);
+        double x = (ends[0] + ends[2]) / 2;
+        double y = (ends[1] + ends[3]) / 2;
+        int ink = Raster.pixel(scene.palette().ink());
+        scene.line(marks, x - CROSS, y - CROSS, x + CROSS, y + CROSS, 2, ink);
+        scene.line(marks, x - CROSS, y + CROSS, x + CROSS, y - CROSS, 2, ink);
     }
 
     private void line(int wire, int tile, int wide, int pixel) {

@@ -123,7 +123,8 @@ final class CellMoveSearch {
             SiteView view = fabric.site(site);
             List<String> names = from.pins().stream().map(SitePin::name).toList();
             boolean fits =
-                    view.accepts().contains(cell.kind())
+                    !fabric.unusable().isSite(site)
+                            && view.accepts().contains(cell.kind())
                             && view.pins().stream().map(SitePin::name).toList().equals(names)
                             && StepDelays.pinsOf(view).intStream().noneMatch(overlay::isTaken)
                             && design.occupancy().findCellOn(site).isEmpty();

@@ -29,6 +29,7 @@ final class RipUpCost {
         this.net = net;
         this.overlay = overlay;
         this.fixed = new BitSet(design.fabric().vertexCount());
+        fixed.or(design.locks().closed());
         for (Cell cell : design.cells()) {
             SiteView site = design.fabric().site(cell.site());
             for (int pin = 0; pin < site.pins().size(); pin++) {
@@ -69,7 +70,10 @@ final class RipUpCost {
             return 0;
         }
         boolean stays =
-                user == SwitchOverlay.NEW_ROUTE || user == net.id() || user == context.net().id();
+                user == SwitchOverlay.NEW_ROUTE
+                        || user == net.id()
+                        || user == context.net().id()
+                        || design.locks().keeps(user);
         return stays ? CostModel.CLOSED : ObstacleCost.PRICE;
     }
 

@@ -7,6 +7,7 @@ import padward.change.Edit;
 import padward.design.EnableBranch;
 import padward.design.Net;
 import padward.design.Port;
+import padward.design.Terminal;
 
 /**
  * What is disconnected with the port on the pad: the port, and the part of its net's tree that
@@ -43,6 +44,11 @@ public record DisconnectedBranch(
                 .filter(e -> e.net().id() == number)
                 .forEach(e -> result.addAll(e.vertices()));
         return result;
+    }
+
+    /** Whether the port drives a net, which goes with it: that of a port in both directions. */
+    public boolean takesAlong(Net other) {
+        return other.driver().equals(new Terminal.PortEnd(port.id()));
     }
 
     /** The same as an edit. */

@@ -59,6 +59,9 @@ public final class OwnNet {
                 addPins(design.fabric().siteOf(tree.vertex(place)), beside);
             }
         }
+        if (!design.locks().isEmpty()) {
+            closeEndsAtKept();
+        }
         if (net.driver() instanceof Terminal.CellPin at) {
             Cell driver = design.cells().get(at.cell());
             if (driver.letsThrough()) {
@@ -79,6 +82,16 @@ public final class OwnNet {
         SiteView view = design.fabric().site(site);
         for (int pin = 0; pin < view.pins().size(); pin++) {
             to.add(view.firstPin() + pin);
+        }
+    }
+
+    /** Neither the net nor a cell that must stay can leave the pin where it ends. */
+    private void closeEndsAtKept() {
+        for (Terminal sink : net.sinks()) {
+            int vertex = design.vertexOf(sink);
+            if (design.locks().netAtPin(vertex) == net.id()) {
+                closed.add(vertex);
+            }
         }
     }
 
@@ -154,14 +167,15 @@ public final class OwnNet {
         return Int2IntMaps.unmodifiable(netAtDriver);
     }
 
-    /** All that {@link #closes} says, as a set for searches. */
+    /** All that {@link #closes} says and what is locked or unusable, as a set for searches. */
     BlockedVertices closedVertices() {
         return closedVertices.get();
     }
 
     private BlockedVertices blockClosed() {
         int size = closed.size() + beside.size();
-        if (size <= design.fabric().vertexCount() / SHARE_AS_BITS) {
+        BitSet kept = design.locks().closed();
+        if (kept.isEmpty() && size <= design.fabric().vertexCount() / SHARE_AS_BITS) {
             IntSet all = new IntOpenHashSet(closed);
             all.addAll(beside);
             return BlockedVertices.listed(all);
@@ -169,6 +183,7 @@ public final class OwnNet {
         BitSet bits = new BitSet(design.fabric().vertexCount());
         closed.forEach(bits::set);
         beside.forEach(bits::set);
+        bits.or(kept);
         return BlockedVertices.of(bits);
     }
 

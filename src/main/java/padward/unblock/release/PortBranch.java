@@ -43,9 +43,17 @@ public final class PortBranch {
         for (Terminal sink : net.get().sinks()) {
             kept.add(design.vertexOf(sink));
         }
-        kept.remove(padVertex);
+        List<EnableBranch> enables = EnableBranch.of(design, port.get(), design::findPortOn);
+        // The same net may lead to the enable, even from the pad on.
+        IntSet enable = new IntOpenHashSet();
+        enables.stream()
+                .filter(e -> e.net().id() == net.get().id())
+                .forEach(e -> enable.addAll(e.vertices()));
+        IntSet given = new IntOpenHashSet(enable);
+        given.add(padVertex);
+        kept.removeAll(given);
         RouteTree tree = net.get().route();
-        boolean[] gone = Branches.servingOnly(tree, IntSet.of(padVertex), kept);
+        boolean[] gone = Branches.servingOnly(tree, given, kept);
         NetResources used = new NetResources(design, net.get());
         IntSet stillThrough = new IntOpenHashSet();
         IntSet left = new IntOpenHashSet();
@@ -62,12 +70,12 @@ public final class PortBranch {
             boolean stays = site != Fabric.NOTHING && stillThrough.contains(site);
             // A cell at whose pin the branch was only in the air goes on using it.
             int occupant = design.occupancy().occupantId(tree.vertex(place));
-            if (gone[place] && !stays && occupant == Occupant.ofNet(net.get().id())) {
+            boolean mine = gone[place] && !enable.contains(tree.vertex(place));
+            if (mine && !stays && occupant == Occupant.ofNet(net.get().id())) {
                 vertices.add(tree.vertex(place));
             }
         }
         vertices.addAll(pinsOf(design, net.get(), left));
-        List<EnableBranch> enables = EnableBranch.of(design, port.get(), design::findPortOn);
         return Optional.of(new DisconnectedBranch(port.get(), net.get(), vertices, enables));
     }
 

@@ -9,6 +9,7 @@ import java.util.function.LongPredicate;
 import java.util.stream.IntStream;
 import padward.design.Cell;
 import padward.design.Design;
+import padward.design.Locks;
 import padward.design.Net;
 import padward.design.Occupancy;
 import padward.design.Occupant;
@@ -31,8 +32,9 @@ import padward.route.search.VertexPath;
 
 /**
  * What a breakout of one net may use, in three kinds: free vertices; vertices used by occupants
- * that could be removed; vertices closed at any price, because they belong to the net itself or to
- * the cell that drives it. Kept as differences from the design's occupancy: O(net's tree).
+ * that could be removed; vertices closed at any price, because they belong to the net itself, to
+ * the cell that drives it or to what is locked, or are unusable. Kept as differences from the
+ * design's occupancy: O(net's tree).
  */
 public final class QuestionContext {
     /** No switch, where one is returned as an {@link EdgeKey}. */
@@ -44,6 +46,7 @@ public final class QuestionContext {
     private final Optional<DisconnectedBranch> given;
     private final Occupancy occupancy;
     private final SwitchGroups groups;
+    private final Locks locks;
 
     /** Closed by this question, besides what its net closes. */
     private final IntSet closedHere = new IntOpenHashSet();
@@ -54,6 +57,11 @@ public final class QuestionContext {
     private int switchedPad = Fabric.NOTHING;
 
     private final IntSet switchingNets = new IntLinkedOpenHashSet();
+
+    /** The vertex of the pad while a net starts there beside one that comes to it, and that net. */
+    private int readPad = Fabric.NOTHING;
+
+    private int readingNet = Fabric.NOTHING;
 
     /**
      * The situation of a net that is to come out on a pad, which a port may lose. Nothing of it may
@@ -68,6 +76,14 @@ public final class QuestionContext {
     /** The same for a net of which all that does not depend on the pad is known. */
     public QuestionContext(OwnNet own, Optional<DisconnectedBranch> disconnected, Pad pad) {
         this(own, disconnected);
+        occupancy
+                .findNetStartingBeside(pad.vertex())
+                .filter(n -> n.id() != net.id())
+                .ifPresent(
+                        n -> {
+                            readPad = pad.vertex();
+                            readingNet = n.id();
+                        });
         if (pad.enableSite() == Fabric.NOTHING) {
             return;
         }
@@ -123,6 +139,7 @@ public final class QuestionContext {
         this.given = disconnected;
         this.occupancy = design.occupancy();
         this.groups = design.fabric().switchGroups();
+        this.locks = design.locks();
         disconnected.ifPresent(l -> this.disconnected.addAll(l.allVertices()));
     }
 
@@ -164,7 +181,10 @@ public final class QuestionContext {
         return any;
     }
 
-    /** All vertices that nothing can make usable, as a copy. O(size of the net's tree). */
+    /**
+     * The vertices that nothing can make usable in this question, as a copy. Those of {@link
+     * Locks#closed}, which every question has, may be missing. O(size of the net's tree).
+     */
     public IntSet closedVertices() {
         IntSet result = new IntOpenHashSet(own.beside());
         result.removeAll(disconnected);
@@ -201,18 +221,35 @@ public final class QuestionContext {
     public boolean isClosed(int vertex) {
         return closedHere.contains(vertex)
                 || own.closed().contains(vertex)
-                || own.beside().contains(vertex) && !disconnected.contains(vertex);
+                || own.beside().contains(vertex) && !disconnected.contains(vertex)
+                || locks.closed().get(vertex);
     }
 
     /** Whether the vertex is used by an occupant that has not been disconnected from it. */
     public boolean isUsed(int vertex) {
         return vertex == switchedPad
+                || vertex == readPad
                 || occupancy.isOccupied(vertex) && !disconnected.contains(vertex);
     }
 
     /** Whether a net switches the driver of the pad, and must go before that shows anything. */
     public boolean isSwitched() {
         return switchedPad != Fabric.NOTHING;
+    }
+
+    /** Whether nets use the pad in another way than that one comes to it over wires. */
+    public boolean isPadUsedOtherwise() {
+        return isSwitched() || readPad != Fabric.NOTHING;
+    }
+
+    /** Blocks the pad where it is used although no net comes to it. */
+    private void blockPad(BlockedDraft blocked) {
+        if (isSwitched()) {
+            blocked.block(switchedPad);
+        }
+        if (readPad != Fabric.NOTHING) {
+            blocked.block(readPad);
+        }
     }
 
     /** Whether a route, after its start, enters what nothing can make usable. */
@@ -238,9 +275,7 @@ public final class QuestionContext {
     public CostModel overFreeAnd(IntSet freed, LongPredicate isOff) {
         BlockedDraft blocked = own.occupied();
         freeOpen(disconnected, blocked);
-        if (isSwitched()) {
-            blocked.block(switchedPad);
-        }
+        blockPad(blocked);
         freeOpen(freed, blocked);
         return obeying(
                 new FreeOnlyCost(blocked.blockAll(closedHere).toVertices()),
@@ -264,15 +299,13 @@ public final class QuestionContext {
     /** Routes over everything that could be removed, at a price. */
     public CostModel atAPrice() {
         BlockedDraft draft = BlockedDraft.of(occupancy).freeAll(disconnected);
-        if (isSwitched()) {
-            draft.block(switchedPad);
-        }
+        blockPad(draft);
         BlockedVertices used = draft.toVertices();
         return obeying(
                 new ObstacleCost(closed(), used, this::removableAt),
                 (from, to) -> {
                     int user = switchUser(from, to);
-                    if (user == net.id()) {
+                    if (stays(user)) {
                         return CostModel.CLOSED;
                     }
                     boolean paid =
@@ -287,7 +320,17 @@ public final class QuestionContext {
     public CostModel overAll() {
         return obeying(
                 new FreeOnlyCost(closed()),
-                (from, to) -> switchUser(from, to) == net.id() ? CostModel.CLOSED : 0);
+                (from, to) -> stays(switchUser(from, to)) ? CostModel.CLOSED : 0);
+    }
+
+    /** Whether a net cannot be removed: that of the question, and a locked one. */
+    private boolean stays(int user) {
+        return user == net.id() || locks.keeps(user);
+    }
+
+    /** Whether nothing can turn on the switch between two vertices. */
+    boolean isShut(int from, int to) {
+        return hasSwitchGroups() && stays(switchUser(from, to));
     }
 
     private CostModel obeying(CostModel model, SwitchRule rule) {
@@ -338,6 +381,7 @@ public final class QuestionContext {
     public BlockedVertices closed() {
         IntSet open = new IntOpenHashSet(disconnected);
         open.retainAll(own.beside());
+        open.removeIf(locks.closed()::get);
         return own.closedVertices().with(closedHere, open);
     }
 
@@ -387,11 +431,14 @@ public final class QuestionContext {
 
     /** The occupant of a used vertex; where that is the net's own driver, the net at its pin. */
     private int removableAt(int vertex) {
-        if (vertex == switchedPad
-                && (!occupancy.isOccupied(vertex) || disconnected.contains(vertex))) {
+        boolean free = !occupancy.isOccupied(vertex) || disconnected.contains(vertex);
+        if (vertex == readPad && free) {
+            return readingNet;
+        }
+        if (vertex == switchedPad && free) {
             return switchingNets.iterator().nextInt();
         }
-        int endingNet = own.netAtDriver().get(vertex);
+        int endingNet = Math.max(own.netAtDriver().get(vertex), locks.netAtPin(vertex));
         return endingNet == Fabric.NOTHING ? occupancy.occupantId(vertex) : endingNet;
     }
 }

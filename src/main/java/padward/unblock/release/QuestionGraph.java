@@ -81,13 +81,11 @@ public final class QuestionGraph {
     }
 
     /**
-     * Whether a step of the walk can never be made, because the net itself has another switch of
-     * the same group on.
+     * Whether a step of the walk can never be made, because the net itself or a locked one has
+     * another switch of the same group on.
      */
     public boolean isShut(int vertex, int next) {
-        return context.hasSwitchGroups()
-                && context.switchUser(forward ? vertex : next, forward ? next : vertex)
-                        == context.net().id();
+        return context.isShut(forward ? vertex : next, forward ? next : vertex);
     }
 
     /** What a step of the walk takes in addition to opening the vertex that it enters. */

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Optional;
 import padward.design.Cell;
 import padward.design.Design;
+import padward.design.Locks;
 import padward.design.Net;
 import padward.design.Occupant;
 import padward.design.Terminal;
@@ -43,6 +44,7 @@ public final class ReleaseRules {
     private final Fabric fabric;
     private final int ownNet;
     private final int ownDriver;
+    private final Locks locks;
     private final int alreadyRemoved;
     private final Int2ObjectOpenHashMap<int[][][]> known = new Int2ObjectOpenHashMap<>();
     private final Long2ObjectOpenHashMap<int[][][]> knownOff = new Long2ObjectOpenHashMap<>();
@@ -58,6 +60,7 @@ public final class ReleaseRules {
         this.alreadyRemoved = alreadyRemoved;
         this.design = context.design();
         this.fabric = design.fabric();
+        this.locks = design.locks();
         this.ownNet = context.net().id();
         this.ownDriver = context.net().driverCell();
     }
@@ -90,6 +93,7 @@ public final class ReleaseRules {
         }
         IntSet nets = new IntOpenHashSet();
         design.occupancy().findNetOn(vertex).ifPresent(n -> nets.add(n.id()));
+        design.occupancy().findNetStartingBeside(vertex).ifPresent(n -> nets.add(n.id()));
         int site = fabric.siteOf(vertex);
         if (site != Fabric.NOTHING) {
             design.occupancy().findCellOn(site).ifPresent(c -> addCell(c, vertex, needs));
@@ -143,7 +147,7 @@ public final class ReleaseRules {
     }
 
     private void addCell(Cell cell, int vertex, List<int[][]> needs) {
-        int[] itself = choice(new int[] {Occupant.ofCell(cell.id())});
+        int[] itself = choice(new int[] {itself(cell)});
         if (!cell.letsThrough()) {
             needs.add(new int[][] {itself});
             return;
@@ -154,7 +158,7 @@ public final class ReleaseRules {
         }
         // It uses a pin only as long as a net of its own ends there.
         List<int[]> choices = new ArrayList<>();
-        if (cell.id() != ownDriver) {
+        if (cell.id() != ownDriver && !locks.keeps(itself(cell))) {
             choices.add(itself);
         }
         boolean own = ending.stream().anyMatch(n -> n.id() == ownNet);
@@ -233,7 +237,10 @@ public final class ReleaseRules {
             return;
         }
         Net net = nets.get(from);
-        IntArrayList routes = new IntArrayList(new int[] {net.id()});
+        IntArrayList routes = new IntArrayList();
+        if (!locks.keeps(net.id())) {
+            routes.add(net.id());
+        }
         if (hasOtherDriver(net)) {
             routes.add(Occupant.ofCell(net.driverCell()));
         }
@@ -244,15 +251,25 @@ public final class ReleaseRules {
         }
     }
 
-    /** Whether a cell drives a net, and another one than drives the net of the question. */
+    /**
+     * Whether a cell drives a net that can be removed: none that drives the net of the question,
+     * nor a locked one.
+     */
     private boolean hasOtherDriver(Net net) {
-        return net.driverCell() != Fabric.NOTHING && net.driverCell() != ownDriver;
+        int driver = net.driverCell();
+        return driver != Fabric.NOTHING
+                && driver != ownDriver
+                && !locks.keeps(Occupant.ofCell(driver));
+    }
+
+    private static int itself(Cell cell) {
+        return Occupant.ofCell(cell.id());
     }
 
     /** The net itself, the cell that drives it, and the cells that this part of it serves. */
     private int[][] choices(int net, int vertex) {
         List<int[]> result = new ArrayList<>();
-        if (net != ownNet) {
+        if (net != ownNet && !locks.keeps(net)) {
             result.add(choice(new int[] {net}));
             Net occupant = design.nets().get(net);
             if (hasOtherDriver(occupant)) {
@@ -286,7 +303,7 @@ public final class ReleaseRules {
         }
         IntArrayList cells = new IntArrayList();
         for (int cell : all) {
-            if (cell == ownDriver) {
+            if (cell == ownDriver || locks.keeps(Occupant.ofCell(cell))) {
                 return Optional.empty();
             }
             cells.add(Occupant.ofCell(cell));

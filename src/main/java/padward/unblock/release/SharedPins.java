@@ -33,6 +33,12 @@ public final class SharedPins {
         Set<Occupant> result = new LinkedHashSet<>();
         int site = design.fabric().siteOf(vertex);
         if (site == Fabric.NOTHING) {
+            occupancy
+                    .findNetStartingBeside(vertex)
+                    .filter(n -> n.id() != ownNet)
+                    .map(Occupant.ByNet::new)
+                    .filter(n -> !n.equals(occupant))
+                    .ifPresent(result::add);
             return result;
         }
         int through = occupancy.findNetThrough(site).map(Net::id).orElse(Fabric.NOTHING);

@@ -278,7 +278,10 @@ public final class ConsequenceAnalysis {
         }
         Set<Edit> removed = new HashSet<>();
         context.disconnected().ifPresent(l -> removed.add(l.toEdit()));
-        decided.keySet().forEach(o -> removed.add(Removal.removing(occupancy.occupant(o))));
+        decided.keySet().stream()
+                .map(occupancy::occupant)
+                .filter(o -> !Removal.goesWith(o, context.disconnected()))
+                .forEach(o -> removed.add(Removal.removing(o)));
         Design after = designs.computeIfAbsent(removed, this::apply);
         Optional<Net> own = after.findNet(context.net().name());
         if (own.isEmpty()) {

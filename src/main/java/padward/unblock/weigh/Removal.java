@@ -1,9 +1,11 @@
 package padward.unblock.weigh;
 
 import java.util.List;
+import java.util.Optional;
 import padward.change.Edit;
 import padward.design.Occupant;
 import padward.unblock.move.Consequence;
+import padward.unblock.release.DisconnectedBranch;
 import padward.unblock.release.Endpoint;
 
 /**
@@ -26,6 +28,16 @@ public record Removal(
     public Removal {
         vertices = List.copyOf(vertices);
         wouldLose = List.copyOf(wouldLose);
+    }
+
+    /** Whether it is the net that a disconnected port drives, and goes with that. */
+    boolean goesWith(Optional<DisconnectedBranch> disconnected) {
+        return goesWith(occupant, disconnected);
+    }
+
+    static boolean goesWith(Occupant occupant, Optional<DisconnectedBranch> disconnected) {
+        return occupant instanceof Occupant.ByNet by
+                && disconnected.filter(d -> d.takesAlong(by.net())).isPresent();
     }
 
     /** The edit that removes it. */

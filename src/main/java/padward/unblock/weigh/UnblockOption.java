@@ -78,7 +78,9 @@ public record UnblockOption(
     public List<Edit> removing(Optional<DisconnectedBranch> disconnected) {
         List<Edit> result = new ArrayList<>();
         disconnected.ifPresent(l -> result.add(l.toEdit()));
-        removals.forEach(r -> result.add(r.removing()));
+        removals.stream()
+                .filter(r -> !r.goesWith(disconnected))
+                .forEach(r -> result.add(r.removing()));
         result.sort(REMOVAL_ORDER);
         branchKept.ifPresent(result::add);
         return result;
@@ -91,6 +93,7 @@ public record UnblockOption(
         // Removals go first: moves may need the room.
         removals.stream()
                 .filter(r -> !(r.consequence() instanceof Consequence.Movable))
+                .filter(r -> !r.goesWith(disconnected))
                 .forEach(r -> result.addAll(r.edits()));
         result.sort(REMOVAL_ORDER);
         branchKeptWhenMoved.ifPresent(result::add);

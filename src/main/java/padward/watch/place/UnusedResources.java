@@ -55,7 +55,8 @@ final class UnusedResources {
             return;
         }
         for (int s = 0; s < fabric.siteCount(); s++) {
-            if (design.occupancy().findCellOn(s).isPresent() || atPads.contains(s)) {
+            boolean taken = design.occupancy().findCellOn(s).isPresent() || atPads.contains(s);
+            if (taken || fabric.unusable().isSite(s)) {
                 continue;
             }
             SiteView site = fabric.site(s);

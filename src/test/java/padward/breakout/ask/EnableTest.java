@@ -90,6 +90,23 @@ class EnableTest {
         assertThat(taken.disconnected().orElseThrow().enables()).hasSize(1);
     }
 
+    /** The net of the port leads on from the pad, to nothing but the enable. */
+    @Test
+    void theEnableOfAPortGoesWithThePortWhereItsOwnNetSwitchesIt() {
+        Design design =
+                gated(PadEnable.UNKNOWN)
+                        .site("m", "", "q")
+                        .cell("data", "m")
+                        .chain("m.q p v")
+                        .port("motor", PortDirection.OUT, "p")
+                        .net("out", "data.q", "motor", "m.q p v e.d e.q")
+                        .design();
+        Answer.TakesPort taken = (Answer.TakesPort) ask(design);
+        Design after = Outcome.apply(design, AnswerEdits.of(taken));
+        assertThat(after.findNet("out").orElseThrow().route().size()).isEqualTo(1);
+        assertThat(after.findPort("out_p").orElseThrow().enableTied()).isTrue();
+    }
+
     @Test
     void anEnableThatSwitchesAnotherPadTooIsAnObstacle() {
         Design design =

@@ -97,7 +97,7 @@ class StopsSoonTest {
         SearchSources starts = OwnNet.of(design, question.net()).starts(Corner.SLOW);
         BitSet pad = new BitSet();
         pad.set(question.padValue().vertex());
-        NoRouteDiagnosis.of(question, starts, BlockedVertices.of(pad), progress);
+        NoRouteDiagnosis.byReach(question, starts, BlockedVertices.of(pad), progress);
     }
 
     private static Net widest(Design design) {

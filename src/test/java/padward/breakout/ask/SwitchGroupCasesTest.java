@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
 import padward.change.Edit;
 import padward.change.Outcome;
@@ -19,6 +20,7 @@ import padward.fabric.Corner;
 import padward.format.design.DesignReader;
 import padward.format.design.DesignWriter;
 import padward.format.fabric.FabricWriter;
+import padward.route.search.Engine;
 import padward.unblock.move.Consequence;
 
 /** Switches that exclude each other, in cases of a few wires. */
@@ -161,5 +163,43 @@ class SwitchGroupCasesTest {
                                             "the one from \"c\" besides the one from \"S.o\" to"
                                                     + " \"a\" of net \"n\"");
                         });
+    }
+
+    /** Stages with two ways each; what is chosen in one cannot be chosen in its counterpart. */
+    private static Design ladder(int pairs) {
+        HandMade made = new HandMade().site("S", "", "o").pad("P").cell("s", "S");
+        StringBuilder wires = new StringBuilder("n0");
+        made.chain("S.o n0");
+        for (int i = 0; i < 2 * pairs; i++) {
+            wires.append(" a" + i + " b" + i + " n" + (i + 1));
+            made.chain("n" + i + " a" + i + " n" + (i + 1), 1, 2);
+            made.chain("n" + i + " b" + i + " n" + (i + 1), 2, 3);
+        }
+        made.wires(wires.toString());
+        made.chain("n" + 2 * pairs + " P");
+        for (int i = 0; i < pairs; i++) {
+            int other = i + pairs;
+            made.switchGroup("g" + i, "n" + i + " a" + i, "n" + other + " a" + other);
+            made.switchGroup("h" + i, "n" + i + " b" + i, "n" + other + " b" + other);
+        }
+        return made.net("n", "s.o", "", "S.o n0").design();
+    }
+
+    @Test
+    void anAnswerSaysWhereItsSearchStopped() {
+        Answer few = ask(ladder(4), "n");
+        assertThat(AnswerText.sentence(few)).startsWith("Open: ").doesNotContain("proven");
+        Answer many = ask(ladder(12), "n");
+        assertThat(AnswerText.word(many)).isEqualTo("Open, not proven");
+        assertThat(AnswerText.sentence(many))
+                .startsWith("Open, not proven: ")
+                .endsWith(
+                        " This is not proven: 500 routes with switches that exclude each other were"
+                                + " looked at; a free route may be faster.");
+        assertThat(((Answer.FreeRoute) many).route().proven()).isFalse();
+        Design design = many.question().design();
+        Survey survey =
+                Survey.of(design, design.nets().get(0), Corner.SLOW, Engine.OWN, Progress.NONE);
+        assertThat(survey.answers().get(0).findRoute().orElseThrow().proven()).isFalse();
     }
 }

@@ -51,6 +51,13 @@ class OddGroupsProperties {
         check(OddDesigns.WITH_SWITCH_GROUPS + 300, OddDesigns.WITH_SWITCH_GROUPS + 3_000);
     }
 
+    @Test
+    void whatAGroupProposesCanBeAppliedWhereSomeIsLockedOrUnusable() {
+        check(OddDesigns.WITH_LOCKS, OddDesigns.WITH_LOCKS + 300);
+        assertThat(lines).isGreaterThan(60);
+        assertThat(unblocked).isGreaterThan(5);
+    }
+
     private void check(long from, long to) {
         for (long seed = from; seed < to; seed++) {
             Design design = OddDesigns.make(seed);

@@ -92,7 +92,7 @@ class RegisteredGroupTest {
                 new Bus.Line(
                         out,
                         0,
-                        new Route(List.of(), 0, Optional.empty(), Delay.ZERO, Delay.ZERO),
+                        new Route(List.of(), 0, Optional.empty(), Delay.ZERO, Delay.ZERO, true),
                         "");
         Bus bus = new Bus(List.of(line), List.of(), List.of(), 0, Optional.empty());
         return RegisteredGroup.of(

@@ -77,6 +77,26 @@ class OddAnswersProperties {
         check(OddDesigns.WITH_SWITCH_GROUPS + 400, OddDesigns.WITH_SWITCH_GROUPS + 3_000);
     }
 
+    @Test
+    void whatIsSaidHoldsWhereSomeIsLockedOrUnusable() throws BadInput {
+        check(OddDesigns.WITH_LOCKS, OddDesigns.WITH_LOCKS + 500);
+        assertThat(kept).isGreaterThan(700);
+        assertThat(blocked).isGreaterThan(150);
+    }
+
+    @Test
+    void whatIsSaidHoldsWhereTwoNetsAreOnAPad() throws BadInput {
+        check(OddDesigns.WITH_TWO_NETS_ON_PADS, OddDesigns.WITH_TWO_NETS_ON_PADS + 400);
+        assertThat(kept).isGreaterThan(700);
+        assertThat(blocked).isGreaterThan(150);
+    }
+
+    @Test
+    @Tag("slow")
+    void whatIsSaidHoldsWhereSomeIsLockedOrUnusableOnThousands() throws BadInput {
+        check(OddDesigns.WITH_LOCKS + 500, OddDesigns.WITH_LOCKS + 5_000);
+    }
+
     private void check(long from, long to) throws BadInput {
         for (long seed = from; seed < to; seed++) {
             Design design = OddDesigns.make(seed);

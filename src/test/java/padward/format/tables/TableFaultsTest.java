@@ -277,6 +277,45 @@ class TableFaultsTest {
     }
 
     @Test
+    void faultsOfHowPadsAreDrivenAreNamed(@TempDir Path folder) throws Exception {
+        Map<String, String> tables = new HashMap<>(SOUND);
+        tables.put(
+                "pads",
+                "name,directions,inverts,legal_settings,partner\n"
+                        + "x0y0/p,both,maybe,,x9y9/p\nx3y0/p,out,,s8|s9,\n");
+        assertThat(faults(write(folder, tables), 100).shown())
+                .extracting(BadInput::getMessage)
+                .anyMatch(m -> m.contains("row 2, column inverts: expected yes or no"))
+                .anyMatch(m -> m.contains("row 3, column legal_settings: expected"))
+                .anyMatch(
+                        m ->
+                                m.contains(
+                                        "row 2, column partner: expected the full name of another"
+                                                + " pad, found \"x9y9/p\""));
+    }
+
+    @Test
+    void whatIsUnusableOrLockedIsSaidInKnownWords(@TempDir Path folder) throws Exception {
+        Map<String, String> tables = new HashMap<>(SOUND);
+        tables.put("wires", SOUND.get("wires").replace("name,kind", "name,unusable"));
+        tables.put("sites", SOUND.get("sites").replace("name,kind,accepts", "name,kind,unusable"));
+        tables.put("cells", "name,locked,site\na,lut,x1y0/c\n");
+        tables.put("nets", "name,locked\nn1,yes\nn2,\n");
+        assertThat(faults(write(folder, tables), 100).shown())
+                .extracting(BadInput::getMessage)
+                .anyMatch(
+                        m -> m.contains("wires.csv, at row 2, column unusable: expected yes or no"))
+                .anyMatch(
+                        m -> m.contains("sites.csv, at row 2, column unusable: expected yes or no"))
+                .anyMatch(m -> m.contains("cells.csv, at row 2, column locked: expected yes or no"))
+                .anyMatch(
+                        m ->
+                                m.contains(
+                                        "nets.csv, at row 2, column locked: expected one of wires,"
+                                                + " whole, found \"yes\""));
+    }
+
+    @Test
     void beyondALimitFaultsAreOnlyCounted(@TempDir Path folder) throws Exception {
         Map<String, String> tables = new HashMap<>(SOUND);
         tables.merge("switches", "x2y0/e,gone,1,2\n".repeat(50), String::concat);

@@ -27,11 +27,15 @@ import padward.breakout.text.AnswerText;
 import padward.design.Board;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.NetLock;
 import padward.design.Terminal;
+import padward.example.HandMade;
 import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.Unusable;
 import padward.format.design.DesignReader;
+import padward.format.design.DesignWriter;
 import padward.format.design.ImportedFiles;
 import padward.format.fabric.FabricReader;
 import padward.format.fabric.FabricWriter;
@@ -104,6 +108,47 @@ class TableRoundTripTest {
         assertThat(fromJson.info()).isEqualTo(fabric.info());
         FabricWriter.write(fromJson, folder.resolve("explicit2.json"));
         assertThat(folder.resolve("explicit2.json")).hasSameBinaryContentAs(explicit);
+    }
+
+    @Test
+    void whatIsLockedOrUnusableIsPreserved(@TempDir Path folder) throws Exception {
+        Design design =
+                new HandMade()
+                        .wires("w0 w1")
+                        .site("S0", "", "o")
+                        .site("S1", "i", "")
+                        .site("S2", "i", "")
+                        .chain("S0.o w0 S1.i")
+                        .pad("P")
+                        .chain("w0 w1 P")
+                        .cell("a", "S0")
+                        .cell("b", "S1")
+                        .net("n", "a.o", "b.i", "S0.o w0 S1.i")
+                        .unusable("w1 S2")
+                        .lockCell("b")
+                        .lockNet("n", NetLock.WHOLE)
+                        .design();
+        Path tables = folder.resolve("tables");
+        TableExport.write(design, tables, false, Progress.NONE);
+        Design again = read(tables).design().orElseThrow();
+        Path json = folder.resolve("f.json");
+        FabricWriter.write(again.fabric(), json);
+        Path file = folder.resolve("d.json");
+        DesignWriter.write(again, file, "f.json", "");
+        Design fromJson = DesignReader.read(file, Progress.NONE);
+        for (Design one : List.of(again, fromJson)) {
+            assertThat(one.cells().get(1).locked()).isTrue();
+            assertThat(one.cells().get(0).locked()).isFalse();
+            assertThat(one.nets().get(0).lock()).isEqualTo(NetLock.WHOLE);
+            Unusable unusable = one.fabric().unusable();
+            assertThat(unusable.isVertex(one.fabric().findVertex("w1"))).isTrue();
+            assertThat(unusable.isVertex(one.fabric().findVertex("S2.i"))).isTrue();
+            assertThat(unusable.isSite(one.fabric().findSite("S2"))).isTrue();
+            assertThat(unusable.vertices().cardinality()).isEqualTo(2);
+        }
+        Path second = folder.resolve("second");
+        TableExport.write(fromJson, second, false, Progress.NONE);
+        assertSameFiles(tables, second);
     }
 
     @Test
