@@ -158,6 +158,43 @@ class WatchSimulateTest {
         assertThat(Path.of(file(trace))).doesNotExist();
     }
 
+    @Test
+    void nothingIsKeptWhenTheSimulationFails() {
+        String ledger = file("bench.json");
+        Run bad =
+                watch(
+                        "--ledger",
+                        ledger,
+                        "--simulate",
+                        file("t.vcd"),
+                        "--inputs",
+                        file("none.vcd"));
+        assertThat(bad.code()).isEqualTo(2);
+        assertThat(Path.of(ledger)).doesNotExist();
+    }
+
+    @Test
+    void aDryRunWritesNoTrace() {
+        String ledger = file("bench.json");
+        Run dry = watch("--ledger", ledger, "--simulate", file("t.vcd"), "--dry-run");
+        assertThat(dry.code()).as(dry.err()).isZero();
+        assertThat(dry.out()).contains("Simulated 1000 cycles; not written (--dry-run): ");
+        assertThat(folder).isEmptyDirectory();
+        assertThat(watch("--simulate", file("t.vcd"), "--dry-run").code()).isZero();
+        assertThat(folder).isEmptyDirectory();
+    }
+
+    @Test
+    void aTraceIsNotTheLedger() throws Exception {
+        String ledger = file("bench.vcd");
+        assertThat(watch("--ledger", ledger).code()).isZero();
+        String before = Files.readString(Path.of(ledger));
+        Run bad = watch("--ledger", ledger, "--simulate", ledger);
+        assertThat(bad.code()).isEqualTo(2);
+        assertThat(bad.err()).contains("not an input");
+        assertThat(Files.readString(Path.of(ledger))).isEqualTo(before);
+    }
+
     /** What is written can be read again, and means the same. */
     @Test
     void aTraceIsReadAgain() throws BadInput {

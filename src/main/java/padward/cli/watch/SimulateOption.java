@@ -63,12 +63,13 @@ public final class SimulateOption {
     /**
      * What was simulated.
      *
-     * @param file where it is
+     * @param file where it is, or would be
+     * @param written whether it is there
      * @param cycles how many cycles
      * @param given the nets whose levels came from outside
      * @param how where these came from
      */
-    public record Done(Path file, int cycles, Set<String> given, String how) {
+    public record Done(Path file, boolean written, int cycles, Set<String> given, String how) {
         /** As a sentence or two. */
         String text() {
             List<String> names = List.copyOf(given);
@@ -77,7 +78,7 @@ public final class SimulateOption {
             int more = names.size() - MOST_LISTED;
             return "Simulated "
                     + cycles
-                    + " cycles; written: "
+                    + (written ? " cycles; written: " : " cycles; not written (--dry-run): ")
                     + file
                     + "."
                     + (names.isEmpty()
@@ -92,7 +93,7 @@ public final class SimulateOption {
     }
 
     /** Refuses to write over what is read. */
-    void check(Path design) throws BadInput {
+    void check(Path design, Optional<Path> ledger) throws BadInput {
         if (trace == null) {
             return;
         }
@@ -102,10 +103,9 @@ public final class SimulateOption {
         if (run != null && (run < 1 || run > MOST_CYCLES)) {
             throw new BadInput("--run", "", "a number from 1 to " + MOST_CYCLES, "" + run);
         }
+        Outputs.checkWithDesign(trace, design, ledger.orElse(design));
         if (isFile()) {
-            Outputs.check(trace, design, Path.of(inputs));
-        } else {
-            Outputs.check(trace, design);
+            Outputs.check(trace, Path.of(inputs));
         }
     }
 
@@ -113,8 +113,12 @@ public final class SimulateOption {
         return !inputs.equals("random") && !inputs.equals("zero");
     }
 
-    /** Simulates a circuit, if that was asked for. */
-    Optional<Done> simulate(WatchResult.Placed placed) throws BadInput {
+    /**
+     * Simulates a circuit, if that was asked for.
+     *
+     * @param write whether the file is written
+     */
+    Optional<Done> simulate(WatchResult.Placed placed, boolean write) throws BadInput {
         if (trace == null) {
             return Optional.empty();
         }
@@ -133,12 +137,14 @@ public final class SimulateOption {
                         Progress.NONE);
         List<String> names = new ArrayList<>(nets);
         placed.legs().forEach(l -> names.add("pad:" + l.pad()));
-        new Trace(names, recorded.moments())
-                .write(
-                        trace,
-                        clocks,
-                        "Simulated by Padward; a clock cycle is drawn as 10 ns, whatever it is");
-        return Optional.of(new Done(trace, cycles, recorded.given(), levels.how()));
+        if (write) {
+            new Trace(names, recorded.moments())
+                    .write(
+                            trace,
+                            clocks,
+                            "Simulated by Padward; a clock cycle is drawn as 10 ns, whatever it is");
+        }
+        return Optional.of(new Done(trace, write, cycles, recorded.given(), levels.how()));
     }
 
     private int cycles(int usual) {

@@ -1,5 +1,11 @@
 package padward.cli.watch;
 
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Cautions;
@@ -27,12 +33,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import java.io.PrintWriter;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.Callable;
 
 /** {@code watch}: a small circuit of unused cells between nets and a pad. */
 @Command(
@@ -40,9 +40,9 @@ import java.util.concurrent.Callable;
         mixinStandardHelpOptions = true,
         description =
                 "Places a small circuit on cells and wires that the design leaves unused, between"
-                    + " nets and a pad: a trigger, a selector, a divider. Nets are branched and"
-                    + " keep every wire; nothing is moved. With --ledger, the circuit is kept; undo"
-                    + " takes it out again.",
+                        + " nets and a pad: a trigger, a selector, a divider. Nets are branched and"
+                        + " keep every wire; nothing is moved. With --ledger, the circuit is kept; undo"
+                        + " takes it out again.",
         footer = {
             "",
             "Example:",
@@ -84,11 +84,12 @@ public final class WatchCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInput {
-        simulate.check(design.file());
+        simulate.check(design.file(), Optional.ofNullable(ledger));
         Design read = design.read();
         Optional<Ledger> kept = Optional.empty();
         if (ledger == null) {
             answer(read);
+            simulate();
         } else {
             boolean[] changed = {false};
             Ledger now =
@@ -102,9 +103,6 @@ public final class WatchCommand implements Callable<Integer> {
                                 return next;
                             });
             kept = changed[0] ? Optional.of(now) : kept;
-        }
-        if (result instanceof WatchResult.Placed placed) {
-            simulated = simulate.simulate(placed);
         }
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
@@ -135,6 +133,12 @@ public final class WatchCommand implements Callable<Integer> {
         }
     }
 
+    private void simulate() throws BadInput {
+        if (result instanceof WatchResult.Placed placed) {
+            simulated = simulate.simulate(placed, !dryRun.isOn());
+        }
+    }
+
     private WatchResult placed(Design now, Circuit wanted) throws BadInput {
         int outputs = wanted.outputs().size();
         List<Integer> indices = new ArrayList<>();
@@ -159,6 +163,8 @@ public final class WatchCommand implements Callable<Integer> {
             return old;
         }
         List<String> accepted = accept.checked(Price.ofPads(now, placed.edits()));
+        // Before the ledger is written: when this fails, nothing is kept.
+        simulate();
         WatchResult.Leg first = placed.legs().get(0);
         return old.with(
                 signing.entry(
