@@ -7,10 +7,13 @@ import java.nio.charset.StandardCharsets;
 import java.util.OptionalInt;
 import java.util.concurrent.TimeUnit;
 
-/** The terminal that is printed to, if any. */
+/** The terminal that is printed to, if any. docs/security.md says what this class starts. */
 public final class Terminal {
     private static final int NARROWEST = 40;
     private static final int WIDEST = 10_000;
+
+    /** By its full path: of the system, whatever PATH says. */
+    private static final File MEASURE = new File("/bin/stty");
 
     private Terminal() {}
 
@@ -38,12 +41,12 @@ public final class Terminal {
 
     private static OptionalInt measured() {
         File device = new File("/dev/tty");
-        if (!device.exists()) {
+        if (!device.exists() || !MEASURE.canExecute()) {
             return OptionalInt.empty();
         }
         try {
             Process process =
-                    new ProcessBuilder("stty", "size")
+                    new ProcessBuilder(MEASURE.getPath(), "size")
                             .redirectInput(device)
                             .redirectError(ProcessBuilder.Redirect.DISCARD)
                             .start();
