@@ -15,6 +15,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import padward.base.BadInput;
 import padward.base.ReadFault;
 import padward.base.WholeFile;
@@ -33,6 +36,17 @@ public record Trace(List<String> signals, List<BitSet> moments) {
     /** Half a cycle in the unit of written files. */
     private static final int HALF = 5;
 
+    /** More than a design has nets, and looked up in seconds. */
+    private static final int MOST_BITS = 4_000_000;
+
+    /** So that long names of wide variables take seconds, too. */
+    private static final long MOST_LETTERS = 1_000_000_000;
+
+    private static final Pattern RANGE = Pattern.compile("(.*)\\[(\\d{1,6}):(\\d{1,6})]");
+
+    /** Types whose values are no levels. */
+    private static final Set<String> NO_LEVELS = Set.of("real", "realtime", "string");
+
     private static final int FIRST_ID = 33;
     private static final int IDS = 94;
 
@@ -47,14 +61,38 @@ public record Trace(List<String> signals, List<BitSet> moments) {
         /**
          * The name under which a variable, or a bit of one, is read; empty when it is not.
          *
-         * @param path its scopes and its name, with dots between
+         * @param scopes its scopes, the outermost first
          * @param own its name
          */
-        Optional<String> name(String path, String own);
+        Optional<Named> name(List<String> scopes, String own);
     }
 
-    /** A variable: the place of its highest bit's signal, or -1, then those of the others. */
-    private record Variable(int[] signals) {}
+    /**
+     * A name under which something is read.
+     *
+     * @param name the name
+     * @param parts how many of the scopes and the own name say so; where two variables have the
+     *     same name, the one with more is read
+     */
+    public record Named(String name, int parts) {}
+
+    /**
+     * What a signal is read from.
+     *
+     * @param id the identifier in the file
+     * @param bit which bit of its values, from the right
+     * @param parts as in {@link Named}
+     * @param line of the declaration
+     * @param rival the line of another one that says as much and is not the same; 0 for none
+     */
+    private record Source(String id, int bit, int parts, int line, int rival) {
+        boolean isSame(Source other) {
+            return id.equals(other.id) && bit == other.bit;
+        }
+    }
+
+    /** A bit of the values of an identifier, from the right, and the place of its signal. */
+    private record Target(int bit, int place) {}
 
     /**
      * Reads a file.
@@ -74,11 +112,14 @@ public record Trace(List<String> signals, List<BitSet> moments) {
         private final String file;
         private final VcdTokens words;
         private final Wanted wanted;
-        private final Map<String, Variable> byId = new HashMap<>();
-        private final Map<String, Integer> places = new LinkedHashMap<>();
+        private final Map<String, List<Target>> byId = new HashMap<>();
+        private final Map<String, Source> sources = new LinkedHashMap<>();
         private final List<String> scope = new ArrayList<>();
         private final List<BitSet> moments = new ArrayList<>();
         private final BitSet now = new BitSet();
+        private int bits;
+        private long letters;
+        private long scopeLetters;
         private long time = -1;
 
         Reading(String file, VcdTokens words, Wanted wanted) {
@@ -103,20 +144,22 @@ public record Trace(List<String> signals, List<BitSet> moments) {
                 word = words.next();
             }
             untilEnd();
+            placeAll();
             for (word = words.next(); !word.isEmpty(); word = words.next()) {
                 body(word);
             }
             if (time >= 0) {
                 moments.add((BitSet) now.clone());
             }
-            return new Trace(List.copyOf(places.keySet()), moments);
+            return new Trace(List.copyOf(sources.keySet()), moments);
         }
 
         private void declare(String word, List<String> parts) throws BadInput {
             if (word.equals("$scope")) {
-                scope.add(parts.isEmpty() ? "" : parts.get(parts.size() - 1));
+                scope.add(parts.isEmpty() ? "" : Vcd.readable(parts.get(parts.size() - 1)));
+                scopeLetters += scope.get(scope.size() - 1).length();
             } else if (word.equals("$upscope") && !scope.isEmpty()) {
-                scope.remove(scope.size() - 1);
+                scopeLetters -= scope.remove(scope.size() - 1).length();
             } else if (word.equals("$var")) {
                 variable(parts);
             }
@@ -127,31 +170,73 @@ public record Trace(List<String> signals, List<BitSet> moments) {
                 throw fault("type, size, identifier and name", String.join(" ", parts));
             }
             int width = Integer.parseInt(parts.get(1));
-            String own = String.join("", parts.subList(3, parts.size()));
-            List<String> names = new ArrayList<>();
-            String range = own.replaceFirst("^.*(\\[\\d{1,6}:\\d{1,6}])$", "$1");
-            if (width == 1 || range.equals(own) && !own.matches(".*\\[\\d{1,6}:\\d{1,6}]")) {
-                String base = own.replaceFirst("\\[\\d{1,6}:\\d{1,6}]$", "");
-                for (int i = width - 1; i >= 0; i--) {
-                    names.add(width == 1 ? own : base + "[" + i + "]");
-                }
-            } else {
-                String base = own.substring(0, own.length() - range.length());
-                String[] ends = range.substring(1, range.length() - 1).split(":");
-                int high = Integer.parseInt(ends[0]);
-                int step = high >= Integer.parseInt(ends[1]) ? -1 : 1;
-                for (int i = 0; i < width; i++) {
-                    names.add(base + "[" + (high + step * i) + "]");
-                }
+            String id = parts.get(2);
+            byId.putIfAbsent(id, new ArrayList<>());
+            if (NO_LEVELS.contains(parts.get(0))) {
+                return;
             }
-            int[] at = names.stream().mapToInt(this::place).toArray();
-            byId.putIfAbsent(parts.get(2), new Variable(at));
+            bits += width;
+            if (bits > MOST_BITS) {
+                throw fault("at most " + MOST_BITS + " bits of variables", "more");
+            }
+            String own = Vcd.readable(String.join("", parts.subList(3, parts.size())));
+            letters += width * (own.length() + scopeLetters);
+            if (letters > MOST_LETTERS) {
+                throw fault(
+                        "at most "
+                                + MOST_LETTERS
+                                + " characters in the names of variables and their scopes",
+                        "more");
+            }
+            if (width == 1) {
+                source(own, id, 0);
+                return;
+            }
+            Matcher range = RANGE.matcher(own);
+            boolean ranged = range.matches();
+            String base = ranged ? range.group(1) : own;
+            int high = ranged ? Integer.parseInt(range.group(2)) : width - 1;
+            int step = ranged && high < Integer.parseInt(range.group(3)) ? 1 : -1;
+            for (int i = 0; i < width; i++) {
+                source(base + "[" + (high + step * i) + "]", id, width - 1 - i);
+            }
         }
 
-        private int place(String own) {
-            String path = scope.isEmpty() ? own : String.join(".", scope) + "." + own;
-            Optional<String> name = wanted.name(path, own);
-            return name.map(n -> places.computeIfAbsent(n, k -> places.size())).orElse(-1);
+        private void source(String own, String id, int bit) {
+            Optional<Named> named = wanted.name(scope, own);
+            if (named.isEmpty()) {
+                return;
+            }
+            sources.merge(
+                    named.get().name(),
+                    new Source(id, bit, named.get().parts(), words.line(), 0),
+                    Reading::better);
+        }
+
+        private static Source better(Source old, Source next) {
+            if (next.parts() != old.parts()) {
+                return next.parts() > old.parts() ? next : old;
+            }
+            // Two variables with one identifier are one.
+            return old.isSame(next) || old.rival() > 0
+                    ? old
+                    : new Source(old.id(), old.bit(), old.parts(), old.line(), next.line());
+        }
+
+        private void placeAll() throws BadInput {
+            int place = 0;
+            for (Map.Entry<String, Source> signal : sources.entrySet()) {
+                Source source = signal.getValue();
+                if (source.rival() > 0) {
+                    throw new BadInput(
+                            file,
+                            "",
+                            "one variable for “" + signal.getKey() + "”",
+                            "two, in lines " + source.line() + " and " + source.rival());
+                }
+                byId.get(source.id()).add(new Target(source.bit(), place));
+                place++;
+            }
         }
 
         private List<String> untilEnd() throws IOException, BadInput {
@@ -195,17 +280,14 @@ public record Trace(List<String> signals, List<BitSet> moments) {
         }
 
         private void change(String value, String id) throws BadInput {
-            Variable variable = byId.get(id);
-            if (variable == null) {
+            List<Target> targets = byId.get(id);
+            if (targets == null) {
                 throw fault("an identifier that is declared", id.isEmpty() ? "none" : id);
             }
-            int[] to = variable.signals();
-            for (int i = 0; i < to.length; i++) {
+            for (Target target : targets) {
                 // A short number is extended on the left by zeros.
-                int digit = value.length() - to.length + i;
-                if (to[i] >= 0) {
-                    now.set(to[i], digit >= 0 && value.charAt(digit) == '1');
-                }
+                int digit = value.length() - 1 - target.bit();
+                now.set(target.place(), digit >= 0 && value.charAt(digit) == '1');
             }
         }
     }

@@ -135,7 +135,7 @@ final class Vcd {
     }
 
     /** A name as people read it: in UTF-8 where its bytes are that, else byte for byte. */
-    private static String readable(String name) {
+    static String readable(String name) {
         try {
             return StandardCharsets.UTF_8
                     .newDecoder()

@@ -12,6 +12,7 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -56,7 +57,8 @@ class WatchSimulateTest {
 
     /** The levels of a signal in each cycle of a written trace. */
     private static boolean[] levels(String file, String signal) throws BadInput {
-        Trace trace = Trace.read(Path.of(file), (path, own) -> Optional.of(own));
+        Trace trace =
+                Trace.read(Path.of(file), (scopes, own) -> Optional.of(new Trace.Named(own, 1)));
         int place = trace.signals().indexOf(signal);
         assertThat(place).as(signal + " in " + trace.signals()).isNotNegative();
         int cycles = trace.moments().size() / 2;
@@ -158,6 +160,69 @@ class WatchSimulateTest {
         assertThat(Path.of(file(trace))).doesNotExist();
     }
 
+    private Run withInputs(String declarations, String changes) throws Exception {
+        Files.writeString(
+                Path.of(file("in.vcd")),
+                "$timescale 1 ns $end " + declarations + " $enddefinitions $end\n" + changes);
+        return watch("--simulate", file("out.vcd"), "--inputs", file("in.vcd"));
+    }
+
+    /** The variable that says more of the net's name is read, wherever it stands in the file. */
+    @Test
+    void theVariableWithMostPartsOfTheNameIsRead() throws Exception {
+        String exact =
+                """
+                $scope module bench $end $scope module pump $end $scope module level $end
+                $var wire 2 s sample [1:0] $end $upscope $end $upscope $end $upscope $end
+                """;
+        String other =
+                """
+                $scope module model $end $scope module level $end
+                $var wire 2 o sample [1:0] $end $upscope $end $upscope $end
+                """;
+        String changes = "#0 b01 s b10 o #1 b11 s b00 o #2 b00 s b11 o #3 b01 s";
+        for (String declared : List.of(exact + other, other + exact)) {
+            assertThat(withInputs(declared, changes).code()).isZero();
+            assertThat(levels(file("out.vcd"), S0)).containsExactly(true, true, false, true);
+            assertThat(levels(file("out.vcd"), S1)).containsExactly(false, true, false, false);
+        }
+    }
+
+    @Test
+    void twoVariablesForOneNetAreRefusedUnlessTheyAreOne() throws Exception {
+        String one = "\n$scope module a $end $var wire 1 x float_hi $end $upscope $end\n";
+        String alias = "$scope module b $end $var wire 1 x float_hi $end $upscope $end ";
+        String other = "$scope module b $end $var wire 1 y float_hi $end $upscope $end ";
+        assertThat(withInputs(one + alias, "#0 1x #1 0x").code()).isZero();
+        Run bad = withInputs(one + other, "#0 1x 0y #1 0x");
+        assertThat(bad.code()).isEqualTo(2);
+        assertThat(bad.err()).contains("one variable for “float_hi”", "two, in lines 2 and 3");
+    }
+
+    /** One identifier can be two nets, and a value that is a number is no level. */
+    @Test
+    void everyNameOfAnIdentifierIsReadAndNoNumber() throws Exception {
+        Run both =
+                withInputs(
+                        "$var wire 1 x float_hi $end $var wire 1 x float_lo $end"
+                                + " $var real 64 r beep $end",
+                        "#0 1x r1.5 r #1 1x #2 1x #3 1x #4 1x");
+        assertThat(both.code()).as(both.err()).isZero();
+        assertThat(levels(file("out.vcd"), S1)).contains(true);
+        assertThat(levels(file("out.vcd"), PAD)).contains(true);
+    }
+
+    @Test
+    @Timeout(60)
+    void wideVariablesTakeNoLongTime() throws Exception {
+        String wide = "$var reg 999999 w wide $end ";
+        String hit = "$var wire 1 x float_hi $end ";
+        assertThat(withInputs(wide + hit, "#0 1x 1w #1 0x b101 w").code()).isZero();
+        Run bad = withInputs(wide.repeat(5) + hit, "#0 1x");
+        assertThat(bad.code()).isEqualTo(2);
+        assertThat(bad.err()).contains("at most 4000000 bits");
+    }
+
     @Test
     void nothingIsKeptWhenTheSimulationFails() {
         String ledger = file("bench.json");
@@ -206,9 +271,10 @@ class WatchSimulateTest {
         for (int i = 0; i < 200; i++) {
             names.add("n[" + i + "]");
         }
+        names.set(11, "größe[11]");
         new Trace(names, moments).write(Path.of(file("t.vcd")), List.of("clk"), "a test");
         for (int s = 0; s < 12; s++) {
-            boolean[] levels = levels(file("t.vcd"), "n[" + s + "]");
+            boolean[] levels = levels(file("t.vcd"), names.get(s));
             for (int i = 0; i < 50; i++) {
                 assertThat(levels[i]).isEqualTo(moments.get(i).get(s));
             }

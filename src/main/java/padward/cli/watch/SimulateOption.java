@@ -14,8 +14,6 @@ import padward.base.Progress;
 import padward.capture.Trace;
 import padward.cli.option.Outputs;
 import padward.design.Design;
-import padward.design.NameLookup;
-import padward.design.Net;
 import padward.watch.place.WatchResult;
 import padward.watch.simulate.RecordedRun;
 import picocli.CommandLine.Option;
@@ -186,7 +184,7 @@ public final class SimulateOption {
 
     private Levels read(Design design, List<String> clocks) throws BadInput {
         Path file = Path.of(inputs);
-        Trace read = Trace.read(file, (path, own) -> netOf(design, path, own));
+        Trace read = Trace.read(file, new VariableNets(design));
         if (read.signals().isEmpty()) {
             throw new BadInput(
                     file.toString(), "", "variables that are nets of the design", "none");
@@ -230,21 +228,5 @@ public final class SimulateOption {
             }
         }
         return result;
-    }
-
-    /** The net that a variable is: by its own name, or by as many of its scopes as there are. */
-    private static Optional<String> netOf(Design design, String path, String own) {
-        if (design.findNet(own).isPresent()) {
-            return Optional.of(own);
-        }
-        String slashed = path.replace('.', '/');
-        for (String name : List.of(slashed, slashed.substring(slashed.indexOf('/') + 1), own)) {
-            if (design.findNet(name).isPresent()) {
-                return Optional.of(name);
-            }
-        }
-        return NameLookup.net(design, own) instanceof NameLookup.Match.Found<Net> found
-                ? Optional.of(found.value().name())
-                : Optional.empty();
     }
 }
