@@ -6,13 +6,13 @@ import com.google.gson.JsonArray;
 import com.google.gson.JsonElement;
 import com.google.gson.JsonObject;
 import com.google.gson.JsonParser;
-import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.function.Consumer;
 import java.util.stream.StreamSupport;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** Wanted nets after a run of the implementation. */
 class WantedTest {
@@ -93,6 +93,64 @@ class WantedTest {
         assertThat(run.code()).isEqualTo(1);
         CommandRun two = wanted("net,pads\npump/level/hi_sync,J1.2|J1.1\n", now, "--was", was);
         assertThat(two.out()).contains("other-pad: pad x7y2/pad[0] instead of pad x7y2/pad[1]");
+    }
+
+    /** The best pad now need not be the pad of the earlier route. */
+    @Test
+    void aBlockedRouteNamesThePadOfItsObstacles() throws Exception {
+        Path open =
+                edited(
+                        d -> {
+                            JsonArray nets = d.getAsJsonArray("nets");
+                            nets.remove(net(d, "alarm/beep"));
+                        });
+        String rows = "net,pads\n" + SAMPLE + ",x0y5/pad[0]|J2.1\n";
+        CommandRun run = wanted(rows, was, "--was", open);
+        assertThat(run.out())
+                .containsPattern(
+                        "newly-blocked: pad x0y5/pad\\[0\\] had a route; "
+                                + "now pad \\S+ is blocked by \\S+");
+    }
+
+    @Test
+    void aChangeOfANetThatMayBeSeenIsNotDenied() throws Exception {
+        Path now = edited(d -> net(d, SAMPLE).addProperty("name", "level_1"));
+        CommandRun run = wanted("net,pads,need\n" + SAMPLE + ",J1.2,may\n", now, "--was", was);
+        assertThat(run.code()).isZero();
+        assertThat(run.out())
+                .contains("renamed: ")
+                .contains("All nets that must be seen can be seen, and nothing changed for them.");
+    }
+
+    /** A net that only the present design has is said to be new; one that is found is compared. */
+    @Test
+    void aNetThatTheEarlierDesignLacksIsSaidToBeNew() throws Exception {
+        Path renamed = edited(d -> net(d, SAMPLE).addProperty("name", "level_1"));
+        CommandRun byDriver = wanted("net,pads\nlevel_1,J1.2\n", renamed, "--was", was);
+        assertThat(byDriver.out()).contains("renamed: " + SAMPLE + " is now level_1");
+        Path without =
+                Files.move(
+                        edited(d -> d.getAsJsonArray("nets").remove(net(d, SAMPLE))),
+                        folder.resolve("without.design.json"));
+        CommandRun run = wanted("net,pads\n" + SAMPLE + ",J1.2\n", was, "--was", without);
+        assertThat(run.out()).contains("new: the earlier design has no such net");
+        assertThat(run.code()).isEqualTo(1);
+    }
+
+    @Test
+    void theOtherNamesHoldInTheEarlierDesignToo() throws Exception {
+        Path names =
+                Files.writeString(folder.resolve("names.csv"), "name,net\nmine," + SAMPLE + "\n");
+        Path now = edited(d -> net(d, SAMPLE).addProperty("name", "level_1"));
+        CommandRun run = wanted("net,pads\nmine,J1.2\n", now, "--was", was, "--names", names);
+        assertThat(run.err()).isEmpty();
+        assertThat(run.out()).contains("renamed: " + SAMPLE + " is now level_1");
+        CommandRun ask =
+                CommandRun.of(
+                        "ask", "-d", now, "--was", was, "--names", names, "-n", "mine", "-p",
+                        "J1.2");
+        assertThat(ask.err()).isEmpty();
+        assertThat(ask.out()).startsWith("Open: level_1 ");
     }
 
     @Test

@@ -11,6 +11,8 @@ import java.util.Locale;
 public record WantedChange(Kind kind, String text) {
     /** Sorts of change. */
     public enum Kind {
+        /** The earlier design has no net of that name, and none with the same driver. */
+        NEW,
         /** No net of that name, and none with the same driver. */
         GONE,
         /** The same driver's net has another name. */

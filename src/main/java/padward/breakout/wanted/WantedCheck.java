@@ -50,7 +50,7 @@ public final class WantedCheck {
      * @throws BadInput when a name means nothing in either design, or several things
      */
     public WantedResult of(WantedNet wanted, Progress progress) throws BadInput {
-        Optional<Net> before = was.isPresent() ? named(was.get(), wanted.net()) : Optional.empty();
+        Optional<Net> before = was.isPresent() ? earlier(was.get(), wanted) : Optional.empty();
         Optional<Net> net =
                 before.isPresent()
                         ? new SameDriver(was.get(), now).find(before.get())
@@ -70,6 +70,9 @@ public final class WantedCheck {
             return new WantedResult(wanted, net, Optional.empty(), answerBefore, changes, near);
         }
         Optional<Answer> answer = best(asker, now, net.get(), wanted, progress);
+        if (was.isPresent() && before.isEmpty()) {
+            changes.add(change(WantedChange.Kind.NEW, "the earlier design has no such net"));
+        }
         before.filter(b -> !b.name().equals(net.get().name()))
                 .ifPresent(
                         b ->
@@ -92,6 +95,17 @@ public final class WantedCheck {
         Net net = now.findNet(near.net()).orElseThrow();
         return near.answered(
                 AnswerKind.of(asker.answer(new Question(now, net, pad, corner), progress)));
+    }
+
+    /**
+     * The net in the earlier design: by its name, or else by the driver of the present net, which
+     * may have got its name since.
+     */
+    private Optional<Net> earlier(Design earlier, WantedNet wanted) throws BadInput {
+        Optional<Net> before = named(earlier, wanted.net());
+        return before.isPresent()
+                ? before
+                : named(now, wanted.net()).flatMap(new SameDriver(now, earlier)::find);
     }
 
     private static Optional<Net> named(Design design, String name) throws BadInput {
@@ -140,8 +154,13 @@ public final class WantedCheck {
                             WantedChange.Kind.NEWLY_BLOCKED,
                             "pad "
                                     + pad
-                                    + " was open"
-                                    + (blockers.isEmpty() ? "" : "; " + blockers)));
+                                    + " had a route; "
+                                    + (blockers.isEmpty()
+                                            ? "now there is none"
+                                            : "now pad "
+                                                    + answer.question().padValue().name()
+                                                    + " is blocked by "
+                                                    + blockers)));
         }
         newPort(asked)
                 .ifPresent(

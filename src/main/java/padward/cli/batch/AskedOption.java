@@ -1,5 +1,15 @@
 package padward.cli.batch;
 
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.Reader;
+import java.nio.charset.CodingErrorAction;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Question;
@@ -14,7 +24,6 @@ import padward.design.Design;
 import padward.design.NameLookup;
 import padward.design.Net;
 import padward.fabric.Corner;
-import padward.format.design.DesignReader;
 import padward.format.question.QuestionLines;
 import padward.format.source.IoFaults;
 import padward.format.source.Source;
@@ -26,16 +35,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
-import java.io.IOException;
-import java.io.InputStreamReader;
-import java.io.Reader;
-import java.nio.charset.CodingErrorAction;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.function.Supplier;
 
 /** The options that state one question, or where many are. */
 public final class AskedOption {
@@ -64,11 +63,11 @@ public final class AskedOption {
             paramLabel = "FILE",
             description =
                     "Answers all questions of a file, or of standard input when this is -, each as"
-                        + " a line of JSON as soon as it is answered. The file is a table (CSV)"
-                        + " with the columns net and pad and, if you like, id, corner and what-if,"
-                        + " or it has an object of JSON in each line. A net can be a pattern, a pad"
-                        + " too, or 'header NAME', 'bank NAME', 'any': then there is a line for"
-                        + " each. A question at fault gives a line with the error.")
+                            + " a line of JSON as soon as it is answered. The file is a table (CSV)"
+                            + " with the columns net and pad and, if you like, id, corner and what-if,"
+                            + " or it has an object of JSON in each line. A net can be a pattern, a pad"
+                            + " too, or 'header NAME', 'bank NAME', 'any': then there is a line for"
+                            + " each. A question at fault gives a line with the error.")
     private Path batch;
 
     @Option(
@@ -84,8 +83,8 @@ public final class AskedOption {
             paramLabel = "FILE",
             description =
                     "The design before the last run of the implementation: a net that is not there"
-                        + " any more is then found by its driver, or the registers around it are"
-                        + " listed that can be seen instead.")
+                            + " any more is then found by its driver, or the registers around it are"
+                            + " listed that can be seen instead.")
     private Path was;
 
     @Mixin private DriverOption driver;
@@ -129,13 +128,15 @@ public final class AskedOption {
 
     /**
      * What became of the net since an earlier design, if that is given and the net is not there.
+     *
+     * @param option how the present design was read
      */
-    public Optional<WantedResult> findFormer(Design design) throws BadInput {
+    public Optional<WantedResult> findFormer(Design design, DesignOption option) throws BadInput {
         boolean there = !(NameLookup.net(design, net) instanceof NameLookup.Match.None<Net>);
         if (was == null || there) {
             return Optional.empty();
         }
-        Design before = DesignReader.read(was, Progress.NONE);
+        Design before = option.read(was);
         WantedNet wanted = new WantedNet(net, List.of(pad), true);
         return Optional.of(
                 new WantedCheck(design, Optional.of(before), corner, 0).of(wanted, Progress.NONE));

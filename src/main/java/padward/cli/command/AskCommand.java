@@ -1,5 +1,10 @@
 package padward.cli.command;
 
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CancellationException;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -29,11 +34,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.concurrent.CancellationException;
 
 /** {@code ask}: one net, one pad. */
 @Command(
@@ -107,7 +107,7 @@ public final class AskCommand implements Callable<Integer> {
         if (question.isBatch()) {
             return question.answerAll(read, engine, limits, this::progress);
         }
-        Optional<WantedResult> former = question.findFormer(read);
+        Optional<WantedResult> former = question.findFormer(read, design);
         if (former.isPresent() && former.get().net().isEmpty()) {
             return printGone(former.get());
         }

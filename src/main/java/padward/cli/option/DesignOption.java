@@ -1,5 +1,7 @@
 package padward.cli.option;
 
+import java.nio.file.Path;
+import java.util.List;
 import padward.base.BadInput;
 import padward.base.NearestName;
 import padward.base.Progress;
@@ -9,8 +11,6 @@ import padward.design.Net;
 import padward.format.design.DesignReader;
 import padward.format.question.OtherNames;
 import picocli.CommandLine.Option;
-import java.nio.file.Path;
-import java.util.List;
 
 /** The option that names a design, and look-ups of its nets and pads for all commands. */
 public final class DesignOption {
@@ -21,7 +21,7 @@ public final class DesignOption {
             defaultValue = "${env:PADWARD_DESIGN}",
             description =
                     "The design's file, which names its fabric and its board. Otherwise the one"
-                        + " that the environment names in PADWARD_DESIGN.")
+                            + " that the environment names in PADWARD_DESIGN.")
     private Path file;
 
     @Option(
@@ -30,8 +30,8 @@ public final class DesignOption {
             defaultValue = "${env:PADWARD_NAMES}",
             description =
                     "A table (CSV) of names that nets have elsewhere, as in your source text:"
-                        + " columns name and net. Otherwise the one that the environment names in"
-                        + " PADWARD_NAMES.")
+                            + " columns name and net. Otherwise the one that the environment names in"
+                            + " PADWARD_NAMES.")
     private Path names;
 
     public Path file() {
@@ -40,7 +40,12 @@ public final class DesignOption {
 
     /** The design, with the other names of its nets. */
     public Design read() throws BadInput {
-        Design design = DesignReader.read(file, Progress.NONE);
+        return read(file);
+    }
+
+    /** The design in an earlier file of it, with the same other names. */
+    public Design read(Path earlier) throws BadInput {
+        Design design = DesignReader.read(earlier, Progress.NONE);
         return names == null ? design : design.withOtherNames(OtherNames.read(names));
     }
 

@@ -1,5 +1,12 @@
 package padward.cli.wanted;
 
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -14,7 +21,6 @@ import padward.cli.output.TextTable;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Corner;
-import padward.format.design.DesignReader;
 import padward.format.question.WantedTable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -22,13 +28,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import java.io.PrintWriter;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 
 /** {@code wanted}: a list of nets, looked at after each run of the implementation. */
 @Command(
@@ -36,12 +35,12 @@ import java.util.stream.Collectors;
         mixinStandardHelpOptions = true,
         description =
                 "Looks how the nets stand that you want to see at the bench: a table (CSV) with the"
-                    + " columns net and, if you like, pads (the pads that will do, the best first,"
-                    + " with | between them) and need (must or may). With the design before the"
-                    + " last run of the implementation, also reports what changed: a pad is newly"
-                    + " blocked, a port is on it now, a net has another name, is gone, or its delay"
-                    + " moved. The exit status is 1 when a net that must be seen cannot, or"
-                    + " changed.",
+                        + " columns net and, if you like, pads (the pads that will do, the best first,"
+                        + " with | between them) and need (must or may). With the design before the"
+                        + " last run of the implementation, also reports what changed: a pad is newly"
+                        + " blocked, a port is on it now, a net has another name, is new or gone, or its"
+                        + " delay moved. The exit status is 1 when a net that must be seen cannot, or"
+                        + " changed.",
         footer = {
             "",
             "Example:",
@@ -88,8 +87,7 @@ public final class WantedCommand implements Callable<Integer> {
         }
         List<WantedTable.Row> rows = WantedTable.read(file);
         Design now = design.read();
-        Optional<Design> before =
-                was == null ? Optional.empty() : Optional.of(DesignReader.read(was, Progress.NONE));
+        Optional<Design> before = was == null ? Optional.empty() : Optional.of(design.read(was));
         WantedReport report = report(rows, new WantedCheck(now, before, corner, morePs));
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
@@ -141,13 +139,21 @@ public final class WantedCommand implements Callable<Integer> {
             }
         }
         out.println();
+        out.println(conclusion(report));
+    }
+
+    private static String conclusion(WantedReport report) {
         long attention = report.needAttention();
-        out.println(
-                attention == 0
-                        ? "Every net that must be seen can be seen"
-                                + (report.was().isPresent() ? ", and nothing changed." : ".")
-                        : attention == 1
-                                ? "1 net that must be seen needs your attention."
-                                : attention + " nets that must be seen need your attention.");
+        if (attention > 0) {
+            return attention == 1
+                    ? "1 net that must be seen needs your attention."
+                    : attention + " nets that must be seen need your attention.";
+        }
+        if (report.was().isEmpty()) {
+            return "All nets that must be seen can be seen.";
+        }
+        return report.changed()
+                ? "All nets that must be seen can be seen, and nothing changed for them."
+                : "All nets that must be seen can be seen, and nothing changed.";
     }
 }

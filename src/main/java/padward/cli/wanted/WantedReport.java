@@ -3,6 +3,9 @@ package padward.cli.wanted;
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.text;
 
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerKind;
 import padward.breakout.wanted.NearRegister;
@@ -15,9 +18,6 @@ import padward.format.form.Form;
 import padward.format.form.Kind;
 import padward.format.form.Kinds;
 import padward.format.source.FileLimits;
-import java.util.List;
-import java.util.Optional;
-import java.util.stream.Stream;
 
 /**
  * All wanted nets, as the command prints them in JSON.
@@ -37,6 +37,11 @@ public record WantedReport(String design, Optional<String> was, List<WantedResul
     /** How many somebody has to look at. */
     long needAttention() {
         return nets.stream().filter(WantedResult::needsAttention).count();
+    }
+
+    /** Whether something changed for a net, whether it must be seen or may. */
+    boolean changed() {
+        return nets.stream().anyMatch(r -> !r.changes().isEmpty());
     }
 
     /** Its form in JSON. */
