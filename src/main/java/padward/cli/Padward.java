@@ -61,9 +61,8 @@ public final class Padward implements Runnable {
         OptionalInt width = Terminal.width();
         if (width.isPresent()) {
             line.setUsageHelpWidth(Math.min(HELP_WIDTH, width.getAsInt()));
-            // JSON is for programs, which may be given it through a terminal, too.
-            boolean json = List.of(arguments).contains("--json");
-            line.setOut(TextStreams.writer(System.out, json ? OptionalInt.empty() : width));
+            boolean whole = TextStreams.printsJson(arguments);
+            line.setOut(TextStreams.writer(System.out, whole ? OptionalInt.empty() : width));
             line.setErr(TextStreams.writer(System.err, width));
         }
         return line;

@@ -36,6 +36,16 @@ public final class TextStreams {
                 width.isPresent() ? new WrappingWriter(plain, width.getAsInt()) : plain, true);
     }
 
+    /**
+     * Whether these words ask for JSON, of which no line may be broken: it is for programs, which
+     * may be given it through a terminal, too.
+     */
+    static boolean printsJson(String[] arguments) {
+        return Arrays.stream(arguments)
+                .anyMatch(
+                        a -> a.equals("--json") || a.equals("--batch") || a.startsWith("--batch="));
+    }
+
     private static Charset encoding() {
         Console console = System.console();
         boolean unset = console == null || console.charset().equals(StandardCharsets.US_ASCII);

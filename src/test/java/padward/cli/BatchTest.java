@@ -99,6 +99,22 @@ class BatchTest {
         return CommandRun.of(all).json();
     }
 
+    /** A terminal's width must not break them. */
+    @Test
+    void linesOfJsonAreNotBroken() {
+        assertThat(TextStreams.printsJson(new String[] {"ask", "--batch", "f.csv"})).isTrue();
+        assertThat(TextStreams.printsJson(new String[] {"ask", "--batch=f.csv"})).isTrue();
+        assertThat(TextStreams.printsJson(new String[] {"survey", "--json"})).isTrue();
+        assertThat(TextStreams.printsJson(new String[] {"ask", "-p", "J1.2"})).isFalse();
+    }
+
+    @Test
+    void anEarlierDesignIsForOneQuestionOnly() throws Exception {
+        Answered run = ask("net,pad\n" + SAMPLE + ",J1.2\n", "--was", DESIGN);
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("--was: expected it without --batch, found --batch");
+    }
+
     @Test
     void linesOfJsonMayStateEdits() throws Exception {
         Answered all =

@@ -112,6 +112,8 @@ public final class AskedOption {
             if (brief) {
                 throw new BadInput("--brief", "", "it together with --batch", "no --batch");
             }
+        } else if (was != null) {
+            throw new BadInput("--was", "", "it without --batch", "--batch");
         } else if (net != null || pad != null || !whatIf.isEmpty()) {
             throw new BadInput(
                     "--batch",
