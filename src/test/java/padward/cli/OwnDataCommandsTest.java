@@ -96,6 +96,38 @@ class OwnDataCommandsTest {
         assertThat(differs.out()).contains("the package has no such pin");
     }
 
+    /** Text and JSON tell the same, with the same exit status. */
+    @Test
+    void pinsThatOnlyTheBoardHasAreDifferences() throws Exception {
+        Path nets =
+                Files.writeString(folder.resolve("n.csv"), "net,part,pin\nCLK,U1,A1\nCLK,U1,ZZ9\n");
+        Object[] words = {
+            "pins",
+            "--bsdl",
+            "fixtures/package/larch-8.bsdl",
+            "--fabric",
+            "fixtures/small/only.fabric.json",
+            "--nets",
+            nets,
+            "--chip",
+            "U1",
+            "--quiet"
+        };
+        assertThat(run(words).code()).isEqualTo(1);
+        words[9] = "--json";
+        Run json = run(words);
+        assertThat(json.code()).isEqualTo(1);
+        assertThat(json.out())
+                .contains("the package has no pin ZZ9, but the board has")
+                .contains("\"withoutPad\": [")
+                .contains("G1 (TCK)");
+        Object[] text = Arrays.copyOf(words, 9);
+        assertThat(run(text).out())
+                .contains("the package has no pin ZZ9, but the board has")
+                .contains("4 signal pins without a pad")
+                .endsWith("1 difference" + System.lineSeparator());
+    }
+
     @Test
     void aNetlistIsPlacedRoutedAndAsked() {
         Path design = folder.resolve("counter.design.json");

@@ -24,7 +24,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 
 /** {@code pins}: the pins of a package, and whether a fabric's pads agree with them. */
 @Command(
@@ -32,17 +31,19 @@ import java.util.stream.Collectors;
         mixinStandardHelpOptions = true,
         description =
                 "Lists the pins of a package from a BSDL file (IEEE 1149.1), with ports and modes."
-                    + " With a fabric, lists instead which of its pads differ. To fill in the pins:"
-                    + " import --bsdl.",
+                        + " With a fabric, lists instead which of its pads differ. To fill in the pins:"
+                        + " import --bsdl.",
         footer = {
             "",
-            "Exit status: 0 listed, or no difference; 1 pads differ; 2 bad input.",
+            "Exit status: 0 listed, or no difference; 1 pads or the board differ; 2 bad input.",
             "",
             "Example:",
             "  padward pins --bsdl fixtures/package/larch-8.bsdl \\",
             "      --fabric fixtures/small/only.fabric.json"
         })
 public final class PinsCommand implements Callable<Integer> {
+    private static final int MOST_NAMED = 20;
+
     @Spec private CommandSpec spec;
 
     @Option(names = "--bsdl", required = true, paramLabel = "FILE", description = "The BSDL file.")
@@ -62,8 +63,8 @@ public final class PinsCommand implements Callable<Integer> {
             names = "--nets",
             paramLabel = "FILE",
             description =
-                    "The board's net list, as board reads it: the list then has the board's net on "
-                            + "each pin.")
+                    "The board's net list, as board reads it: the list then has the board's net on"
+                            + " each pin, and a pin that only the board has is a difference.")
     private Path nets;
 
     @Option(
@@ -81,85 +82,78 @@ public final class PinsCommand implements Callable<Integer> {
             throw new BadInput("--nets", "", "--chip together with it", "only one of them");
         }
         PackagePins pins = BsdlReader.read(bsdl, pinMap, Progress.NONE);
+        Reports.Pins report = compare(pins);
         PrintWriter out = spec.commandLine().getOut();
-        Map<String, String> onBoard =
-                nets == null ? Map.of() : BoardNets.read(nets, Progress.NONE).netsOf(chip);
         if (json) {
-            return printJson(pins, onBoard, out);
+            out.println(JsonText.pretty(Reports.Pins.form(), report));
+        } else if (fabric == null) {
+            printPins(report, out);
+        } else {
+            printDifferences(report, out);
         }
-        int status = fabric == null ? list(pins, onBoard, out) : compare(pins, out);
         out.flush();
-        return status;
+        return report.differences().isEmpty() ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 
-    private int printJson(PackagePins pins, Map<String, String> onBoard, PrintWriter out)
-            throws BadInput {
+    /** The pins, and how the fabric and the board differ from them, where they are given. */
+    private Reports.Pins compare(PackagePins pins) throws BadInput {
+        Map<String, String> onBoard =
+                nets == null ? Map.of() : BoardNets.read(nets, Progress.NONE).netsOf(chip);
         List<String> differences = new ArrayList<>();
+        List<String> withoutPad = new ArrayList<>();
         if (fabric != null) {
             Fabric read = FabricReader.read(fabric, Progress.NONE);
             differences.addAll(PinCheck.differences(read, pins));
+            PinCheck.withoutPad(read, pins)
+                    .forEach(p -> withoutPad.add(p.pin() + " (" + p.port() + ")"));
         }
         Set<String> left = new TreeSet<>(onBoard.keySet());
         pins.pins().forEach(p -> left.remove(p.pin()));
         left.forEach(p -> differences.add("the package has no pin " + p + ", but the board has"));
-        Reports.Pins report =
-                new Reports.Pins(
-                        pins.entity(),
-                        pins.map(),
-                        pins.pins().stream()
-                                .map(
-                                        p ->
-                                                new Reports.Pins.One(
-                                                        p.pin(),
-                                                        p.port(),
-                                                        p.mode().label(),
-                                                        onBoard.getOrDefault(p.pin(), "")))
-                                .toList(),
-                        differences);
-        out.println(JsonText.pretty(Reports.Pins.form(), report));
-        out.flush();
-        return differences.isEmpty() ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
+        List<Reports.Pins.One> all =
+                pins.pins().stream()
+                        .map(
+                                p ->
+                                        new Reports.Pins.One(
+                                                p.pin(),
+                                                p.port(),
+                                                p.mode().label(),
+                                                onBoard.getOrDefault(p.pin(), "")))
+                        .toList();
+        return new Reports.Pins(pins.entity(), pins.map(), all, differences, withoutPad);
     }
 
-    private int list(PackagePins pins, Map<String, String> onBoard, PrintWriter out) {
-        out.println(pins.entity() + ", pin map " + pins.map());
+    private void printPins(Reports.Pins report, PrintWriter out) {
+        out.println(report.entity() + ", pin map " + report.pinMap());
         if (nets == null) {
             TextTable table = new TextTable("pin", "port", "mode");
-            pins.pins().forEach(p -> table.row(p.pin(), p.port(), p.mode().label()));
+            report.pins().forEach(p -> table.row(p.pin(), p.port(), p.mode()));
             table.print(out);
-            return ExitStatus.DONE;
+        } else {
+            TextTable table = new TextTable("pin", "port", "mode", "board's net");
+            report.pins().forEach(p -> table.row(p.pin(), p.port(), p.mode(), p.boardNet()));
+            table.print(out);
         }
-        TextTable table = new TextTable("pin", "port", "mode", "board's net");
-        Set<String> left = new TreeSet<>(onBoard.keySet());
-        for (PackagePins.Pin pin : pins.pins()) {
-            left.remove(pin.pin());
-            table.row(
-                    pin.pin(), pin.port(), pin.mode().label(), onBoard.getOrDefault(pin.pin(), ""));
-        }
-        table.print(out);
-        left.forEach(pin -> out.println("The package has no pin " + pin + ", but the board has."));
-        return left.isEmpty() ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
+        report.differences().forEach(out::println);
     }
 
-    private int compare(PackagePins pins, PrintWriter out) throws BadInput {
-        Fabric read = FabricReader.read(fabric, Progress.NONE);
-        List<String> differences = PinCheck.differences(read, pins);
-        differences.forEach(out::println);
-        List<PackagePins.Pin> left = PinCheck.withoutPad(read, pins);
+    private void printDifferences(Reports.Pins report, PrintWriter out) {
+        report.differences().forEach(out::println);
+        List<String> left = report.withoutPad();
         if (!left.isEmpty()) {
             out.println(
                     left.size()
                             + " signal pins without a pad: "
-                            + left.stream()
-                                    .limit(20)
-                                    .map(p -> p.pin() + " (" + p.port() + ")")
-                                    .collect(Collectors.joining(", "))
-                            + (left.size() > 20 ? ", …" : ""));
+                            + String.join(", ", left.subList(0, Math.min(MOST_NAMED, left.size())))
+                            + (left.size() > MOST_NAMED ? ", …" : ""));
         }
+        int differences = report.differences().size();
+        String compared = nets == null ? "the pads agree" : "the pads and the board agree";
         out.println(
-                differences.isEmpty()
-                        ? "the pads agree with " + pins.entity()
-                        : differences.size() + " pads differ");
-        return differences.isEmpty() ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
+                switch (differences) {
+                    case 0 -> compared + " with " + report.entity();
+                    case 1 -> "1 difference";
+                    default -> differences + " differences";
+                });
     }
 }

@@ -330,11 +330,18 @@ public final class Reports {
     /**
      * {@code pins}: a package's pins, or how a fabric's pads differ from them.
      *
-     * @param differences in words; empty without a fabric to compare with
+     * @param differences in words; empty without a fabric or a board to compare with
+     * @param withoutPad signal pins that no pad is on; empty without a fabric
      */
-    public record Pins(String entity, String pinMap, List<One> pins, List<String> differences) {
+    public record Pins(
+            String entity,
+            String pinMap,
+            List<One> pins,
+            List<String> differences,
+            List<String> withoutPad) {
         /** Copies the lists. */
         public Pins {
+            withoutPad = List.copyOf(withoutPad);
             pins = List.copyOf(pins);
             differences = List.copyOf(differences);
         }
@@ -356,6 +363,8 @@ public final class Reports {
             report.needed("pins", list(pin.written()), Pins::pins).means("all pins");
             report.needed("differences", texts(), Pins::differences)
                     .means("how the fabric's pads or the board differ from them");
+            report.needed("withoutPad", texts(), Pins::withoutPad)
+                    .means("the signal pins that no pad of the fabric is on");
             return report.written();
         }
     }
