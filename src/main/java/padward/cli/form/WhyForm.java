@@ -36,7 +36,7 @@ final class WhyForm {
     private WhyForm() {}
 
     /** An option to unblock, with the answer that it belongs to. */
-    private record Way(Answer.Blocked blocked, WhyBlocked.Option option) {}
+    private record Unblocking(Answer.Blocked blocked, WhyBlocked.Option option) {}
 
     /** A removal of an option, with the obstacle that it removes. */
     private record Step(Answer.Blocked blocked, Removal removal, Obstacle obstacle) {
@@ -76,7 +76,7 @@ final class WhyForm {
         why.needed(
                         "options",
                         list(option()),
-                        b -> of(b).options().stream().map(o -> new Way(b, o)).toList())
+                        b -> of(b).options().stream().map(o -> new Unblocking(b, o)).toList())
                 .means("options to unblock, best first");
         return why.written();
     }
@@ -96,8 +96,8 @@ final class WhyForm {
         return chokepoint.written();
     }
 
-    private static Form<Way> option() {
-        var option = new Fields<Way>();
+    private static Form<Unblocking> option() {
+        var option = new Fields<Unblocking>();
         option.needed("obstacles", list(step()), WhyForm::steps).means("what is removed or moved");
         option.needed(
                         "edits",
@@ -111,11 +111,11 @@ final class WhyForm {
         return option.written();
     }
 
-    private static List<Step> steps(Way way) {
+    private static List<Step> steps(Unblocking one) {
         List<Step> steps = new ArrayList<>();
-        List<Removal> removals = way.option().option().removals();
+        List<Removal> removals = one.option().option().removals();
         for (int i = 0; i < removals.size(); i++) {
-            steps.add(new Step(way.blocked(), removals.get(i), way.option().obstacles().get(i)));
+            steps.add(new Step(one.blocked(), removals.get(i), one.option().obstacles().get(i)));
         }
         return steps;
     }
