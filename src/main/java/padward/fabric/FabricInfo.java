@@ -51,4 +51,19 @@ public record FabricInfo(
     public Optional<CellKind> findCellKind(String kindName) {
         return cellKinds.stream().filter(k -> k.name().equals(kindName)).findFirst();
     }
+
+    /**
+     * Whether cells of a kind are said to be registers or memories: for statements that they are.
+     */
+    public boolean holdsState(String kindName) {
+        return findCellKind(kindName).filter(CellKind::holdsState).isPresent();
+    }
+
+    /**
+     * Whether cells of a kind can be registers or memories, as those of an unknown kind can: for
+     * what must not be followed through them.
+     */
+    public boolean canHoldState(String kindName) {
+        return findCellKind(kindName).map(CellKind::holdsState).orElse(true);
+    }
 }

@@ -12,7 +12,6 @@ import java.util.Set;
 import java.util.function.Predicate;
 import padward.base.Progress;
 import padward.design.Netlist;
-import padward.fabric.CellKind;
 import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
@@ -244,11 +243,7 @@ public final class PlaceAndRoute {
         List<Netlist.LogicalCell> cells = packed.netlist().cells();
         boolean[] holdsState = new boolean[cells.size()];
         for (int c = 0; c < holdsState.length; c++) {
-            holdsState[c] =
-                    fabric.info()
-                            .findCellKind(cells.get(c).kind())
-                            .map(CellKind::holdsState)
-                            .orElse(false);
+            holdsState[c] = fabric.info().holdsState(cells.get(c).kind());
         }
         return holdsState;
     }

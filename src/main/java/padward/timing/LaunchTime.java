@@ -159,7 +159,7 @@ public record LaunchTime(
         }
 
         private boolean holdsState(Cell cell) {
-            return kindOf(design, cell).map(CellKind::holdsState).orElse(true);
+            return design.fabric().info().canHoldState(cell.kind());
         }
 
         private Optional<Span> outOf(Net net) {

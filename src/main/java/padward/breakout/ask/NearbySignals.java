@@ -12,7 +12,6 @@ import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Terminal;
-import padward.fabric.CellKind;
 import padward.fabric.Fabric;
 
 /**
@@ -127,10 +126,6 @@ final class NearbySignals {
     }
 
     private boolean holdsState(Cell cell) {
-        return design.fabric()
-                .info()
-                .findCellKind(cell.kind())
-                .map(CellKind::holdsState)
-                .orElse(false);
+        return design.fabric().info().holdsState(cell.kind());
     }
 }

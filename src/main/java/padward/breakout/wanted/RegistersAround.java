@@ -11,7 +11,6 @@ import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Terminal;
-import padward.fabric.CellKind;
 import padward.fabric.Fabric;
 
 /**
@@ -91,10 +90,6 @@ final class RegistersAround {
     }
 
     private boolean holdsState(Cell cell) {
-        return before.fabric()
-                .info()
-                .findCellKind(cell.kind())
-                .map(CellKind::holdsState)
-                .orElse(false);
+        return before.fabric().info().holdsState(cell.kind());
     }
 }

@@ -14,7 +14,6 @@ import padward.design.Net;
 import padward.design.Occupant;
 import padward.design.Port;
 import padward.design.Terminal;
-import padward.fabric.CellKind;
 import padward.fabric.EnableSites;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
@@ -192,10 +191,6 @@ public final class FanOut {
     }
 
     private boolean holdsState(Cell cell) {
-        return design.fabric()
-                .info()
-                .findCellKind(cell.kind())
-                .map(CellKind::holdsState)
-                .orElse(true);
+        return design.fabric().info().canHoldState(cell.kind());
     }
 }
