@@ -1,7 +1,10 @@
 package padward.api;
 
+import java.nio.file.Path;
+import java.util.List;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.base.WholeFile;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.WhyBlocked;
@@ -12,12 +15,10 @@ import padward.change.Outcome;
 import padward.design.Design;
 import padward.format.design.DesignReader;
 import padward.format.design.DesignWriter;
+import padward.format.design.Digest;
 import padward.format.design.References;
 import padward.format.ledger.EntrySigning;
 import padward.format.ledger.LedgerFile;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
 
 /**
  * A finished design, with the changes that were kept since it was opened. Keeping makes a new value
@@ -26,12 +27,15 @@ import java.util.List;
  */
 public final class FinishedDesign extends AskableDesign {
     private final Path file;
+    private final String digest;
     private final Design opened;
     private final List<LedgerEntry> kept;
 
-    private FinishedDesign(Path file, Design opened, Design now, List<LedgerEntry> kept) {
+    private FinishedDesign(
+            Path file, String digest, Design opened, Design now, List<LedgerEntry> kept) {
         super(now);
         this.file = file;
+        this.digest = digest;
         this.opened = opened;
         this.kept = List.copyOf(kept);
     }
@@ -42,8 +46,10 @@ public final class FinishedDesign extends AskableDesign {
      * @throws BadInput when one of them cannot be read
      */
     public static FinishedDesign open(Path file) throws BadInput {
+        // Before the file is read: where it changes meanwhile, saving is refused.
+        String digest = Digest.of(file);
         Design read = DesignReader.read(file, Progress.NONE);
-        return new FinishedDesign(file, read, read, List.of());
+        return new FinishedDesign(file, digest, read, read, List.of());
     }
 
     /** What was kept, in words, in its order. */
@@ -123,22 +129,30 @@ public final class FinishedDesign extends AskableDesign {
         LedgerEntry entry =
                 EntrySigning.entry(design(), net, pad, edits, signature.who(), signature.note())
                         .accepting(toAccept);
-        List<LedgerEntry> all = new ArrayList<>(kept);
-        all.add(entry);
-        return new FinishedDesign(file, opened, Outcome.apply(design(), edits), all);
+        // The ledger gives the lines their channels.
+        List<LedgerEntry> all = new Ledger("", digest, kept).with(entry).entries();
+        return new FinishedDesign(file, digest, opened, Outcome.apply(design(), edits), all);
     }
 
     /**
-     * Writes what was kept as a new ledger.
+     * Writes what was kept as a new ledger; without entries where nothing was.
      *
-     * @throws BadInput when the file has entries already, or cannot be written
+     * @throws BadInput when the file has entries already or cannot be written, or the design's file
+     *     is another than when it was opened
      */
     public void saveLedger(Path ledger) throws BadInput {
-        LedgerFile.change(
+        LedgerFile.write(
                 ledger,
                 file,
                 opened.fabric(),
                 old -> {
+                    if (!old.digest().equals(digest)) {
+                        throw new BadInput(
+                                file.toString(),
+                                "",
+                                "the design as it was when it was opened, " + digest,
+                                "a changed one, " + old.digest());
+                    }
                     if (!old.entries().isEmpty()) {
                         throw new BadInput(
                                 ledger.toString(),
@@ -153,13 +167,21 @@ public final class FinishedDesign extends AskableDesign {
     /**
      * Writes a copy of the design with all that was kept.
      *
-     * @throws BadInput when it is the design's own file, or cannot be written
+     * @throws BadInput when it is the design's own file, its fabric's or its board's, or cannot be
+     *     written
      */
     public void writeCopy(Path copy) throws BadInput {
-        if (copy.toAbsolutePath().normalize().equals(file.toAbsolutePath().normalize())) {
-            throw new BadInput(copy.toString(), "", "another file than the design's", "the same");
+        References references = References.of(file);
+        for (Path input : references.files(file)) {
+            if (WholeFile.isSame(copy, input)) {
+                throw new BadInput(
+                        copy.toString(),
+                        "",
+                        "another file than the design's, its fabric's and its board's",
+                        "the file " + input.getFileName());
+            }
         }
-        References references = References.of(file).seenFrom(file, copy);
-        DesignWriter.write(design(), copy, references.fabric(), references.board());
+        References seen = references.seenFrom(file, copy);
+        DesignWriter.write(design(), copy, seen.fabric(), seen.board());
     }
 }

@@ -37,6 +37,17 @@ public final class WholeFile {
 
     private WholeFile() {}
 
+    /** Whether two names lead to the same file, or would once it exists. */
+    public static boolean isSame(Path one, Path other) {
+        try {
+            return Files.exists(one) && Files.exists(other)
+                    ? Files.isSameFile(one, other)
+                    : one.toAbsolutePath().normalize().equals(other.toAbsolutePath().normalize());
+        } catch (IOException fault) {
+            return false;
+        }
+    }
+
     /**
      * Writes a file. Where the name is a link, the file that it leads to is written; a device or a
      * pipe is written to as it is, and never replaced.

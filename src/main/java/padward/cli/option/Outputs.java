@@ -1,9 +1,9 @@
 package padward.cli.option;
 
-import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import padward.base.BadInput;
+import padward.base.WholeFile;
 import padward.format.design.References;
 
 /** Prevents commands from overwriting their input. */
@@ -24,7 +24,7 @@ public final class Outputs {
             throw new BadInput(output.toString(), "", "a file in an existing folder", "none");
         }
         for (Path input : inputs) {
-            if (isSame(output, input)) {
+            if (WholeFile.isSame(output, input)) {
                 throw new BadInput("-o", "", "a file that is not an input", output.toString());
             }
         }
@@ -32,20 +32,7 @@ public final class Outputs {
 
     /** The same for a command that reads a design with the files that it names, and a ledger. */
     public static void checkWithDesign(Path output, Path design, Path ledger) throws BadInput {
-        References names = References.of(design);
-        Path folder = design.toAbsolutePath().getParent();
-        Path fabric = folder.resolve(names.fabric());
-        Path board = names.board().isEmpty() ? design : folder.resolve(names.board());
-        check(output, design, ledger, fabric, board);
-    }
-
-    private static boolean isSame(Path one, Path other) {
-        try {
-            return Files.exists(one) && Files.exists(other)
-                    ? Files.isSameFile(one, other)
-                    : one.toAbsolutePath().normalize().equals(other.toAbsolutePath().normalize());
-        } catch (IOException fault) {
-            return false;
-        }
+        check(output, ledger);
+        check(output, References.of(design).files(design).toArray(Path[]::new));
     }
 }

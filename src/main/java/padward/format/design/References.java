@@ -2,6 +2,7 @@ package padward.format.design;
 
 import com.google.gson.stream.JsonToken;
 import java.nio.file.Path;
+import java.util.List;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.format.json.JsonIn;
@@ -33,6 +34,14 @@ public record References(String fabric, String board) {
             }
         }
         return new References(fabric, board);
+    }
+
+    /** A design's file and the files that it names. */
+    public List<Path> files(Path design) {
+        Path folder = design.toAbsolutePath().getParent();
+        return board.isEmpty()
+                ? List.of(design, folder.resolve(fabric))
+                : List.of(design, folder.resolve(fabric), folder.resolve(board));
     }
 
     /** The same files, named from another folder. */

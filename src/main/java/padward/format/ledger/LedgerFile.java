@@ -1,5 +1,8 @@
 package padward.format.ledger;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
 import padward.base.BadInput;
 import padward.base.OwnerLock;
 import padward.base.Progress;
@@ -7,9 +10,6 @@ import padward.base.WholeFile;
 import padward.change.Ledger;
 import padward.fabric.Fabric;
 import padward.format.design.Digest;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.List;
 
 /**
  * A ledger's file, changed by one program at a time: it is locked from reading to writing. The file
@@ -32,16 +32,31 @@ public final class LedgerFile {
      * @param design the design's file, for a new ledger and to see that an old one is for it
      * @throws BadInput when another program uses it, it is for another file, or cannot be written
      */
-    @SuppressWarnings("try") // The resource is only to be closed.
     public static Ledger change(Path name, Path design, Fabric fabric, Change change)
             throws BadInput {
+        return change(name, design, fabric, change, false);
+    }
+
+    /**
+     * The same, but the file is there afterwards even where nothing changed.
+     *
+     * @throws BadInput as {@link #change}
+     */
+    public static Ledger write(Path name, Path design, Fabric fabric, Change change)
+            throws BadInput {
+        return change(name, design, fabric, change, true);
+    }
+
+    @SuppressWarnings("try") // The resource is only to be closed.
+    private static Ledger change(
+            Path name, Path design, Fabric fabric, Change change, boolean always) throws BadInput {
         // One lock for all names that lead to the file.
         Path file = Files.isSymbolicLink(name) ? WholeFile.end(name) : name;
         try (OwnerLock used = OwnerLock.take(file, "a ledger that no one else is changing")) {
             WholeFile.clearLeftovers(file);
             Ledger old = readOrNew(file, design, fabric);
             Ledger changed = change.to(old);
-            if (!changed.equals(old)) {
+            if (always || !changed.equals(old)) {
                 LedgerWriter.write(changed, fabric, file);
             }
             return changed;
