@@ -20,43 +20,50 @@ import padward.fabric.Fabric;
 
 /**
  * When a net changes after its clock's edge: the clock's arrival at the registers before it, their
- * clock-to-output, and the logic and wires from there. Paths that loop without a register are cut.
+ * clock-to-output, and the logic and wires from there.
  *
  * @param clocks names of the nets that clock the registers before it
  * @param ports names of the ports from which signals come to it through no register
  * @param earliest of all paths, from the clock's driver to the net's; empty when there is no path
- *     from a register whose clock is known
+ *     from a register whose clock is known, or a net on one lacks its route
  * @param latest of all paths; present when {@code earliest} is
- * @param unknown what the fabric or design does not state, so that the sums lack it, as clauses
+ * @param untraced what changes at times that nothing above contains, as clauses: registers whose
+ *     clock is not known, and logic that loops without a register
+ * @param unknown what the fabric or design does not state, so that the sums lack it, as clauses; also
+ *     all that is untraced
  */
 public record LaunchTime(
         Set<String> clocks,
         Set<String> ports,
         Optional<Delay> earliest,
         Optional<Delay> latest,
+        Set<String> untraced,
         Set<String> unknown) {
     /** Copies the sets. */
     public LaunchTime {
         clocks = Set.copyOf(clocks);
         ports = Set.copyOf(ports);
+        untraced = Set.copyOf(untraced);
         unknown = Set.copyOf(unknown);
     }
 
     /** Follows a net back to its registers. O(what drives it, however far). */
     public static LaunchTime of(Design design, Net net) {
         Backwards search = new Backwards(design);
-        Optional<Span> span = search.at(net);
+        Optional<Span> span = search.at(net).filter(s -> !search.unrouted);
+        search.unknown.addAll(search.untraced);
         return new LaunchTime(
                 search.clocks,
                 search.ports,
                 span.map(Span::earliest),
                 span.map(Span::latest),
+                search.untraced,
                 search.unknown);
     }
 
     /** Whether all that it depends on is registered by one clock. */
     public boolean isOf(Net clock) {
-        return ports.isEmpty() && clocks.equals(Set.of(clock.name()));
+        return ports.isEmpty() && untraced.isEmpty() && clocks.equals(Set.of(clock.name()));
     }
 
     /** The net at a register's clock pin; where the pin is not known, the one clock net there. */
@@ -115,7 +122,9 @@ public record LaunchTime(
         private final Map<Integer, TreeDelays> delays = new HashMap<>();
         private final Set<String> clocks = new TreeSet<>();
         private final Set<String> ports = new TreeSet<>();
+        private final Set<String> untraced = new TreeSet<>();
         private final Set<String> unknown = new TreeSet<>();
+        private boolean unrouted;
 
         Backwards(Design design) {
             this.design = design;
@@ -171,9 +180,16 @@ public record LaunchTime(
             if (holdsState(cell.get())) {
                 return register(cell.get());
             }
+            if (feedsItself(cell.get())) {
+                addLoop(net);
+            }
             Optional<Span> result = Optional.empty();
             int out = design.vertexOf(net.driver());
             for (Net before : inputs(net)) {
+                // Begun and not known yet: it waits for this net.
+                if (!known.containsKey(before.id())) {
+                    addLoop(net);
+                }
                 Optional<Span> there = known.getOrDefault(before.id(), Optional.empty());
                 for (Terminal sink : before.sinks()) {
                     if (there.isPresent()
@@ -191,10 +207,20 @@ public record LaunchTime(
             return result;
         }
 
+        private boolean feedsItself(Cell cell) {
+            return design.netsDrivenBy(cell.id()).stream()
+                    .flatMap(n -> n.sinks().stream())
+                    .anyMatch(s -> s instanceof Terminal.CellPin at && at.cell() == cell.id());
+        }
+
+        private void addLoop(Net net) {
+            untraced.add("when the loop of logic through net " + net.name() + " changes");
+        }
+
         private Optional<Span> register(Cell cell) {
             Optional<Net> clock = clockOf(design, cell);
             if (clock.isEmpty()) {
-                unknown.add("the clock of cell " + cell.name());
+                untraced.add("the clock of cell " + cell.name());
                 return Optional.empty();
             }
             clocks.add(clock.get().name());
@@ -228,6 +254,7 @@ public record LaunchTime(
             int place = net.route().placeOf(vertex);
             if (place == Fabric.NOTHING) {
                 unknown.add("the route of net " + net.name());
+                unrouted = true;
                 return Optional.empty();
             }
             TreeDelays all =

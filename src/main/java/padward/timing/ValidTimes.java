@@ -194,9 +194,10 @@ public record ValidTimes(String clock, String channel, double periodPs, List<Ent
                 ? ""
                 : String.format(
                         Locale.ROOT,
-                        " What is taken there belongs to the edge %.0f before%s.",
+                        " What is taken there belongs to the edge %.0f period%s %s it.",
                         Math.abs(periods),
-                        periods < 0 ? ", counted backwards" : "");
+                        Math.abs(periods) == 1 ? "" : "s",
+                        periods < 0 ? "after" : "before");
     }
 
     /** Most instruments can take the other edge, where they cannot delay. */

@@ -135,8 +135,56 @@ class ValidTimesTest {
                 .containsExactly(
                         "All are valid from 6.000 ns after an edge for 3.000 ns: take them 3.500 ns"
                                 + " after the rising edge, ± 1.500 ns. What is taken there belongs to"
-                                + " the edge 1 before. The falling edge will not do, if the clock is"
+                                + " the edge 1 period before it. The falling edge will not do, if the clock is"
                                 + " high for half of its period.");
+    }
+
+    /** Seen before its edge, as the clock's own line is slower by periods. */
+    @Test
+    void aLineThatIsEarlyByPeriodsSaysSo() {
+        ValidTimes early =
+                new ValidTimes(
+                        "clk",
+                        "channel 1",
+                        4000,
+                        List.of(one(new ValidTimes.Window(-9000, -10_000), 0)));
+        assertThat(early.advice().get(0))
+                .contains("take them 0.500 ns after the rising edge")
+                .contains("What is taken there belongs to the edge 2 periods after it.")
+                .doesNotContain("before it");
+    }
+
+    /** What loops changes when it likes, whatever else comes to it. */
+    @Test
+    void aLoopOfLogicHasNoWindow() {
+        Design design =
+                new HandMade()
+                        .kind(new CellKind("register", false))
+                        .wires("w")
+                        .site("r", "d", "q")
+                        .pad("p")
+                        .chain("r.q w r.d", 3, 4)
+                        .chain("w p")
+                        .cell("a", "r")
+                        .net("n", "a.q", "a.d", "r.q w r.d")
+                        .design();
+        LaunchTime launch = LaunchTime.of(design, design.findNet("n").orElseThrow());
+        assertThat(launch.untraced())
+                .containsExactly("when the loop of logic through net n changes");
+        assertThat(launch.unknown()).containsAll(launch.untraced());
+    }
+
+    /** One clock is known, and another register's is not: that is not one clock alone. */
+    @Test
+    void aRegisterWithoutAKnownClockIsNotOfTheOthersClock() {
+        Net clock = design().findNet("clk").orElseThrow();
+        Optional<Delay> some = Optional.of(Delay.ZERO);
+        Set<String> none = Set.of();
+        assertThat(new LaunchTime(Set.of("clk"), none, some, some, none, none).isOf(clock))
+                .isTrue();
+        Set<String> other = Set.of("the clock of cell b");
+        assertThat(new LaunchTime(Set.of("clk"), none, some, some, other, other).isOf(clock))
+                .isFalse();
     }
 
     private static ValidTimes.Entry one(ValidTimes.Window window, int millivolts) {

@@ -65,12 +65,18 @@ public record RegisterCheck(
                             + String.join(", ", others)
                             + ", and a register can sample it while it changes");
         }
-        return launch.ports().isEmpty()
+        if (!launch.ports().isEmpty()) {
+            return Optional.of(
+                    "it comes from port "
+                            + String.join(", ", new TreeSet<>(launch.ports()))
+                            + " without a register, and can change while it is sampled");
+        }
+        return launch.untraced().isEmpty()
                 ? Optional.empty()
                 : Optional.of(
-                        "it comes from port "
-                                + String.join(", ", new TreeSet<>(launch.ports()))
-                                + " without a register, and can change while it is sampled");
+                        String.join(" and ", new TreeSet<>(launch.untraced()))
+                                + (launch.untraced().size() == 1 ? " is" : " are")
+                                + " not known, and a register can sample it while it changes");
     }
 
     /**
