@@ -70,6 +70,17 @@ class RegisterTest {
         assertThat(CommandRun.of("check", changed).out()).contains("sound");
     }
 
+    /** What was refused must not be reported as done. */
+    @Test
+    void nothingIsReportedThatIsNotWritten() {
+        CommandRun run =
+                bus("pump/level/sample[*]", "header J1", "-l", ledger, "--accept", "nothing");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err()).contains("--accept: expected one of");
+        assertThat(run.out()).isEmpty();
+        assertThat(Files.exists(ledger)).isFalse();
+    }
+
     @Test
     void undoGivesTheVeryDesignBack() throws Exception {
         bus("pump/level/sample[*]", "header J1", "-l", ledger);

@@ -35,6 +35,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -144,8 +145,10 @@ public final class BusCommand implements Callable<Integer> {
         ExternalLine external = lead.read();
         Design read = design.read();
         boolean[] all = {false};
+        StringWriter report = new StringWriter();
+        PrintWriter text = new PrintWriter(report);
         if (ledger == null) {
-            all[0] = answer(read, external).left().isEmpty();
+            all[0] = answer(read, external, text).left().isEmpty();
         } else {
             LedgerFile.change(
                     ledger,
@@ -153,18 +156,23 @@ public final class BusCommand implements Callable<Integer> {
                     read.fabric(),
                     old -> {
                         Design now = LedgerTable.apply(old, read, ledger);
-                        Bus bus = answer(now, external);
+                        Bus bus = answer(now, external, text);
                         all[0] =
                                 bus.left().isEmpty()
                                         && (register == null || !bus.lines().isEmpty());
                         return bus.lines().isEmpty() ? old : kept(old, now, bus);
                     });
         }
-        spec.commandLine().getOut().flush();
+        // Only now, with the file written, may it be reported as kept.
+        text.flush();
+        PrintWriter out = spec.commandLine().getOut();
+        out.print(report);
+        out.flush();
         return all[0] ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 
-    private Bus answer(Design now, ExternalLine external) throws BadInput {
+    private Bus answer(Design now, ExternalLine external, PrintWriter out)
+            throws BadInput {
         checkNets();
         if (match != null && match < 0) {
             throw new BadInput("--match-ps", "", "a number from 0", "" + match);
@@ -197,7 +205,6 @@ public final class BusCommand implements Callable<Integer> {
                 unblock
                         ? Optional.empty()
                         : matrix.flatMap(m -> m.distanceToBest(routed, Progress.NONE));
-        PrintWriter out = spec.commandLine().getOut();
         if (json) {
             out.println(
                     JsonText.pretty(
