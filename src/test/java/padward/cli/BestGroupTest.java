@@ -54,6 +54,8 @@ class BestGroupTest {
                                 .get("distanceToBest")
                                 .getAsString())
                 .startsWith("Proven: no more nets");
+        assertThat(bus("pump/level/sample[0]", "J1.1", "--aim", "sum").out())
+                .doesNotContain("0.0 % more");
         // The best itself says so in its own words.
         assertThat(bus("pump/level/sample[*]", "header J1").out()).doesNotContain("this aim");
     }
@@ -62,6 +64,8 @@ class BestGroupTest {
     @Test
     void matchedLinesSayWhatTheyCost() {
         CommandRun matched = bus("pump/level/sample[*]", "header J1", "--match-ps", "100");
-        assertThat(matched.out()).contains("this aim takes ");
+        assertThat(matched.out()).contains("; matching the delays takes ");
+        assertThat(bus("pump/level/sample[*]", "header J1", "--match-ps", "100000").out())
+                .doesNotContain("takes ");
     }
 }

@@ -77,13 +77,21 @@ public record Bus(
      */
     public record Best(int served, int price, long totalPs) {
         /**
-         * How far a choice is from it, as a sentence.
+         * How far a choice is from it, as a sentence; empty where the choice is as good.
          *
          * @param lines how many nets the choice serves
          * @param itsPrice steps of price of its pads
          * @param itsPs sum of its delays
+         * @param cause what makes the sum greater, as the subject of "takes"
          */
-        String distance(int lines, int itsPrice, long itsPs) {
+        Optional<String> distance(int lines, int itsPrice, long itsPs, String cause) {
+            if (lines == served && itsPrice == price && itsPs <= totalPs) {
+                return Optional.empty();
+            }
+            return Optional.of(sentence(lines, itsPrice, itsPs, cause));
+        }
+
+        private String sentence(int lines, int itsPrice, long itsPs, String cause) {
             if (lines < served) {
                 return "Proven: "
                         + served
@@ -98,9 +106,10 @@ public record Bus(
             return String.format(
                     Locale.ROOT,
                     "Proven: no more nets can be brought out together on these pads, and the least"
-                            + " sum of slow-corner delays for so many is %.3f ns; this aim takes %.3f"
+                            + " sum of slow-corner delays for so many is %.3f ns; %s takes %.3f"
                             + " ns, %.1f %% more.",
                     totalPs / 1000.0,
+                    cause,
                     itsPs / 1000.0,
                     100.0 * (itsPs - totalPs) / Math.max(1, totalPs));
         }
@@ -130,15 +139,19 @@ public record Bus(
                 return "no removal lets one more be served";
             }
             if (remove.isEmpty()) {
-                return "for one more, at least "
-                        + atLeast
-                        + " cells or nets must be removed; whether so few are enough is not known";
+                return atLeast == 1
+                        ? "for one more, at least one cell or net must be removed; whether one is"
+                                + " enough is not known"
+                        : "for one more, at least "
+                                + atLeast
+                                + " cells or nets must be removed; whether so few are enough is not"
+                                + " known";
             }
             List<String> names =
                     remove.stream()
                             .map(o -> (o instanceof Occupant.ByCell ? "cell " : "net ") + o.name())
                             .toList();
-            return "one more can be once "
+            return "one more can be brought out once "
                     + String.join(" and ", names)
                     + (names.size() == 1 ? " is" : " are")
                     + " removed, and fewer are not enough";

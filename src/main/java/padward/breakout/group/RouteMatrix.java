@@ -148,12 +148,31 @@ public final class RouteMatrix {
      * empty where that is not proven, or the group has it.
      *
      * @param bus a group for another aim, or changed since
+     * @param lengthened whether its routes were lengthened to match
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
-    public Optional<String> distanceToBest(Bus bus, Progress progress) {
+    public Optional<String> distanceToBest(Bus bus, boolean lengthened, Progress progress) {
+        // Without either, the group is the best itself, or the best is not proven.
+        if (request.aim() == Bus.Aim.MOST && !lengthened) {
+            return Optional.empty();
+        }
         return best(progress)
-                .filter(b -> request.aim() != Bus.Aim.MOST || bus.totalPs() > b.totalPs())
-                .map(b -> b.distance(bus.lines().size(), price(bus), bus.totalPs()));
+                .flatMap(
+                        b ->
+                                b.distance(
+                                        bus.lines().size(),
+                                        price(bus),
+                                        bus.totalPs(),
+                                        cause(lengthened)));
+    }
+
+    private String cause(boolean lengthened) {
+        if (!lengthened) {
+            return "this aim";
+        }
+        return request.aim() == Bus.Aim.MOST
+                ? "matching the delays"
+                : "this aim, with matching the delays,";
     }
 
     /** The most nets that can be served, where that is proven. */

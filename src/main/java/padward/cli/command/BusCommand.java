@@ -204,7 +204,8 @@ public final class BusCommand implements Callable<Integer> {
         Optional<String> distance =
                 unblock
                         ? Optional.empty()
-                        : matrix.flatMap(m -> m.distanceToBest(routed, Progress.NONE));
+                        : matrix.flatMap(
+                                m -> m.distanceToBest(routed, match != null, Progress.NONE));
         if (json) {
             out.println(
                     JsonText.pretty(

@@ -53,8 +53,8 @@ class OneMoreNetTest {
         Bus.OneMore more = bus.proof().flatMap(Bus.Proof::oneMore).orElseThrow();
         assertThat(more.toText())
                 .isEqualTo(
-                        "one more can be once net nx and net ny are removed, and fewer are not"
-                                + " enough");
+                        "one more can be brought out once net nx and net ny are removed, and"
+                                + " fewer are not enough");
         Design after =
                 Outcome.apply(design, List.of(new Edit.RemoveNet("nx"), new Edit.RemoveNet("ny")));
         assertThat(bus(after).lines()).hasSize(2);
