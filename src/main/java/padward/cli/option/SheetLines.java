@@ -187,7 +187,7 @@ public final class SheetLines {
                         : Delay.ZERO,
                 delay,
                 number(row, "lateCycles"),
-                row.isSet("lateClock") ? row.get("lateClock") : "");
+                row.isSet("lateClock") ? Formulas.unguard(row.get("lateClock")) : "");
     }
 
     private static boolean has(CSVRecord row, String column) {
