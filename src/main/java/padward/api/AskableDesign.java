@@ -14,9 +14,11 @@ import padward.design.Design;
 import padward.design.NameLookup;
 import padward.design.Net;
 import padward.fabric.Corner;
+import padward.fabric.DelayTooLong;
 import padward.route.search.Engine;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 
 /** A design that can be asked: a finished one, or one as if something were removed. */
@@ -71,7 +73,8 @@ public abstract sealed class AskableDesign permits FinishedDesign, WhatIfDesign 
      * Whether a net gets out to a pad, with all that can be said about it. The route is the
      * shortest at the slow corner.
      *
-     * @throws BadInput when a name means nothing, or several things
+     * @throws BadInput when a name means nothing, or several things, or a route's delay is beyond
+     *     whole numbers of 31 bits
      */
     public Finding ask(String net, String pad) throws BadInput {
         Question question =
@@ -80,19 +83,31 @@ public abstract sealed class AskableDesign permits FinishedDesign, WhatIfDesign 
                         NameLookup.requireNet(design, net, "net"),
                         NameLookup.requirePad(design, pad, "pad"),
                         Corner.SLOW);
-        return new Finding(Asker.ask(question, Progress.NONE));
+        return new Finding(within("net", () -> Asker.ask(question, Progress.NONE)));
+    }
+
+    /** Only {@link BadInput} leaves the library for what is in the files. */
+    static <T> T within(String what, Supplier<T> search) throws BadInput {
+        try {
+            return search.get();
+        } catch (DelayTooLong fault) {
+            throw new BadInput(what, "", "" + fault.getMessage(), "a longer route");
+        }
     }
 
     /**
      * All pads for one net, the cheapest first; without explanations.
      *
-     * @throws BadInput when the name means nothing, or several nets
+     * @throws BadInput when the name means nothing, or several nets, or a route's delay is beyond
+     *     whole numbers of 31 bits
      */
     public List<Finding> survey(String net) throws BadInput {
         Net found = NameLookup.requireNet(design, net, "net");
-        return Survey.of(design, found, Corner.SLOW, Engine.OWN, Progress.NONE).answers().stream()
-                .map(Finding::new)
-                .toList();
+        Survey survey =
+                within(
+                        "net",
+                        () -> Survey.of(design, found, Corner.SLOW, Engine.OWN, Progress.NONE));
+        return survey.answers().stream().map(Finding::new).toList();
     }
 
     /**
@@ -100,21 +115,24 @@ public abstract sealed class AskableDesign permits FinishedDesign, WhatIfDesign 
      *
      * @param nets names, or patterns of several
      * @param pads names, patterns, {@code header NAME}, {@code bank NAME} or {@code any}
-     * @throws BadInput when one means nothing
+     * @throws BadInput when one means nothing, or a route's delay is beyond whole numbers of 31 bits
      */
     public FoundGroup group(List<String> nets, List<String> pads) throws BadInput {
+        List<Net> found = GroupNames.nets(design, nets, "nets");
+        List<Integer> places =
+                GroupNames.pads(
+                        design, pads, (of, name) -> NameLookup.requirePad(of, name, "pads"), "pads");
         Bus bus =
-                Bus.of(
-                        design,
-                        GroupNames.nets(design, nets, "nets"),
-                        GroupNames.pads(
-                                design,
-                                pads,
-                                (of, name) -> NameLookup.requirePad(of, name, "pads"),
-                                "pads"),
-                        Bus.Aim.MOST,
-                        Bus.Ports.KEEP,
-                        Progress.NONE);
+                within(
+                        "nets",
+                        () ->
+                                Bus.of(
+                                        design,
+                                        found,
+                                        places,
+                                        Bus.Aim.MOST,
+                                        Bus.Ports.KEEP,
+                                        Progress.NONE));
         return new FoundGroup(design, bus);
     }
 

@@ -58,7 +58,8 @@ public final class FinishedDesign extends AskableDesign {
     }
 
     /**
-     * The design with the net brought out as found; where the pad is blocked, by the first option.
+     * The design with the net brought out as found; where the pad is blocked, by the first option,
+     * which only a finding of {@link #ask} has.
      *
      * @throws BadInput when there is no route, the net is there already, or something is not
      *     accepted that has to be
@@ -82,9 +83,19 @@ public final class FinishedDesign extends AskableDesign {
         if (answer instanceof Answer.FreeRoute free) {
             edits = AnswerEdits.of(free);
         } else if (answer instanceof Answer.Blocked blocked) {
-            List<WhyBlocked.Option> options =
-                    blocked.why().map(WhyBlocked::options).orElse(List.of());
-            edits = options.isEmpty() ? List.of() : AnswerEdits.of(blocked, options.get(0));
+            WhyBlocked why =
+                    blocked.why()
+                            .orElseThrow(
+                                    () ->
+                                            new BadInput(
+                                                    "finding",
+                                                    "",
+                                                    "a finding of ask, for a blocked pad",
+                                                    "one of survey, which has no options"));
+            edits =
+                    why.options().isEmpty()
+                            ? List.of()
+                            : AnswerEdits.of(blocked, why.options().get(0));
         }
         if (edits.isEmpty()) {
             throw new BadInput(

@@ -93,4 +93,33 @@ class FinishedDesignTest {
         keep(design, "pump/level/sample[0]", "J1.1").saveLedger(saved);
         assertThat(Files.readString(saved)).contains("pump/level/sample[0]");
     }
+
+    /** Surveys explain nothing, so that there is no option to keep. */
+    @Test
+    void aBlockedFindingOfASurveyIsNotKept() throws Exception {
+        FinishedDesign design = FinishedDesign.open(file);
+        Finding blocked =
+                design.survey("pump/level/sample[1]").stream()
+                        .filter(f -> f.kind() == Finding.Kind.BLOCKED)
+                        .findFirst()
+                        .orElseThrow();
+        Signature signature = Signature.of("me").accepting(blocked.toAccept());
+        assertThatThrownBy(() -> design.keep(blocked, signature))
+                .isInstanceOf(BadInput.class)
+                .hasMessageContaining("expected a finding of ask, for a blocked pad");
+    }
+
+    @Test
+    void delaysThatAreTooLongAreBadInput() {
+        assertThatThrownBy(
+                        () ->
+                                AskableDesign.within(
+                                        "net",
+                                        () -> {
+                                            throw new DelayTooLong();
+                                        }))
+                .isInstanceOf(BadInput.class)
+                .hasMessageContaining("net: expected delays that together are at most")
+                .hasMessageContaining("found a longer route");
+    }
 }
