@@ -34,7 +34,10 @@ public record NamedThing(Kind kind, String name) {
         }
     }
 
-    /** Words before a name of letters alone; without one, such a name is taken for a word. */
+    /**
+     * Words before a name of letters or digits alone; without one, such a name is taken for a word
+     * or a number.
+     */
     private static final List<String> BEFORE =
             List.of("net", "nets", "clock", "cell", "port", "pin", "pad", "wire", "site", "from");
 
@@ -48,9 +51,11 @@ public record NamedThing(Kind kind, String name) {
             return Optional.empty();
         }
         boolean padFirst = before.equals("pin") || before.equals("pad") || before.equals("port");
-        Optional<NamedThing> pad = findPad(design, word);
-        if (padFirst && pad.isPresent()) {
-            return pad;
+        if (padFirst) {
+            Optional<NamedThing> pad = findPad(design, word);
+            if (pad.isPresent()) {
+                return pad;
+            }
         }
         if (design.findNet(word).isPresent()) {
             return Optional.of(new NamedThing(Kind.NET, word));
@@ -66,7 +71,8 @@ public record NamedThing(Kind kind, String name) {
         if (fabric.findSite(word) != Fabric.NOTHING) {
             return Optional.of(new NamedThing(Kind.SITE, word));
         }
-        return pad.isPresent() ? pad : cellOfPin(design, word);
+        // Last, because it looks at all pads.
+        return findPad(design, word).or(() -> cellOfPin(design, word));
     }
 
     /** A pin of a cell, as in {@code pump/level/hi_sync.in[0]}, stands for its cell. */
@@ -77,10 +83,21 @@ public record NamedThing(Kind kind, String name) {
                 : Optional.empty();
     }
 
+    /** By its full name where something else has the same: the map looks for nets first. */
     private static Optional<NamedThing> findPad(Design design, String word) {
-        return PadNames.find(design, word).size() == 1
-                ? Optional.of(new NamedThing(Kind.PAD, word))
-                : Optional.empty();
+        List<Integer> pads = PadNames.find(design, word);
+        if (pads.size() != 1) {
+            return Optional.empty();
+        }
+        String full = design.fabric().pads().get(pads.get(0)).name();
+        return Optional.of(new NamedThing(Kind.PAD, namesMore(design, word) ? full : word));
+    }
+
+    private static boolean namesMore(Design design, String word) {
+        return design.findNet(word).isPresent()
+                || design.findCell(word).isPresent()
+                || design.fabric().findVertex(word) != Fabric.NOTHING
+                || design.fabric().findSite(word) != Fabric.NOTHING;
     }
 
     private static Kind kind(VertexKind vertex) {
@@ -92,6 +109,7 @@ public record NamedThing(Kind kind, String name) {
     }
 
     private static boolean isPlainWord(String word) {
-        return word.chars().allMatch(Character::isLetter);
+        return word.chars().allMatch(Character::isLetter)
+                || word.chars().allMatch(Character::isDigit);
     }
 }
