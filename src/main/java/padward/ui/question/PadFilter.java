@@ -3,26 +3,31 @@ package padward.ui.question;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import padward.breakout.ask.Answer;
 
 /**
- * Which pads are listed for a typed text: those with all its words, and with a delay below a bound
- * such as {@code < 2.5}.
+ * Which pads are listed for a typed text: those with all its words, of the bank that it names, and
+ * with a delay below a bound such as {@code < 2.5}. Blanks and commas separate words.
  */
 final class PadFilter {
     private static final Pattern BELOW =
             Pattern.compile("(?:delay\\s*)?<\\s*(\\d+(?:[.,]\\d+)?)(?:\\s*ns)?");
+    private static final Pattern BANK = Pattern.compile("(?<![^\\s,])bank\\s+([^\\s,]+)");
     private static final Pattern VOLTS = Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*v\\b");
     private static final double PS = 1000;
 
     private final List<String> words;
+    private final Optional<String> bank;
     private final OptionalDouble below;
 
-    private PadFilter(List<String> words, OptionalDouble below) {
+    private PadFilter(List<String> words, Optional<String> bank, OptionalDouble below) {
         this.words = List.copyOf(words);
+        this.bank = bank;
         this.below = below;
     }
 
@@ -35,22 +40,22 @@ final class PadFilter {
             below = OptionalDouble.of(Double.parseDouble(bound.group(1).replace(',', '.')));
             rest = rest.substring(0, bound.start()) + " " + rest.substring(bound.end());
         }
+        // With its name at once, so that bank 1 does not list bank 10.
+        Optional<String> bank = Optional.empty();
+        Matcher named = BANK.matcher(rest);
+        if (named.find()) {
+            bank = Optional.of(named.group(1));
+            rest = rest.substring(0, named.start()) + " " + rest.substring(named.end());
+        }
         List<String> words = new ArrayList<>();
         Matcher volts = VOLTS.matcher(rest);
         if (volts.find()) {
-            words.add(String.format(Locale.ROOT, "%.1f v", Double.parseDouble(volts.group(1))));
+            long millivolts = Math.round(Double.parseDouble(volts.group(1)) * 1000);
+            words.add(Volts.text(millivolts).toLowerCase(Locale.ROOT));
             rest = rest.substring(0, volts.start()) + " " + rest.substring(volts.end());
         }
-        if (!rest.isBlank()) {
-            String phrase = rest.strip().replaceAll("\\s+", " ");
-            // A bank is one word with its name.
-            if (phrase.startsWith("bank ")) {
-                words.add(phrase);
-            } else {
-                words.addAll(List.of(phrase.split(" ")));
-            }
-        }
-        return new PadFilter(words, below);
+        Stream.of(rest.split("[\\s,]+")).filter(w -> !w.isEmpty()).forEach(words::add);
+        return new PadFilter(words, bank, below);
     }
 
     /**
@@ -65,6 +70,9 @@ final class PadFilter {
                         || answer.findRoute()
                                 .filter(r -> r.total().slowPs() < below.getAsDouble() * PS)
                                 .isPresent();
-        return fast && words.stream().allMatch(all::contains);
+        String ofPad = answer.question().padValue().bank();
+        return fast
+                && bank.filter(b -> !b.equalsIgnoreCase(ofPad)).isEmpty()
+                && words.stream().allMatch(all::contains);
     }
 }

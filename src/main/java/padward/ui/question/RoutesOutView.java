@@ -2,7 +2,6 @@ package padward.ui.question;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -231,12 +230,8 @@ public final class RoutesOutView extends VBox {
                 .fabric()
                 .info()
                 .findBank(bank)
-                .map(b -> bank + ", " + volts(b.millivolts()))
+                .map(b -> bank + ", " + Volts.text(b.millivolts()))
                 .orElse(bank);
-    }
-
-    private static String volts(int millivolts) {
-        return String.format(Locale.ROOT, "%.1f V", millivolts / 1000.0);
     }
 
     private void applyFilter() {
