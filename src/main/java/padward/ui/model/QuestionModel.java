@@ -149,8 +149,7 @@ public final class QuestionModel {
                 return;
             }
             scope.set(Scope.ONE_PAD);
-            Question question =
-                    QuestionParser.read(on.opened(), wanted.net(), wanted.pad(), wanted.corner());
+            Question question = question(on, wanted, pads);
             Asked named = new Asked(question.net().name(), wanted.pad(), wanted.corner());
             if (inFields) {
                 netText.set(named.net());
@@ -164,6 +163,19 @@ public final class QuestionModel {
             notes.dismissAbout(this);
             notes.add(this, fault);
         }
+    }
+
+    /** A header, bank or pattern of one pad means that pad, which has another name. */
+    private static Question question(WorkState on, Asked wanted, List<Integer> pads)
+            throws BadInput {
+        Design design = on.opened().design();
+        return pads.size() == 1
+                ? new Question(
+                        design,
+                        NameLookup.requireNet(design, wanted.net(), "net"),
+                        pads.get(0),
+                        wanted.corner())
+                : QuestionParser.read(on.opened(), wanted.net(), wanted.pad(), wanted.corner());
     }
 
     /** A pad alone asks which nets reach it: the list of nets says so of those that it shows. */

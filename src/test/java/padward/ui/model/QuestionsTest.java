@@ -57,6 +57,15 @@ class QuestionsTest {
     }
 
     @Test
+    void aPatternOfOnePadAsksForThatPad() {
+        ask(NET, "J1.3");
+        int pad = answer().question().pad();
+        ask(NET, "J1.3*");
+        assertThat(answer().question().pad()).isEqualTo(pad);
+        assertThat(model.notes().all()).isEmpty();
+    }
+
+    @Test
     void whatIsTypedGoesToTheOneThatIsShown() {
         model.shown().netTextProperty().set("a");
         model.questions().open("");
