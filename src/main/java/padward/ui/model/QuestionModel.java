@@ -56,10 +56,11 @@ public final class QuestionModel {
      *
      * @param about of which kind
      * @param pads the pads that were named; empty for all
+     * @param corner the corner at which delays are compared
      */
-    public record Scope(About about, List<Integer> pads) {
-        /** Of most questions. */
-        static final Scope ONE_PAD = new Scope(About.ONE_PAD, List.of());
+    public record Scope(About about, List<Integer> pads, Corner corner) {
+        /** Before anything was asked. */
+        static final Scope ONE_PAD = new Scope(About.ONE_PAD, List.of(), Corner.SLOW);
 
         /** Copies the pads. */
         public Scope {
@@ -148,7 +149,7 @@ public final class QuestionModel {
                 askForAnyPad(on, wanted, pads, inFields);
                 return;
             }
-            scope.set(Scope.ONE_PAD);
+            scope.set(new Scope(About.ONE_PAD, List.of(), wanted.corner()));
             Question question = question(on, wanted, pads);
             Asked named = new Asked(question.net().name(), wanted.pad(), wanted.corner());
             if (inFields) {
@@ -181,7 +182,7 @@ public final class QuestionModel {
     /** A pad alone asks which nets reach it: the list of nets says so of those that it shows. */
     private void askForAnyNet(Asked wanted, List<Integer> pads) {
         forgetAnswer();
-        scope.set(new Scope(About.ANY_NET, pads));
+        scope.set(new Scope(About.ANY_NET, pads, wanted.corner()));
         asked.set(Optional.of(wanted));
     }
 
@@ -194,7 +195,7 @@ public final class QuestionModel {
             throw new BadInput("pad", "", "a device with pads", "one without");
         }
         Asked named = new Asked(net.name(), wanted.pad(), wanted.corner());
-        scope.set(new Scope(About.ANY_PAD, pads));
+        scope.set(new Scope(About.ANY_PAD, pads, wanted.corner()));
         if (inFields) {
             netText.set(named.net());
         }

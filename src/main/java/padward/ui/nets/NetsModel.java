@@ -78,6 +78,11 @@ final class NetsModel {
                 : Optional.empty();
     }
 
+    /** The corner at which that pad was asked for. */
+    private Corner corner() {
+        return model.shown().scopeProperty().getValue().corner();
+    }
+
     /** The answer for a net on that pad, once it is known. */
     Optional<Answer> findToPad(String net) {
         return Optional.ofNullable(toPad.get(net));
@@ -152,7 +157,7 @@ final class NetsModel {
         String name = net.name();
         Optional<Integer> pad = findPad();
         if (pad.isPresent()) {
-            Question question = new Question(design, net, pad.get(), Corner.SLOW);
+            Question question = new Question(design, net, pad.get(), corner());
             job.start(
                     "Asking for the listed nets",
                     progress -> Asker.ask(question, progress),

@@ -72,4 +72,29 @@ class NetsModelTest {
         model.open(Path.of("fixtures/small/around.design.json"));
         assertThat(nets.findObservability("alarm/beep")).isEmpty();
     }
+
+    @Test
+    void aPadAloneIsAskedForAtItsCorner() {
+        model.open(Path.of("fixtures/small/only.design.json"));
+        model.shown().padTextProperty().set("J1.3");
+        model.shown().ask();
+        nets.see(List.of("alarm/beep"));
+        assertThat(cornerOf("alarm/beep")).isEqualTo(Corner.SLOW);
+        model.shown().cornerProperty().set(Corner.FAST);
+        model.shown().ask();
+        assertThat(nets.findToPad("alarm/beep")).isEmpty();
+        nets.see(List.of("alarm/beep"));
+        assertThat(cornerOf("alarm/beep")).isEqualTo(Corner.FAST);
+    }
+
+    @Test
+    void nothingAskedForIsNoPad() {
+        model.open(Path.of("fixtures/small/only.design.json"));
+        model.shown().ask();
+        assertThat(nets.findPad()).isEmpty();
+    }
+
+    private Corner cornerOf(String net) {
+        return nets.findToPad(net).orElseThrow().question().corner();
+    }
 }
