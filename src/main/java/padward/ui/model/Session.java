@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param place the visible part of the map; empty for all of it
  * @param dark whether the dark theme was shown
  * @param lists whether the lists next to the map were shown
+ * @param reasons whether the reasons of an answer were shown under it
  * @param textSize size of text, pixels
  * @param recentFiles designs that were opened, the latest first
  * @param recentNets nets that were asked for, the latest first
@@ -26,6 +27,7 @@ public record Session(
         Optional<Place> place,
         boolean dark,
         boolean lists,
+        boolean reasons,
         int textSize,
         List<String> recentFiles,
         List<String> recentNets,
@@ -40,6 +42,7 @@ public record Session(
                     Optional.empty(),
                     false,
                     true,
+                    false,
                     AppearanceModel.DEFAULT_TEXT,
                     List.of(),
                     List.of(),
@@ -87,7 +90,7 @@ public record Session(
      */
     public record Bounds(double x, double y, double width, double height) {}
 
-    /** One with the layout of the first start. */
+    /** One with the layout of the first start, without reasons. */
     Session(
             Optional<String> file,
             List<QuestionsModel.Stated> questions,
@@ -106,6 +109,7 @@ public record Session(
                 place,
                 dark,
                 lists,
+                false,
                 textSize,
                 recentFiles,
                 recentNets,

@@ -95,6 +95,7 @@ final class SessionFile {
                 find("place", SessionFile::place),
                 find("dark", SessionFile::flag).orElse(first.dark()),
                 find("lists", SessionFile::flag).orElse(first.lists()),
+                find("reasons", SessionFile::flag).orElse(first.reasons()),
                 find("textSize", SessionFile::whole).orElse(first.textSize()),
                 list("recentFiles", SessionFile::text).stream().filter(this::isPath).toList(),
                 list("recentNets", SessionFile::text),
@@ -270,6 +271,7 @@ final class SessionFile {
             out.name("scale").value(place.scale()).endObject();
         }
         out.name("dark").value(session.dark()).name("lists").value(session.lists());
+        out.name("reasons").value(session.reasons());
         out.name("textSize").value(session.textSize());
         write("recentFiles", session.recentFiles(), out);
         write("recentNets", session.recentNets(), out);

@@ -11,8 +11,9 @@ import padward.base.BadInput;
 import padward.ui.work.PrefetchTask;
 
 /**
- * Saves the window's session to a file: after every change that belongs to the session, and when
- * the window closes.
+ * Saves the window's session to a file: after every change of what is open, asked or preferred, and
+ * when the window closes. What changes with every pixel (the map's place, widths of columns) is
+ * saved along with these.
  */
 public final class SessionKeeper {
     private final WindowModel model;
@@ -45,6 +46,7 @@ public final class SessionKeeper {
     void begin(Session session) {
         model.look().darkProperty().set(session.dark());
         model.look().listsProperty().set(session.lists());
+        model.look().reasonsProperty().set(session.reasons());
         model.look().setTextSize(session.textSize());
         model.recentFiles().set(session.recentFiles());
         model.recentNets().set(session.recentNets());
@@ -85,6 +87,7 @@ public final class SessionKeeper {
                     model.questions().shownProperty(),
                     model.look().darkProperty(),
                     model.look().listsProperty(),
+                    model.look().reasonsProperty(),
                     model.look().textSizeProperty()
                 }) {
             one.addListener(o -> saveSoon());
@@ -107,6 +110,7 @@ public final class SessionKeeper {
                 place.get(),
                 model.look().darkProperty().get(),
                 model.look().listsProperty().get(),
+                model.look().reasonsProperty().get(),
                 model.look().textSizeProperty().get(),
                 model.recentFiles().items(),
                 model.recentNets().items(),

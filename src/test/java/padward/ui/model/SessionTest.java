@@ -76,6 +76,7 @@ class SessionTest {
                         Optional.of(new Session.Place(1.5, 2.25, 33)),
                         true,
                         false,
+                        true,
                         18,
                         List.of("/a", "/b"),
                         List.of("n"),
