@@ -51,6 +51,27 @@ final class WindowActions {
                         .when(anyKept));
     }
 
+    private static BooleanBinding hasNet(WindowModel model) {
+        return Bindings.createBooleanBinding(
+                () ->
+                        model.openedProperty().get().isPresent()
+                                && !model.shown().netTextProperty().get().isBlank(),
+                model.openedProperty(),
+                model.shown().netTextProperty());
+    }
+
+    private static void copyCommand(WindowModel model) {
+        AskCommandText.of(model)
+                .ifPresentOrElse(
+                        ThingMenu::copy,
+                        () ->
+                                model.notes()
+                                        .add(
+                                                model,
+                                                "No command asks for just these pads: name one"
+                                                        + " pad, a header or a bank."));
+    }
+
     private static BooleanBinding isOpen(WindowModel model) {
         return Bindings.createBooleanBinding(
                 () -> model.openedProperty().get().isPresent(), model.openedProperty());
@@ -159,8 +180,8 @@ final class WindowActions {
                                 "Copy as command",
                                 "Shortcut+Shift+C",
                                 "Copies the command that asks this question in a terminal or script",
-                                () -> AskCommandText.of(model).ifPresent(ThingMenu::copy))
-                        .when(isOpen(model)),
+                                () -> copyCommand(model))
+                        .when(hasNet(model)),
                 question("stop", "Stop", "Escape", "Stops the running work", model::cancel),
                 question(
                         "new-question",

@@ -140,6 +140,24 @@ class HabitsTest {
         assertThat(clipboard(robot)).startsWith("padward survey ").doesNotContain("--pad");
     }
 
+    /** What is typed counts, not what was asked before. */
+    @Test
+    void theCommandNamesTheHeaderOrThePadInTheFields(FxRobot robot) {
+        OpenWindow.ask(robot, model, NET, "J1");
+        robot.interact(() -> OpenWindow.actions(stage).get("copy-command").run());
+        assertThat(clipboard(robot)).startsWith("padward survey ").endsWith(" --header J1");
+        robot.interact(() -> model.shown().padTextProperty().set("B1"));
+        robot.interact(() -> OpenWindow.actions(stage).get("copy-command").run());
+        assertThat(clipboard(robot)).startsWith("padward ask ").endsWith(" --pad B1");
+    }
+
+    @Test
+    void wordsAreQuotedAsTheSystemDoes() {
+        assertThat(AskCommandText.quoted("a b[1]", false)).isEqualTo("'a b[1]'");
+        assertThat(AskCommandText.quoted("a b[1]", true)).isEqualTo("\"a b[1]\"");
+        assertThat(AskCommandText.quoted("C:\\a", true)).isEqualTo("C:\\a");
+    }
+
     private static String clipboard(FxRobot robot) {
         String[] copied = new String[1];
         robot.interact(() -> copied[0] = Clipboard.getSystemClipboard().getString());

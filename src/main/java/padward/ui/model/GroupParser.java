@@ -43,7 +43,7 @@ public final class GroupParser {
      * The pads that a text in the question means: none for an empty text or an unknown name, one,
      * or any of several, such as those of a header or of a pattern.
      */
-    static List<Integer> anyOf(Design design, String text) {
+    public static List<Integer> anyOf(Design design, String text) {
         if (text.isBlank()) {
             return List.of();
         }
@@ -59,6 +59,11 @@ public final class GroupParser {
             }
         }
         return severalOf(design, text);
+    }
+
+    /** Whether a text is the name of one pad, rather than of a group of one. */
+    public static boolean isName(Design design, String text) {
+        return NameLookup.pad(design, text) instanceof NameLookup.Match.Found<Integer>;
     }
 
     private static List<Integer> severalOf(Design design, String text) {
