@@ -1,7 +1,9 @@
 package padward.ui;
 
 import java.util.Optional;
+import javafx.scene.Node;
 import javafx.scene.control.SplitPane;
+import javafx.scene.input.MouseEvent;
 import padward.ui.model.AppearanceModel;
 
 /**
@@ -21,7 +23,7 @@ final class MapAndLists extends SplitPane {
     private final SidePane side;
     private double set = MAP_SHARE;
 
-    /** Whether the share is that of the last session. */
+    /** Whether the share is that of the last session, or the user's. */
     private boolean asLeft;
 
     MapAndLists(MapAndStrip maps, SidePane side, AppearanceModel look) {
@@ -31,6 +33,7 @@ final class MapAndLists extends SplitPane {
         show(look.listsProperty().get());
         widthProperty().addListener(p -> share());
         look.textSizeProperty().addListener(p -> share());
+        addEventFilter(MouseEvent.MOUSE_RELEASED, this::dividerReleased);
         look.listsProperty().addListener((p, old, now) -> show(now));
     }
 
@@ -58,6 +61,21 @@ final class MapAndLists extends SplitPane {
     Optional<Double> findShare() {
         double now = getDividers().isEmpty() ? set : getDividerPositions()[0];
         return asLeft || Math.abs(now - set) > SAME ? Optional.of(now) : Optional.empty();
+    }
+
+    /** Where the user leaves the divider, there it stays. */
+    private void dividerReleased(MouseEvent e) {
+        boolean onDivider = false;
+        Node at = e.getTarget() instanceof Node target ? target : this;
+        while (at != null && at != this) {
+            onDivider |=
+                    at.getStyleClass().contains("split-pane-divider") && at.getParent() == this;
+            at = at.getParent();
+        }
+        if (onDivider && Math.abs(getDividerPositions()[0] - set) > SAME) {
+            asLeft = true;
+            set = getDividerPositions()[0];
+        }
     }
 
     private void share() {

@@ -1,6 +1,7 @@
 package padward.ui;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -110,6 +111,28 @@ class StartTest {
                     stage.setOnHidden(e -> {});
                 });
         assertThat(middle.getItems()).hasSize(1);
+    }
+
+    @Test
+    void theDividerStaysWhereTheUserPutsIt(FxRobot robot) throws Exception {
+        Files.createDirectories(settings);
+        Files.writeString(settings.resolve("session.json"), "{\"mapShare\": 0.6}");
+        WindowModel model = begin(robot, Optional.empty());
+        MapAndLists middle = robot.lookup(n -> n instanceof MapAndLists).queryAs(MapAndLists.class);
+        assertThat(middle.getDividerPositions()[0]).isCloseTo(0.6, within(0.01));
+        robot.drag(middle.lookup(".split-pane-divider")).moveBy(-80, 0).drop();
+        WaitForAsyncUtils.waitForFxEvents();
+        double put = middle.getDividerPositions()[0];
+        assertThat(put).isLessThan(0.58);
+        robot.interact(() -> model.look().setTextSize(16));
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(middle.getDividerPositions()[0]).isCloseTo(put, within(0.01));
+        robot.interact(
+                () -> {
+                    model.look().setTextSize(14);
+                    stage.hide();
+                    stage.setOnHidden(e -> {});
+                });
     }
 
     @Test
