@@ -190,6 +190,7 @@ public final class MapView extends Pane {
         double wide = Math.min(width - 2 * APART, card.prefWidth(-1));
         double high = Math.min(Math.max(1, height - 2 * APART), card.prefHeight(wide));
         card.resizeRelocate(APART, APART, Math.max(1, wide), high);
+        card.stayOnMap();
     }
 
     /** The buttons of the map, which stand next to it and never on it. */

@@ -84,6 +84,11 @@ final class PinnedCard extends VBox {
         show();
     }
 
+    /** Keeps it on a map that becomes smaller. */
+    void stayOnMap() {
+        moveTo(getTranslateX(), getTranslateY());
+    }
+
     /** Moves it on the map, but never out of it. */
     private void moveTo(double x, double y) {
         Region on = (Region) getParent();
