@@ -57,8 +57,7 @@ public final class FileDialogs {
     public Optional<Path> newSummary() {
         FileChooser chooser = chooser("Save the learner's summary, .html or .txt");
         chooser.setInitialFileName("lessons.html");
-        filters(chooser, "lessons.html");
-        filters(chooser, "lessons.txt");
+        filters(chooser, "lessons.html", "lessons.txt");
         return path(chooser.showSaveDialog(window()));
     }
 
@@ -70,8 +69,15 @@ public final class FileDialogs {
         return path(chooser.showSaveDialog(window()));
     }
 
-    /** Offers files of the same kind as a name first. */
-    static void filters(FileChooser chooser, String name) {
+    /** Offers files of the same kinds as some names first, then all. */
+    static void filters(FileChooser chooser, String... names) {
+        for (String name : names) {
+            chooser.getExtensionFilters().add(filter(name));
+        }
+        chooser.getExtensionFilters().add(new FileChooser.ExtensionFilter("All files", "*"));
+    }
+
+    private static FileChooser.ExtensionFilter filter(String name) {
         String ending = name.substring(name.lastIndexOf('.') + 1);
         String what =
                 switch (ending) {
@@ -81,11 +87,7 @@ public final class FileDialogs {
                     case "html", "txt", "pdf" -> "Pages";
                     default -> "Files";
                 };
-        chooser.getExtensionFilters()
-                .addAll(
-                        new FileChooser.ExtensionFilter(
-                                what + " (*." + ending + ")", "*." + ending),
-                        new FileChooser.ExtensionFilter("All files", "*"));
+        return new FileChooser.ExtensionFilter(what + " (*." + ending + ")", "*." + ending);
     }
 
     /** Begins in the folder that was used last, while it is there. */
