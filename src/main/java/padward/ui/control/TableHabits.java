@@ -155,28 +155,39 @@ public final class TableHabits {
     private static <S> String cell(TableView<S> table) {
         var at = table.getFocusModel().getFocusedCell();
         return at.getTableColumn() == null || at.getRow() < 0
-                ? firstCell(csv(table, selectedRows(table)))
+                ? firstCell(
+                        table.getVisibleLeafColumns(),
+                        selectedRows(table),
+                        (column, row) -> column.getCellData(row))
                 : String.valueOf(at.getTableColumn().getCellData(at.getRow()));
     }
 
     private static <S> String cell(TreeTableView<S> table) {
         var at = table.getFocusModel().getFocusedCell();
         return at.getTableColumn() == null || at.getRow() < 0
-                ? firstCell(selectedAsCsv(table))
+                ? firstCell(
+                        table.getVisibleLeafColumns(),
+                        selectedRows(table),
+                        (column, row) -> column.getCellData(row))
                 : String.valueOf(at.getTableColumn().getCellData(at.getRow()));
     }
 
     /** Without a focused cell, that of the first column. */
-    private static String firstCell(String csv) {
-        String[] lines = csv.split("\r\n");
-        return lines.length < 2 ? "" : lines[1].split(",", 2)[0];
+    private static <C> String firstCell(List<C> columns, List<Integer> rows, Cells<C> cells) {
+        if (rows.isEmpty() || columns.isEmpty()) {
+            return "";
+        }
+        Object first = cells.at(columns.get(0), rows.get(0));
+        return first == null ? "" : first.toString();
+    }
+
+    private static <S> List<Integer> selectedRows(TreeTableView<S> table) {
+        return table.getSelectionModel().getSelectedIndices().stream().sorted().toList();
     }
 
     private static <S> String selectedAsCsv(TreeTableView<S> table) {
-        List<Integer> rows =
-                table.getSelectionModel().getSelectedIndices().stream().sorted().toList();
         List<TreeTableColumn<S, ?>> columns = table.getVisibleLeafColumns();
-        return csv(columns, rows, (column, row) -> column.getCellData(row));
+        return csv(columns, selectedRows(table), (column, row) -> column.getCellData(row));
     }
 
     private static <S> String csv(TableView<S> table, List<Integer> rows) {
