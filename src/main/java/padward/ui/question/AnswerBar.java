@@ -202,9 +202,14 @@ public final class AnswerBar extends VBox {
                             .orElse("Surveying the pads …");
             case ANY_NET ->
                     "The list Nets says which nets reach "
-                            + model.shown().padTextProperty().get().strip()
+                            + named(opened.get(), scope.pads())
                             + ". Choose one there.";
         };
+    }
+
+    /** The pad that the list of nets is about. */
+    private static String named(OpenDesign opened, List<Integer> pads) {
+        return "pad " + opened.design().fabric().pads().get(pads.get(0)).name();
     }
 
     /** The answers for some pads; for all where none are named. */
