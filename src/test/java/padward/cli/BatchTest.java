@@ -91,6 +91,19 @@ class BatchTest {
         assertThat(all.answer(1)).isEqualTo(one("J2.1"));
     }
 
+    /** A tab is a separator and a blank, too: empty fields at the ends of a row are fields. */
+    @Test
+    void rowsBetweenTabsMayBeginAndEndWithEmptyFields() throws Exception {
+        Answered all =
+                ask(
+                        "id\tnet\tpad\tcorner\twhat-if\n"
+                                + ("q1\t" + SAMPLE + "\tJ1.2\t\t\n")
+                                + " \t\n"
+                                + ("\t" + SAMPLE + "\tJ2.1\t\t\n"));
+        assertThat(all.words()).containsExactly("2 open", "4 blocked");
+        assertThat(all.lines().get(0).get("id").getAsString()).isEqualTo("q1");
+    }
+
     private static JsonObject one(String pad, String... more) {
         Object[] words = {"ask", "-d", DESIGN, "-n", SAMPLE, "-p", pad, "--json"};
         Object[] all = new Object[words.length + more.length];

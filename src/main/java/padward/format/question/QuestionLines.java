@@ -78,12 +78,12 @@ public final class QuestionLines {
         StringBuilder line = new StringBuilder();
         while (readLine(line)) {
             number++;
-            String words = line.toString().strip();
-            if (words.isEmpty()) {
+            String words = line.toString(); // a tab at an end may be a separator
+            if (words.isBlank()) {
                 continue;
             }
             if (form == null) {
-                if (words.startsWith("{")) {
+                if (words.stripLeading().startsWith("{")) {
                     form = new JsonQuestion(source);
                 } else {
                     form = RowQuestion.under(words, source, number);
