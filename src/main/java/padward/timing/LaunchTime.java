@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
@@ -49,7 +50,18 @@ public record LaunchTime(
 
     /** Follows a net back to its registers. O(what drives it, however far). */
     public static LaunchTime of(Design design, Net net) {
-        Backwards search = new Backwards(design);
+        return of(net, new Backwards(design, c -> true));
+    }
+
+    /**
+     * The same, with the times of those paths alone that begin at registers of one clock; all
+     * clocks and ports are named nevertheless.
+     */
+    public static LaunchTime by(Design design, Net clock, Net net) {
+        return of(net, new Backwards(design, c -> c.id() == clock.id()));
+    }
+
+    private static LaunchTime of(Net net, Backwards search) {
         Optional<Span> span = search.at(net).filter(s -> !search.unrouted);
         search.unknown.addAll(search.untraced);
         return new LaunchTime(
@@ -117,6 +129,7 @@ public record LaunchTime(
     /** One search. Not thread-safe. */
     private static final class Backwards {
         private final Design design;
+        private final Predicate<Net> timed;
         private final EdgeFinder edges;
         private final Map<Integer, Optional<Span>> known = new HashMap<>();
         private final Map<Integer, TreeDelays> delays = new HashMap<>();
@@ -126,8 +139,12 @@ public record LaunchTime(
         private final Set<String> unknown = new TreeSet<>();
         private boolean unrouted;
 
-        Backwards(Design design) {
+        /**
+         * @param timed the clocks of the registers whose times count
+         */
+        Backwards(Design design, Predicate<Net> timed) {
             this.design = design;
+            this.timed = timed;
             this.edges = new EdgeFinder(design.fabric());
         }
 
@@ -224,6 +241,9 @@ public record LaunchTime(
                 return Optional.empty();
             }
             clocks.add(clock.get().name());
+            if (!timed.test(clock.get())) {
+                return Optional.empty();
+            }
             Optional<Delay> arrival =
                     clock.get().sinks().stream()
                             .filter(

@@ -48,6 +48,20 @@ class ValidTimesTest {
                 .design();
     }
 
+    /** Registers of another clock are named, and their times are not those of this clock. */
+    @Test
+    void launchTimesByOneClock() {
+        Design design = design();
+        Net net = design.findNet("n").orElseThrow();
+        LaunchTime own = LaunchTime.by(design, design.findNet("clk").orElseThrow(), net);
+        assertThat(own).isEqualTo(LaunchTime.of(design, net));
+        assertThat(own.latest()).contains(new Delay(30, 44));
+        LaunchTime other = LaunchTime.by(design, net, net);
+        assertThat(other.clocks()).containsExactly("clk");
+        assertThat(other.latest()).isEmpty();
+        assertThat(other.earliest()).isEmpty();
+    }
+
     private static OutputPath output(int outsidePs, int tolerancePs) {
         PadLoad load = new PadLoad(0, false, false);
         Delay none = Delay.ZERO;

@@ -72,7 +72,7 @@ public record SetupHold(
         Set<String> unknown = new TreeSet<>();
         Set<String> apart = new TreeSet<>();
         for (Taken taken : registers(placed)) {
-            LaunchTime launch = LaunchTime.of(placed.design(), taken.data());
+            LaunchTime launch = LaunchTime.by(placed.design(), taken.clock(), taken.data());
             Optional<Delay> setup = taken.register().setup();
             Optional<Delay> hold = taken.register().hold();
             if (!launch.isOf(taken.clock())) {
