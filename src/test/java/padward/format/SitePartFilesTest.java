@@ -204,6 +204,10 @@ class SitePartFilesTest {
                         + "\"table\" or one of its pins again",
                 "\"to\": \"y\",; \"to\": \"q\",; $.sites[0].parts[0].through[0].to;"
                         + "the name of an out pin of the part; \"q\"",
+                "{ \"name\": \"x0y0/mem\"; { \"name\": \"x0y0/cell\", \"at\": [0, 0],"
+                        + " \"kind\": \"cell\", \"pins\": [], \"parts\": [{\"name\": \"more\","
+                        + " \"accepts\": [], \"pins\": []}]}, { \"name\": \"x0y0/mem\";"
+                        + "$.sites[1].name; a name that no other site has; \"x0y0/cell\" again",
                 "[0, 2]; [0, 1]; $.sites[1].moreTiles[1]; each tile of the site once; one again",
             })
     void whatAFileCannotSayIsReported(

@@ -149,9 +149,12 @@ public final class ExplicitBuilder {
             String kind,
             List<String> accepts,
             List<SitePin> pins) {
-        return partNames.stream().anyMatch(part -> hasPart(name, part))
-                ? Fabric.NOTHING
-                : add(name, "", itsTiles, kind, accepts, pins);
+        return hasParts(name) ? Fabric.NOTHING : add(name, "", itsTiles, kind, accepts, pins);
+    }
+
+    /** Whether a part of a site of that full name has been added. */
+    public boolean hasParts(String site) {
+        return partNames.stream().anyMatch(part -> hasPart(site, part));
     }
 
     private boolean hasPart(String site, String part) {

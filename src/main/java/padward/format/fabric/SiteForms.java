@@ -101,6 +101,7 @@ final class SiteForms {
                         markIf(unusable.get(), id);
                         return;
                     }
+                    refuseSecond(in, name.get());
                     refuseOutsideParts(in, "accepts", accepts.get());
                     refuseOutsideParts(in, "pins", pins.get());
                     refuseOutsideParts(in, "through", through.get());
@@ -131,6 +132,16 @@ final class SiteForms {
 
     private Slot slotOf(SiteView site) {
         return new Slot(site.part(), site.accepts(), site.pins(), throughOf(site));
+    }
+
+    /** The parts of a site are stated in one place; else two sites would become one. */
+    private void refuseSecond(JsonIn in, String site) throws BadInput {
+        if (file.builder().hasParts(site) || file.builder().findSite(site) != Fabric.NOTHING) {
+            throw in.faultAt(
+                    in.place() + ".name",
+                    "a name that no other site has",
+                    Text.quote(site) + " again");
+        }
     }
 
     private static void refuseOutsideParts(JsonIn in, String member, List<?> stated)
