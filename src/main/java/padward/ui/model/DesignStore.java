@@ -150,8 +150,14 @@ public final class DesignStore {
      * @param kept the changes of the last session
      * @param opened the design with these
      * @param fault why the changes of the last session cannot be shown
+     * @param written when its file had been written just before it was read; empty without a file
      */
-    record Read(KeptChanges bare, KeptChanges kept, OpenDesign opened, Optional<BadInput> fault) {}
+    record Read(
+            KeptChanges bare,
+            KeptChanges kept,
+            OpenDesign opened,
+            Optional<BadInput> fault,
+            Optional<FileTime> written) {}
 
     /**
      * The work of reading a design with the changes that were kept in the last session.
@@ -164,26 +170,29 @@ public final class DesignStore {
 
     private static Read bare(Design design) {
         KeptChanges nothing = KeptChanges.of(design);
-        return new Read(nothing, nothing, new OpenDesign(design), Optional.empty());
+        return new Read(
+                nothing, nothing, new OpenDesign(design), Optional.empty(), Optional.empty());
     }
 
     private static Read read(Path path, KeptChangeStore store, Progress progress) throws BadInput {
+        // What is written from now on may not be in what is read.
+        Optional<FileTime> written = timeOf(path);
         Design design = DesignReader.read(path, progress);
         KeptChanges bare = KeptChanges.of(design);
         OpenDesign opened = new OpenDesign(design);
         try {
             KeptChangeStore.Found found = store.find(path, design, progress);
             KeptChanges kept = found.kept().orElse(bare);
-            return new Read(bare, kept, opened.with(kept.design()), found.fault());
+            return new Read(bare, kept, opened.with(kept.design()), found.fault(), written);
         } catch (BadInput fault) {
-            return new Read(bare, bare, opened, Optional.of(fault));
+            return new Read(bare, bare, opened, Optional.of(fault), written);
         }
     }
 
     private void show(Read read, WorkState.Origin origin) {
         history.clear();
         notes.dismissAbout(this);
-        seen = origin.file().flatMap(DesignStore::timeOf);
+        seen = read.written();
         boolean again = origin instanceof WorkState.OfDemo && keptOnDemo.isPresent();
         KeptChanges shown = again ? keptOnDemo.get().on(read.bare().original()) : read.kept();
         OpenDesign opening = again ? read.opened().with(shown.design()) : read.opened();

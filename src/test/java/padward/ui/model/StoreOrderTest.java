@@ -2,7 +2,9 @@ package padward.ui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -75,6 +77,31 @@ class StoreOrderTest {
 
         @Override
         public void close() {}
+    }
+
+    /** What is written while a design is being read may not be in it: that is said afterwards. */
+    @Test
+    void aFileThatIsWrittenWhileItIsReadHasChanged(@TempDir Path folder) throws Exception {
+        for (String name : List.of("only.design.json", "only.fabric.json", "board.json")) {
+            Path from = FILE.resolveSibling(name);
+            if (Files.exists(from)) {
+                Files.copy(from, folder.resolve(name));
+            }
+        }
+        Path file = folder.resolve("only.design.json");
+        FileTime before = FileTime.fromMillis(1_000_000_000_000L);
+        Files.setLastModifiedTime(file, before);
+        DesignStore.Read read =
+                DesignStore.reading(Optional.of(file), KeptChangeStore.NONE).run(Progress.NONE);
+        PrefetchTask<DesignStore.Read> done = new PrefetchTask<>(progress -> read);
+        done.await();
+        Files.setLastModifiedTime(file, FileTime.fromMillis(1_000_000_100_000L));
+        WindowModel model = new WindowModel(Background.immediate());
+        model.design().take(Optional.of(file), done, () -> {});
+        assertThat(read.written()).contains(before);
+        assertThat(model.notes().all()).isEmpty();
+        model.lookForChange();
+        assertThat(model.notes().all()).hasSize(1);
     }
 
     private static void ask(WindowModel model, String net, String pad) {
