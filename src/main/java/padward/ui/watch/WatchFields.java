@@ -1,9 +1,12 @@
 package padward.ui.watch;
 
+import static java.util.stream.Collectors.joining;
+
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
@@ -76,12 +79,24 @@ final class WatchFields {
     /** Adds nets to those that are observed, or a name to the condition where there are none. */
     void add(List<String> names) {
         if (!sort.get().has(Part.NETS)) {
-            when.set((when.get().strip() + " " + String.join(" && ", names)).strip());
+            String more = names.stream().map(NameWords::escaped).collect(joining(" && "));
+            when.set(joined(when.get().strip(), more));
             return;
         }
         List<String> all = new ArrayList<>(words(nets.get()));
         names.stream().filter(n -> !all.contains(n)).forEach(all::add);
         nets.set(String.join(", ", all));
+    }
+
+    /** A condition and more that must be true as well. */
+    private static String joined(String condition, String more) {
+        if (condition.isEmpty() || more.isEmpty()) {
+            return condition + more;
+        }
+        if (Stream.of("&&", "||", "!", "(").anyMatch(condition::endsWith)) {
+            return condition + " " + more; // what it waits for
+        }
+        return (condition.contains("||") ? "(" + condition + ")" : condition) + " && " + more;
     }
 
     ObjectProperty<CircuitSort> sortProperty() {
