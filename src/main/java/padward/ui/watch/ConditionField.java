@@ -64,13 +64,15 @@ final class ConditionField extends VBox {
         return field;
     }
 
-    /** Puts the caret to the fault, if there is one. */
-    void goToFault() {
-        at().ifPresent(
-                        i -> {
-                            field.requestFocus();
-                            field.positionCaret(Math.min(i, field.getLength()));
-                        });
+    /** Puts the caret to the fault; false when there is none that stands at a character. */
+    boolean goToFault() {
+        OptionalInt at = at();
+        at.ifPresent(
+                i -> {
+                    field.requestFocus();
+                    field.positionCaret(Math.min(i, field.getLength()));
+                });
+        return at.isPresent();
     }
 
     private OptionalInt at() {

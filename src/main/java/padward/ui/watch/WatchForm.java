@@ -105,18 +105,10 @@ final class WatchForm extends VBox {
         asking = work;
     }
 
-    /** Puts the caret to the first fault in a condition, if there is one. */
+    /** Puts the caret to the first fault in a condition; false when there is none to go to. */
     boolean goToFault() {
         CircuitSort sort = watch.fields().sortProperty().get();
-        if (sort.has(Part.WHEN) && watch.whenFaultProperty().get().isPresent()) {
-            when.goToFault();
-            return true;
-        }
-        if (sort.has(Part.RESET) && watch.resetFaultProperty().get().isPresent()) {
-            reset.goToFault();
-            return true;
-        }
-        return false;
+        return sort.has(Part.WHEN) && when.goToFault() || sort.has(Part.RESET) && reset.goToFault();
     }
 
     private static boolean isBetweenCommas(char c) {

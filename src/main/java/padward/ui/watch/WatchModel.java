@@ -94,9 +94,10 @@ public final class WatchModel {
     /** Reads a condition away from the UI thread: to look up a name may take a while. */
     private Background.Job check(
             String option, String text, ObjectProperty<Optional<BadInput>> result) {
+        // A fault that was found before is about another text.
+        result.set(Optional.empty());
         Optional<OpenDesign> opened = model.openedProperty().get();
         if (opened.isEmpty() || text.isBlank()) {
-            result.set(Optional.empty());
             return () -> {};
         }
         NetNames names = NetNames.of(opened.get().design());

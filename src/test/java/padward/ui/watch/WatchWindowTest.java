@@ -142,6 +142,16 @@ class WatchWindowTest {
         assertThat(text(robot, "#watch-when-fault")).isBlank();
     }
 
+    /** A fault of the whole text has no place to go to: Enter asks, and the answer says it. */
+    @Test
+    void aFaultWithoutAPlaceIsSaidByTheAnswer(FxRobot robot) {
+        open(robot);
+        type(robot, "#watch-pad", "J1.2");
+        type(robot, "#watch-when", "hold && ".repeat(2000) + "hold");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer")).contains("expected at most 10000 characters");
+    }
+
     @Test
     void namesAreCompletedInsideACondition(FxRobot robot) {
         open(robot);
