@@ -26,6 +26,11 @@ public final class CompletingField extends TextField {
     private final Words words;
     private boolean choosing;
 
+    /** Number of the last search; what an earlier one finds comes too late. */
+    private long searches;
+
+    private String searched = "";
+
     /** Whether a change comes from a key: another design or question offers nothing by itself. */
     private boolean typing;
 
@@ -40,8 +45,8 @@ public final class CompletingField extends TextField {
 
     /** Tells which characters belong to a word; words apart get names of their own. */
     public interface Words {
-        /** Whether a character is part of a word. */
-        boolean contain(char c);
+        /** Whether the character at a place of a text is part of a word. */
+        boolean contain(String text, int at);
     }
 
     /** Suggests some of these names, which are read again each time. */
@@ -56,7 +61,7 @@ public final class CompletingField extends TextField {
     public CompletingField(Supplier<SearchableNames> names, Supplier<List<String>> recent) {
         this(
                 (word, found) -> found.accept(Suggestions.of(word, names.get(), recent.get())),
-                c -> true);
+                (text, at) -> true);
     }
 
     /** Suggests names for the word at the caret. */
@@ -75,11 +80,19 @@ public final class CompletingField extends TextField {
                                 offer();
                             }
                         });
+        // The caret follows the text a little later, and may then be behind the word.
+        caretPositionProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            if (popup.isShowing() && !word().equals(searched)) {
+                                close();
+                            }
+                        });
         focusedProperty()
                 .addListener(
                         (p, old, now) -> {
                             if (!now) {
-                                popup.hide();
+                                close();
                             }
                         });
         addEventFilter(KeyEvent.KEY_PRESSED, this::key);
@@ -97,7 +110,7 @@ public final class CompletingField extends TextField {
             case UP -> move(-1, event);
             case ESCAPE -> {
                 if (popup.isShowing()) {
-                    popup.hide();
+                    close();
                     event.consume();
                 }
             }
@@ -106,7 +119,7 @@ public final class CompletingField extends TextField {
                     take();
                     event.consume();
                 } else {
-                    popup.hide();
+                    close();
                 }
             }
             default -> {}
@@ -115,7 +128,7 @@ public final class CompletingField extends TextField {
 
     private void move(int by, KeyEvent event) {
         if (!popup.isShowing()) {
-            finder.find(word(), this::show);
+            find(word());
         }
         int last = list.getItems().size() - 1;
         int next = list.getSelectionModel().getSelectedIndex() + by;
@@ -132,12 +145,12 @@ public final class CompletingField extends TextField {
             positionCaret(from + chosen.length());
             choosing = false;
         }
-        popup.hide();
+        close();
     }
 
     private int wordStart() {
         int at = Math.min(getCaretPosition(), getLength());
-        while (at > 0 && words.contain(getText().charAt(at - 1))) {
+        while (at > 0 && words.contain(getText(), at - 1)) {
             at--;
         }
         return at;
@@ -145,7 +158,7 @@ public final class CompletingField extends TextField {
 
     private int wordEnd() {
         int at = Math.min(getCaretPosition(), getLength());
-        while (at < getLength() && words.contain(getText().charAt(at))) {
+        while (at < getLength() && words.contain(getText(), at)) {
             at++;
         }
         return at;
@@ -163,10 +176,28 @@ public final class CompletingField extends TextField {
         }
         String word = word();
         if (word.isEmpty() && !getText().isEmpty()) {
-            popup.hide();
+            close();
             return;
         }
-        finder.find(word, this::show);
+        find(word);
+    }
+
+    /** Shows what is found while the same word is at the caret and nobody has closed the list. */
+    private void find(String word) {
+        long search = ++searches;
+        searched = word;
+        finder.find(
+                word,
+                found -> {
+                    if (search == searches && word.equals(word())) {
+                        show(found);
+                    }
+                });
+    }
+
+    private void close() {
+        searches++;
+        popup.hide();
     }
 
     private void show(List<String> fitting) {

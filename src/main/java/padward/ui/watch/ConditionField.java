@@ -56,8 +56,9 @@ final class ConditionField extends VBox {
         show();
     }
 
-    private static boolean isInWord(char c) {
-        return c == '\\' || NameWords.isInName(c);
+    private static boolean isInWord(String text, int at) {
+        char c = text.charAt(at);
+        return c == '\\' || NameWords.isInName(c) || at > 0 && text.charAt(at - 1) == '\\';
     }
 
     CompletingField field() {

@@ -43,9 +43,23 @@ final class NameWords {
         return text.toString();
     }
 
+    /** The name of a word of a condition, without the signs before its characters. */
+    static String plain(String word) {
+        StringBuilder name = new StringBuilder();
+        for (int i = 0; i < word.length(); i++) {
+            if (word.charAt(i) == '\\') {
+                i++;
+            }
+            if (i < word.length()) {
+                name.append(word.charAt(i));
+            }
+        }
+        return name.toString();
+    }
+
     /** Vectors and nets that fit a word of a condition. */
     void forCondition(String word, Consumer<List<String>> found) {
-        find(word, this::vectorsAndNets, found, NameWords::escaped);
+        find(plain(word), this::vectorsAndNets, found, NameWords::escaped);
     }
 
     /** Vectors and nets that fit. */

@@ -69,7 +69,7 @@ final class WatchForm extends VBox {
                 new CompletingField(watch.words()::forPadsAndNets, WatchForm::isBetweenCommas);
         named(steer, "watch-by", "Nets or pads whose levels choose, the lowest bit first");
         bind(steer, fields.steerProperty(), "nets or pads, lowest bit first: J2.1, J2.2");
-        CompletingField clock = new CompletingField(watch.words()::forNet, c -> true);
+        CompletingField clock = new CompletingField(watch.words()::forNet, (text, at) -> true);
         named(clock, "watch-clock", "Clock of the circuit's registers");
         bind(clock, fields.clockProperty(), "that of the nets' registers");
         CompletingField pads =
@@ -111,7 +111,8 @@ final class WatchForm extends VBox {
         return sort.has(Part.WHEN) && when.goToFault() || sort.has(Part.RESET) && reset.goToFault();
     }
 
-    private static boolean isBetweenCommas(char c) {
+    private static boolean isBetweenCommas(String text, int at) {
+        char c = text.charAt(at);
         return c != ',' && c != ' ';
     }
 

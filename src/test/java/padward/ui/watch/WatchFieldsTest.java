@@ -35,4 +35,12 @@ class WatchFieldsTest {
         fields.add(List.of("a", "2b+"));
         assertThat(fields.netsProperty().get()).isEqualTo("a, 2b+");
     }
+
+    @Test
+    void aWordOfAConditionIsANameWithSigns() {
+        for (String name : List.of("a/b[3]", "2b+", "a b\\c", "")) {
+            assertThat(NameWords.plain(NameWords.escaped(name))).isEqualTo(name);
+        }
+        assertThat(NameWords.plain("a\\")).isEqualTo("a");
+    }
 }
