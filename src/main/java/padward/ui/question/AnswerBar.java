@@ -22,6 +22,7 @@ import padward.breakout.ask.WhyBlocked;
 import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
 import padward.breakout.text.Headline;
+import padward.fabric.Pad;
 import padward.ui.control.Actions;
 import padward.ui.control.CautionLines;
 import padward.ui.control.Controls;
@@ -209,7 +210,9 @@ public final class AnswerBar extends VBox {
 
     /** The pad that the list of nets is about. */
     private static String named(OpenDesign opened, List<Integer> pads) {
-        return "pad " + opened.design().fabric().pads().get(pads.get(0)).name();
+        List<Pad> all = opened.design().fabric().pads();
+        // Another design may be open a moment before the question is cleared.
+        return pads.get(0) < all.size() ? "pad " + all.get(pads.get(0)).name() : "the pad";
     }
 
     /** The answers for some pads; for all where none are named. */
