@@ -1,5 +1,9 @@
 package padward.api;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Supplier;
+import java.util.stream.IntStream;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Asker;
@@ -16,10 +20,6 @@ import padward.design.Net;
 import padward.fabric.Corner;
 import padward.fabric.DelayTooLong;
 import padward.route.search.Engine;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.function.Supplier;
-import java.util.stream.IntStream;
 
 /** A design that can be asked: a finished one, or one as if something were removed. */
 public abstract sealed class AskableDesign permits FinishedDesign, WhatIfDesign {
@@ -115,13 +115,17 @@ public abstract sealed class AskableDesign permits FinishedDesign, WhatIfDesign 
      *
      * @param nets names, or patterns of several
      * @param pads names, patterns, {@code header NAME}, {@code bank NAME} or {@code any}
-     * @throws BadInput when one means nothing, or a route's delay is beyond whole numbers of 31 bits
+     * @throws BadInput when one means nothing, or a route's delay is beyond whole numbers of 31
+     *     bits
      */
     public FoundGroup group(List<String> nets, List<String> pads) throws BadInput {
         List<Net> found = GroupNames.nets(design, nets, "nets");
         List<Integer> places =
                 GroupNames.pads(
-                        design, pads, (of, name) -> NameLookup.requirePad(of, name, "pads"), "pads");
+                        design,
+                        pads,
+                        (of, name) -> NameLookup.requirePad(of, name, "pads"),
+                        "pads");
         Bus bus =
                 within(
                         "nets",

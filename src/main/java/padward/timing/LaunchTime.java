@@ -30,8 +30,8 @@ import padward.fabric.Fabric;
  * @param latest of all paths; present when {@code earliest} is
  * @param untraced what changes at times that nothing above contains, as clauses: registers whose
  *     clock is not known, and logic that loops without a register
- * @param unknown what the fabric or design does not state, so that the sums lack it, as clauses; also
- *     all that is untraced
+ * @param unknown what the fabric or design does not state, so that the sums lack it, as clauses;
+ *     also all that is untraced
  */
 public record LaunchTime(
         Set<String> clocks,

@@ -1,5 +1,12 @@
 package padward.cli.command;
 
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Price;
@@ -34,13 +41,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import java.io.PrintWriter;
-import java.io.StringWriter;
-import java.nio.file.Path;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.concurrent.Callable;
 
 /** {@code bus}: several nets at once. */
 @Command(
@@ -48,8 +48,8 @@ import java.util.concurrent.Callable;
         mixinStandardHelpOptions = true,
         description =
                 "Brings several nets out at once: chooses among the given pads, those that cost"
-                    + " nobody anything first, routes all nets together, and reports each line's"
-                    + " delay at both corners and the skew between the lines.",
+                        + " nobody anything first, routes all nets together, and reports each line's"
+                        + " delay at both corners and the skew between the lines.",
         footer = {
             "",
             "Example:",
@@ -70,8 +70,8 @@ public final class BusCommand implements Callable<Integer> {
             names = "--aim",
             description =
                     "What pads are chosen for: most (as many nets as can get out together, then the"
-                        + " smallest sum of delays, proven), sum (of delays), worst (delay), skew;"
-                        + " or order (nets in the order of the pads) (most).")
+                            + " smallest sum of delays, proven), sum (of delays), worst (delay), skew;"
+                            + " or order (nets in the order of the pads) (most).")
     private Bus.Aim aim;
 
     @Option(
@@ -112,7 +112,7 @@ public final class BusCommand implements Callable<Integer> {
             paramLabel = "NET",
             description =
                     "In place of --nets: brings this one net out on all the pads at once, so that"
-                        + " one capture shows by how much their lines differ.")
+                            + " one capture shows by how much their lines differ.")
     private String calibrate;
 
     @Option(
@@ -171,8 +171,7 @@ public final class BusCommand implements Callable<Integer> {
         return all[0] ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 
-    private Bus answer(Design now, ExternalLine external, PrintWriter out)
-            throws BadInput {
+    private Bus answer(Design now, ExternalLine external, PrintWriter out) throws BadInput {
         checkNets();
         if (match != null && match < 0) {
             throw new BadInput("--match-ps", "", "a number from 0", "" + match);
