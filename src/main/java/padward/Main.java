@@ -1,5 +1,7 @@
 package padward;
 
+import java.nio.file.Path;
+import java.util.Optional;
 import padward.cli.Padward;
 import padward.cli.TextStreams;
 import padward.cli.command.WindowCommand;
@@ -7,8 +9,6 @@ import padward.cli.output.ExitStatus;
 import padward.ui.PadwardApp;
 import picocli.CommandLine;
 import picocli.CommandLine.ParseResult;
-import java.nio.file.Path;
-import java.util.Optional;
 
 /**
  * Start of the program: the window when there are no arguments or the command is {@code window},

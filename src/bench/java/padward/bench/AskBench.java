@@ -20,7 +20,7 @@ import padward.breakout.survey.Survey;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 import padward.route.search.Engine;
 

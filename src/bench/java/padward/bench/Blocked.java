@@ -8,7 +8,7 @@ import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 import padward.route.search.Engine;
 import padward.unblock.Explanation;

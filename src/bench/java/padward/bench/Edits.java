@@ -12,7 +12,7 @@ import padward.change.LedgerEntry;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.route.search.Engine;
 import padward.synth.DesignMaker;
 

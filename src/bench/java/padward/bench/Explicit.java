@@ -1,7 +1,7 @@
 package padward.bench;
 
 import padward.base.Progress;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.explicit.ExplicitFabric;

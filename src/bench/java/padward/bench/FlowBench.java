@@ -3,7 +3,7 @@ package padward.bench;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.fabric.Pad;
 import padward.route.cost.BlockedVertices;
 import padward.route.flow.DisjointRouteFinder;

@@ -8,7 +8,7 @@ import padward.breakout.group.Bus;
 import padward.breakout.survey.Survey;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.design.BoardWriter;
 import padward.format.design.DesignReader;
 import padward.format.design.DesignWriter;

@@ -3,7 +3,7 @@ package padward.bench;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;

@@ -4,7 +4,7 @@ import padward.base.Progress;
 import padward.breakout.survey.Survey;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 import padward.route.search.Engine;
 import padward.synth.DesignMaker;

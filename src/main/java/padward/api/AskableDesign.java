@@ -17,8 +17,8 @@ import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.NameLookup;
 import padward.design.Net;
-import padward.fabric.Corner;
-import padward.fabric.DelayTooLong;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.DelayTooLong;
 import padward.route.search.Engine;
 
 /** A design that can be asked: a finished one, or one as if something were removed. */

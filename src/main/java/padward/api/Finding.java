@@ -11,7 +11,7 @@ import padward.breakout.text.AnswerText;
 import padward.breakout.text.PriceText;
 import padward.breakout.text.WhyText;
 import padward.change.Edit;
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 import padward.unblock.weigh.Removal;
 
 /** The answer to whether a net gets out to a pad. */

@@ -1,10 +1,10 @@
 package padward.api;
 
+import java.util.List;
 import padward.breakout.group.Bus;
 import padward.breakout.text.PriceText;
 import padward.change.Edit;
 import padward.design.Design;
-import java.util.List;
 
 /** Several nets brought out together, each on a pad of its own. */
 public final class FoundGroup {

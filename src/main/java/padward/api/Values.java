@@ -8,8 +8,8 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
 import padward.design.Port;
-import padward.fabric.Delay;
 import padward.fabric.Pad;
+import padward.fabric.delay.Delay;
 
 /** Makes the library's values of the program's own. */
 final class Values {

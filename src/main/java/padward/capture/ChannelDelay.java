@@ -1,6 +1,6 @@
 package padward.capture;
 
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 
 /**
  * How late the changes of a channel reach the instrument.

@@ -1,5 +1,9 @@
 package padward.cli;
 
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Supplier;
 import padward.cli.command.ApplyCommand;
 import padward.cli.command.AskAllCommand;
 import padward.cli.command.AskCommand;
@@ -29,10 +33,6 @@ import padward.cli.ledger.LedgerCommand;
 import padward.cli.manners.HelpCommand;
 import padward.cli.wanted.WantedCommand;
 import padward.cli.watch.WatchCommand;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.function.Supplier;
 
 /** The commands by name, in the order of the help; each is made when it is called. */
 final class Commands {

@@ -1,7 +1,5 @@
 package padward.cli;
 
-import padward.base.NearestName;
-import picocli.CommandLine;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
@@ -10,6 +8,8 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import padward.base.NearestName;
+import picocli.CommandLine;
 
 /** Picocli's messages about wrong options, in the form of all other fault messages. */
 final class OptionFault {

@@ -1,17 +1,17 @@
 package padward.cli;
 
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.OptionalInt;
 import padward.base.BadInput;
 import padward.cli.manners.Manners;
 import padward.cli.manners.Terminal;
 import padward.cli.output.ExitStatus;
-import padward.fabric.DelayTooLong;
+import padward.fabric.delay.DelayTooLong;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Spec;
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.OptionalInt;
 
 /** The command {@code padward}: its sub-commands do the work. */
 @Command(

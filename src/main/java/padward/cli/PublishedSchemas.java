@@ -1,5 +1,7 @@
 package padward.cli;
 
+import java.util.Map;
+import java.util.TreeMap;
 import padward.cli.form.AnswerForm;
 import padward.cli.form.GroupForm;
 import padward.cli.form.Reports;
@@ -7,8 +9,6 @@ import padward.cli.wanted.WantedReport;
 import padward.cli.watch.WatchReport;
 import padward.format.form.Form;
 import padward.format.question.QuestionLines;
-import java.util.Map;
-import java.util.TreeMap;
 
 /** The JSON Schemas of everything that the commands print with {@code --json}. */
 public final class PublishedSchemas {

@@ -1,6 +1,5 @@
 package padward.cli;
 
-import padward.cli.manners.WrappingWriter;
 import java.io.Console;
 import java.io.OutputStreamWriter;
 import java.io.PrintStream;
@@ -11,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.OptionalInt;
+import padward.cli.manners.WrappingWriter;
 
 /**
  * In what encoding words come in and go out. What goes to a file or another program is UTF-8,

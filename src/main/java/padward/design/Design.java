@@ -12,11 +12,12 @@ import java.util.function.Function;
 import java.util.function.ToIntFunction;
 import java.util.stream.Collectors;
 import padward.base.Lazy;
-import padward.fabric.Bank;
-import padward.fabric.DriverSetting;
+import padward.design.board.Board;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
+import padward.fabric.pad.Bank;
+import padward.fabric.pad.DriverSetting;
 
 /**
  * A finished design: what it occupies of a fabric, and the board around. Immutable. An edit makes a

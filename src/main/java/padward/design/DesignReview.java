@@ -7,11 +7,12 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import padward.design.board.Board;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
-import padward.fabric.PadUse;
 import padward.fabric.Unusable;
+import padward.fabric.pad.PadUse;
 
 /** Looks a design through for what is sound but seldom meant. O(ends + route steps). */
 public final class DesignReview {

@@ -1,7 +1,5 @@
 package padward.design;
 
-import padward.base.BadInput;
-import padward.base.NearestName;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -13,6 +11,8 @@ import java.util.function.IntPredicate;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import padward.base.BadInput;
+import padward.base.NearestName;
 
 /**
  * The one look-up from what a person writes to a net or a pad, for the command line and the window.

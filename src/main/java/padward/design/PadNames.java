@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.IntStream;
+import padward.design.board.Attachment;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 

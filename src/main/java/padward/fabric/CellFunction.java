@@ -3,6 +3,7 @@ package padward.fabric;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import padward.fabric.delay.Delay;
 
 /** What a kind of cell does with the levels at its pins, as far as a fabric states it. */
 public sealed interface CellFunction {

@@ -3,6 +3,8 @@ package padward.fabric;
 import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Map;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.Delay;
 
 /**
  * The distinct (kind, delay) pairs of a fabric's edges, numbered, so that an edge stores a number.

@@ -1,5 +1,8 @@
 package padward.fabric;
 
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.Delay;
+
 /**
  * Walks over the edges at one vertex, in a fixed order. One cursor is reused for many vertices, so
  * that a search allocates nothing per vertex; it belongs to one thread.

@@ -2,6 +2,9 @@ package padward.fabric;
 
 import java.util.List;
 import java.util.Optional;
+import padward.fabric.pad.Bank;
+import padward.fabric.pad.DriverSetting;
+import padward.fabric.pad.Electrical;
 
 /**
  * What a fabric says of itself apart from its graph.

@@ -12,6 +12,8 @@ import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
 import java.util.stream.Stream;
 import padward.base.Progress;
+import padward.fabric.delay.Corner;
+import padward.fabric.pad.PadUse;
 
 /**
  * Reviews a fabric for what is valid but rarely intended: pads that nothing leads to, unconnected

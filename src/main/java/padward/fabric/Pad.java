@@ -1,5 +1,9 @@
 package padward.fabric;
 
+import padward.fabric.pad.PadDirections;
+import padward.fabric.pad.PadEnable;
+import padward.fabric.pad.PadUse;
+
 /**
  * A pad and its driver, enable and IO register sites.
  *

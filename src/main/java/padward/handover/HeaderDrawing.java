@@ -6,10 +6,10 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import padward.design.Attachment;
 import padward.design.Design;
-import padward.design.Header;
-import padward.design.PadWiring;
+import padward.design.board.Attachment;
+import padward.design.board.Header;
+import padward.design.board.PadWiring;
 
 /**
  * Headers of a board as its file states them, seen from the stated side, with the pins of a page's

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 import padward.timing.InstrumentView;
 import padward.timing.PadLoad;
 

@@ -3,8 +3,8 @@ package padward.handover;
 import java.util.Locale;
 import java.util.Optional;
 import padward.breakout.ask.Caution;
-import padward.design.PadWiring;
-import padward.fabric.Delay;
+import padward.design.board.PadWiring;
+import padward.fabric.delay.Delay;
 import padward.timing.ExternalLine;
 import padward.timing.PadLoad;
 

@@ -7,7 +7,7 @@ import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import padward.base.Formulas;
-import padward.design.Attachment;
+import padward.design.board.Attachment;
 import padward.timing.Arrival;
 import padward.timing.InstrumentView;
 import padward.timing.ValidTimes;

@@ -2,7 +2,7 @@ package padward.lesson;
 
 import java.util.List;
 import java.util.Optional;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.watch.request.CircuitRequest;
 import padward.watch.request.CircuitSort;
 

@@ -10,8 +10,8 @@ import padward.design.Netlist;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
-import padward.fabric.PadUse;
 import padward.fabric.SiteView;
+import padward.fabric.pad.PadUse;
 
 /**
  * The pads from which a clock can come: on many fabrics, wires to clock pins begin at a few pads

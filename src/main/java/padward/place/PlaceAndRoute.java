@@ -12,12 +12,12 @@ import java.util.Set;
 import java.util.function.Predicate;
 import padward.base.Progress;
 import padward.design.Netlist;
-import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
+import padward.fabric.delay.Corner;
 
 /**
  * Places and routes a netlist on a fabric: packs it, places it by simulated annealing, and routes

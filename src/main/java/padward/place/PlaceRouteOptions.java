@@ -1,7 +1,7 @@
 package padward.place;
 
 import java.util.Map;
-import padward.design.Board;
+import padward.design.board.Board;
 
 /**
  * Options of place and route.

@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
-import padward.design.Attachment;
-import padward.design.AttachmentKind;
-import padward.design.Board;
-import padward.design.PadWiring;
 import padward.design.Port;
 import padward.design.PortDirection;
+import padward.design.board.Attachment;
+import padward.design.board.AttachmentKind;
+import padward.design.board.Board;
+import padward.design.board.PadWiring;
 
 /**
  * Makes the board around a made design: each pad in use is wired to a part, and one pad in four to

@@ -11,9 +11,9 @@ import padward.design.PortDirection;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
-import padward.fabric.PadDirections;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
+import padward.fabric.pad.PadDirections;
 
 /**
  * Puts ports on pads. Most outputs are registered in their IO register sites, as is usual; others

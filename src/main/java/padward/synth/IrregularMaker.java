@@ -7,18 +7,18 @@ import java.util.ArrayList;
 import java.util.List;
 import padward.fabric.CellFunction;
 import padward.fabric.CellKind;
-import padward.fabric.Delay;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
-import padward.fabric.PadUse;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
+import padward.fabric.delay.Delay;
 import padward.fabric.explicit.ExplicitBuilder;
+import padward.fabric.pad.PadUse;
 
 /**
  * Makes a regular fabric irregular, as devices are: long wires can be entered and left on their way

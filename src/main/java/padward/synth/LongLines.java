@@ -2,8 +2,8 @@ package padward.synth;
 
 import java.util.ArrayList;
 import java.util.List;
-import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
+import padward.fabric.delay.Delay;
 import padward.fabric.pattern.IndexMap;
 import padward.fabric.pattern.PatternSpec;
 import padward.fabric.pattern.PatternSpec.Rule;

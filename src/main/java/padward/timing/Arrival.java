@@ -1,6 +1,6 @@
 package padward.timing;
 
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 
 /**
  * When a line's signal arrives at the instrument, with what does and what does not share the die's

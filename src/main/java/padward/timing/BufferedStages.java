@@ -4,15 +4,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import padward.design.RouteTree;
-import padward.fabric.AtCorners;
-import padward.fabric.Corner;
-import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
-import padward.fabric.Electrical;
-import padward.fabric.Electrical.SwitchLoad;
-import padward.fabric.Electrical.WireLoad;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
+import padward.fabric.delay.AtCorners;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.Delay;
+import padward.fabric.pad.Electrical;
+import padward.fabric.pad.Electrical.SwitchLoad;
+import padward.fabric.pad.Electrical.WireLoad;
 
 /**
  * A net's tree cut into stages: each begins at the net's driver or behind a buffered switch, and

@@ -5,10 +5,10 @@ import java.util.Locale;
 import java.util.Optional;
 import padward.design.Design;
 import padward.design.RouteTree;
-import padward.fabric.Delay;
-import padward.fabric.DriverSetting;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.delay.Delay;
+import padward.fabric.pad.DriverSetting;
 
 /**
  * A line's delay from the net's driver to the instrument, link by link.

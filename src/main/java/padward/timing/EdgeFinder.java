@@ -1,10 +1,10 @@
 package padward.timing;
 
 import java.util.Optional;
-import padward.fabric.Delay;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Delay;
 
 /** Looks single edges up. One object belongs to one thread. */
 public final class EdgeFinder {

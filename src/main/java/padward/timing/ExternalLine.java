@@ -1,7 +1,7 @@
 package padward.timing;
 
-import padward.design.PadWiring;
-import padward.fabric.Delay;
+import padward.design.board.PadWiring;
+import padward.fabric.delay.Delay;
 
 /**
  * What lies between a pin and the instrument: the board's trace, a connector, a lead.

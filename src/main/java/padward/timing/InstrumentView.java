@@ -1,7 +1,7 @@
 package padward.timing;
 
-import padward.fabric.Delay;
-import padward.fabric.PadDriverOutput;
+import padward.fabric.delay.Delay;
+import padward.fabric.pad.PadDriverOutput;
 
 /**
  * What the instrument sees of a pad's signal.

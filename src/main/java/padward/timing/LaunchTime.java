@@ -15,9 +15,9 @@ import padward.design.Net;
 import padward.design.Terminal;
 import padward.fabric.CellFunction;
 import padward.fabric.CellKind;
-import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Delay;
 
 /**
  * When a net changes after its clock's edge: the clock's arrival at the registers before it, their

@@ -3,8 +3,8 @@ package padward.timing;
 import java.util.Optional;
 import padward.design.Design;
 import padward.design.RouteTree;
-import padward.fabric.DriverSetting;
-import padward.fabric.PadDriverOutput;
+import padward.fabric.pad.DriverSetting;
+import padward.fabric.pad.PadDriverOutput;
 
 /**
  * The timing of one line that is brought out: when its signal arrives at the instrument, and what

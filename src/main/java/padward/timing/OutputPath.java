@@ -4,10 +4,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import padward.design.Design;
-import padward.design.PadWiring;
-import padward.fabric.Delay;
-import padward.fabric.DriverSetting;
+import padward.design.board.PadWiring;
 import padward.fabric.Pad;
+import padward.fabric.delay.Delay;
+import padward.fabric.pad.DriverSetting;
 
 /**
  * From a pad's driver to the instrument: the second half of every line that is brought out, and the

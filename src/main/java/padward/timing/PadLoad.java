@@ -2,11 +2,11 @@ package padward.timing;
 
 import java.util.List;
 import java.util.Optional;
-import padward.design.Attachment;
 import padward.design.Design;
-import padward.design.PadWiring;
-import padward.fabric.DriverSetting;
-import padward.fabric.PadDriverOutput;
+import padward.design.board.Attachment;
+import padward.design.board.PadWiring;
+import padward.fabric.pad.DriverSetting;
+import padward.fabric.pad.PadDriverOutput;
 
 /**
  * What a pad's driver has to drive. The board states its capacitance, or each part on it states its

@@ -1,6 +1,6 @@
 package padward.timing;
 
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 
 /**
  * How far two lines of one die can be apart at the instrument. At each corner their routes differ

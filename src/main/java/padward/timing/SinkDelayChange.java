@@ -8,8 +8,8 @@ import java.util.OptionalInt;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Terminal;
-import padward.fabric.Delay;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Delay;
 
 /**
  * What a change does to one sink that was there before: a branch that a net gets hangs load on it,

@@ -1,7 +1,7 @@
 package padward.timing;
 
 import java.util.List;
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 
 /** What to add to channels' time stamps so that lines of different delay stand level. */
 public final class TimeStampCorrections {

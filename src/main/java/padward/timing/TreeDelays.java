@@ -1,8 +1,8 @@
 package padward.timing;
 
 import padward.design.RouteTree;
-import padward.fabric.Delay;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Delay;
 
 /**
  * Delays from a net's driver to each vertex of its tree, at both corners: the edges' own, added up;

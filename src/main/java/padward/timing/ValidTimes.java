@@ -8,8 +8,8 @@ import java.util.Set;
 import java.util.TreeSet;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
-import padward.fabric.Delay;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.Delay;
 
 /**
  * When lines are valid at the instrument, relative to the rising edge of their clock, which is on a

@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import padward.design.Design;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.ui.design.OpenDesign;
 import padward.ui.model.GroupParser;
 import padward.ui.model.WindowModel;

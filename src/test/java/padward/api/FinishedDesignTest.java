@@ -13,7 +13,7 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
-import padward.fabric.DelayTooLong;
+import padward.fabric.delay.DelayTooLong;
 import padward.format.design.DesignReader;
 import padward.format.ledger.LedgerReader;
 

@@ -7,7 +7,7 @@ import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 
 /**
  * A bench with known truth: a die somewhere between its corners, local variation, traces and leads

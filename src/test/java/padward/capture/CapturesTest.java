@@ -19,7 +19,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.BadInput;
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 
 /** Captures made with known delays are deskewed within the stated uncertainty. */
 class CapturesTest {

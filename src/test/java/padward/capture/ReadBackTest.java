@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 
 /** What is deskewed is read back by a reader that knows the standard only. */
 class ReadBackTest {

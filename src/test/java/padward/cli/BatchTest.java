@@ -20,7 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 import padward.base.Progress;
 import padward.breakout.ask.DriverWish;
 import padward.cli.batch.BatchRun;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 import padward.format.question.QuestionLines;
 import padward.format.source.Source;

@@ -256,7 +256,7 @@ class OneChainTest {
                             "\\Q"
                                     + row.get("net")
                                     + "\\E +\\Q"
-                                    + new padward.fabric.Delay(there.get(0), there.get(1))
+                                    + new padward.fabric.delay.Delay(there.get(0), there.get(1))
                                             .toText());
         }
     }

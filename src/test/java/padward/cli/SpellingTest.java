@@ -2,13 +2,13 @@ package padward.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import java.nio.file.Files;
-import java.nio.file.Path;
 
 /** What may be typed for nets, pads, commands and options, and what is offered for the rest. */
 class SpellingTest {

@@ -3,12 +3,6 @@ package padward.docs;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import padward.api.Finding;
-import padward.api.FinishedDesign;
-import padward.api.Signature;
-import padward.base.BadInput;
 import java.io.ByteArrayOutputStream;
 import java.io.PrintStream;
 import java.net.URL;
@@ -21,6 +15,12 @@ import java.util.List;
 import java.util.stream.Stream;
 import javax.tools.JavaCompiler;
 import javax.tools.ToolProvider;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import padward.api.Finding;
+import padward.api.FinishedDesign;
+import padward.api.Signature;
+import padward.base.BadInput;
 
 /** The library as others use it: the examples of the page are compiled and run. */
 class LibraryExamplesTest {

@@ -7,12 +7,6 @@ import com.networknt.schema.InputFormat;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
-import org.junit.jupiter.api.BeforeEach;
-import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
-import padward.cli.Padward;
-import padward.cli.PublishedSchemas;
-import picocli.CommandLine;
 import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Files;
@@ -23,6 +17,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import padward.cli.Padward;
+import padward.cli.PublishedSchemas;
+import picocli.CommandLine;
 
 /** Everything that commands print as JSON, against the schemas that are published for it. */
 class PrintedSchemasTest {

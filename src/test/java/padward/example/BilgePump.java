@@ -1,9 +1,9 @@
 package padward.example;
 
 import java.util.List;
-import padward.design.Board;
 import padward.design.Design;
 import padward.design.PortDirection;
+import padward.design.board.Board;
 import padward.fabric.Fabric;
 
 /** The small example: an invented bilge-pump controller on the invented fabric larch-8. */

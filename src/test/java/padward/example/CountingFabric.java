@@ -7,11 +7,11 @@ import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicLong;
 import padward.base.Progress;
-import padward.fabric.Corner;
-import padward.fabric.Delay;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.Delay;
 
 /** A fabric that counts at how many vertices edges were looked at, on any thread. */
 public final class CountingFabric {

@@ -12,7 +12,7 @@ import java.util.Set;
 import padward.design.Design;
 import padward.design.NetLock;
 import padward.design.PortDirection;
-import padward.fabric.PadDirections;
+import padward.fabric.pad.PadDirections;
 
 /**
  * Small random explicit fabrics and designs with what a file may hold and real ones seldom do: pads

@@ -12,7 +12,6 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Random;
 import java.util.Set;
-import padward.design.Board;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
@@ -20,17 +19,18 @@ import padward.design.Port;
 import padward.design.PortDirection;
 import padward.design.RouteTree;
 import padward.design.Terminal;
+import padward.design.board.Board;
 import padward.fabric.CellKind;
-import padward.fabric.Delay;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
-import padward.fabric.PadDirections;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
 import padward.fabric.VertexKind;
+import padward.fabric.delay.Delay;
 import padward.fabric.explicit.ExplicitBuilder;
+import padward.fabric.pad.PadDirections;
 
 /**
  * Small random explicit fabrics with random designs on them, much more tangled than real ones:

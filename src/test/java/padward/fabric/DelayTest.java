@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import org.junit.jupiter.api.Test;
+import padward.fabric.delay.Delay;
+import padward.fabric.delay.DelayTooLong;
 
 /** Sums of delays at the limit of what is calculated. */
 class DelayTest {

@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
+import padward.fabric.delay.Delay;
 import padward.fabric.explicit.ExplicitBuilder;
+import padward.fabric.pad.PadDirections;
 
 /** A small fabric in which everything that is odd is so on purpose. */
 class FabricReviewTest {

@@ -10,7 +10,11 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
+import padward.fabric.delay.Delay;
 import padward.fabric.explicit.ExplicitBuilder;
+import padward.fabric.pad.PadDirections;
+import padward.fabric.pad.PadEnable;
+import padward.fabric.pad.PadUse;
 
 /**
  * An explicit fabric as lists and maps, the plainest way to keep one, filled at random: names of

@@ -3,7 +3,7 @@ package padward.format;
 import java.nio.file.Path;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.design.Board;
+import padward.design.board.Board;
 import padward.fabric.Fabric;
 import padward.format.design.BoardReader;
 import padward.format.source.Source;

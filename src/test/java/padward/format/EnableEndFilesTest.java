@@ -20,7 +20,7 @@ import padward.design.Net;
 import padward.design.PortDirection;
 import padward.design.Terminal;
 import padward.example.HandMade;
-import padward.fabric.PadEnable;
+import padward.fabric.pad.PadEnable;
 import padward.format.design.DesignReader;
 import padward.format.design.DesignWriter;
 import padward.format.fabric.FabricWriter;

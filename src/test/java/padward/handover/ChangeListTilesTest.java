@@ -13,20 +13,20 @@ import org.junit.jupiter.params.provider.MethodSource;
 import padward.change.Edit;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
-import padward.design.Board;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
 import padward.design.Terminal;
+import padward.design.board.Board;
 import padward.fabric.CellKind;
-import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.FabricInfo;
-import padward.fabric.PadDirections;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
+import padward.fabric.delay.Delay;
 import padward.fabric.explicit.ExplicitBuilder;
+import padward.fabric.pad.PadDirections;
 
 /** The change list names the tile in which each switch was put when the fabric was made. */
 class ChangeListTilesTest {

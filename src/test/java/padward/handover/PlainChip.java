@@ -15,8 +15,8 @@ import padward.design.Net;
 import padward.design.Port;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
-import padward.fabric.PadEnable;
 import padward.fabric.SiteView;
+import padward.fabric.pad.PadEnable;
 
 /**
  * A chip as another tool sees it that carries a change list out, step by step: nothing but names. A

@@ -6,8 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import padward.breakout.ask.Caution;
-import padward.design.PadWiring;
-import padward.fabric.Delay;
+import padward.design.board.PadWiring;
+import padward.fabric.delay.Delay;
 import padward.timing.ExternalLine;
 
 /**

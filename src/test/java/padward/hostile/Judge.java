@@ -5,7 +5,7 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.TimeUnit;
 import padward.base.BadInput;
-import padward.fabric.DelayTooLong;
+import padward.fabric.delay.DelayTooLong;
 
 /**
  * Runs the reading of one input on a thread with a small stack, and says what was wrong: any

@@ -22,9 +22,9 @@ import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
-import padward.fabric.Corner;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 
 /** Delays with loads, on the small example with invented resistances and capacitances. */

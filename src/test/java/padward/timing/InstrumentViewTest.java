@@ -5,11 +5,11 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
-import padward.fabric.AtCorners;
-import padward.fabric.Corner;
-import padward.fabric.Delay;
-import padward.fabric.DriverSetting;
-import padward.fabric.PadDriverOutput;
+import padward.fabric.delay.AtCorners;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.Delay;
+import padward.fabric.pad.DriverSetting;
+import padward.fabric.pad.PadDriverOutput;
 
 /** Rise times, bandwidths and loads against the figures of textbooks. */
 class InstrumentViewTest {

@@ -12,7 +12,7 @@ import padward.design.Net;
 import padward.example.HandMade;
 import padward.fabric.CellFunction;
 import padward.fabric.CellKind;
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 
 /**
  * When lines are valid relative to a clock on a channel of its own: by hand, and against drawn dies

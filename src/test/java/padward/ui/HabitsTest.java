@@ -27,7 +27,7 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.ui.design.OpenDesign;
 import padward.ui.ledger.SheetWindow;
 import padward.ui.model.WindowModel;

@@ -169,7 +169,9 @@ class NameOffersTest {
                         .findFirst()
                         .orElseThrow();
         OpenDesign opened = model.openedProperty().get().orElseThrow();
-        assertThat(list.getItems()).isNotEmpty().allMatch(n -> opened.netNames().stream().anyMatch(n::equals));
+        assertThat(list.getItems())
+                .isNotEmpty()
+                .allMatch(n -> opened.netNames().stream().anyMatch(n::equals));
     }
 
     @Test

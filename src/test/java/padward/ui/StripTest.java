@@ -10,7 +10,7 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import padward.breakout.ask.Route;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.ui.model.WindowModel;
 import padward.ui.scene.StripLayout;
 

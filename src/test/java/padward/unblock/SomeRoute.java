@@ -6,9 +6,9 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.Map;
-import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 import padward.route.cost.CostModel;
 import padward.route.search.SearchSources;
 

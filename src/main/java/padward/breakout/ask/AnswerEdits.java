@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import padward.change.Edit;
-import padward.design.Attachment;
 import padward.design.Design;
-import padward.design.PadWiring;
 import padward.design.Port;
-import padward.fabric.DriverSetting;
+import padward.design.board.Attachment;
+import padward.design.board.PadWiring;
 import padward.fabric.Pad;
+import padward.fabric.pad.DriverSetting;
 
 /** The edits that make an answer come true: make room, then bring the net out. */
 public final class AnswerEdits {

@@ -11,7 +11,7 @@ import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Port;
 import padward.design.PortDirection;
-import padward.fabric.DriverSetting;
+import padward.fabric.pad.DriverSetting;
 
 /**
  * The outputs of a bank, before and after a change. Outputs that switch together draw their

@@ -5,10 +5,10 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import padward.breakout.ask.Caution.Kind;
-import padward.design.Attachment;
-import padward.design.PadWiring;
-import padward.fabric.Bank;
-import padward.fabric.DriverSetting;
+import padward.design.board.Attachment;
+import padward.design.board.PadWiring;
+import padward.fabric.pad.Bank;
+import padward.fabric.pad.DriverSetting;
 
 /**
  * What a part on the board means for the level on a pad, and for what is on it. The rules are

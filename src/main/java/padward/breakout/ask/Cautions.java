@@ -8,17 +8,17 @@ import java.util.Map;
 import java.util.Optional;
 import padward.breakout.ask.Caution.Kind;
 import padward.change.Edit;
-import padward.design.Attachment;
-import padward.design.Board;
 import padward.design.Design;
 import padward.design.Occupant;
-import padward.design.PadWiring;
 import padward.design.Port;
 import padward.design.PortDirection;
-import padward.fabric.Bank;
+import padward.design.board.Attachment;
+import padward.design.board.Board;
+import padward.design.board.PadWiring;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
-import padward.fabric.PadUse;
+import padward.fabric.pad.Bank;
+import padward.fabric.pad.PadUse;
 
 /**
  * What to heed before a pad is driven. The rules are common practice, no source: two outputs on one

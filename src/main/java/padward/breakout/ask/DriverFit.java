@@ -6,10 +6,10 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import padward.design.Design;
 import padward.design.Port;
-import padward.fabric.Bank;
-import padward.fabric.DriverSetting;
 import padward.fabric.Pad;
 import padward.fabric.PadDriving;
+import padward.fabric.pad.Bank;
+import padward.fabric.pad.DriverSetting;
 import padward.timing.InstrumentView;
 
 /**

@@ -2,9 +2,9 @@ package padward.breakout.ask;
 
 import java.util.Optional;
 import padward.design.Occupant;
-import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.VertexKind;
+import padward.fabric.delay.Delay;
 
 /**
  * One step of a route: the vertex reached, and how.

@@ -6,15 +6,15 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import padward.change.Edit;
 import padward.change.Outcome;
-import padward.design.Attachment;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
-import padward.design.PadWiring;
 import padward.design.Port;
 import padward.design.PortDirection;
-import padward.fabric.Corner;
+import padward.design.board.Attachment;
+import padward.design.board.PadWiring;
 import padward.fabric.Pad;
+import padward.fabric.delay.Corner;
 
 /**
  * "How does this net get out to that pad?"

@@ -2,8 +2,8 @@ package padward.breakout.ask;
 
 import java.util.List;
 import java.util.Optional;
-import padward.fabric.Delay;
-import padward.fabric.DriverSetting;
+import padward.fabric.delay.Delay;
+import padward.fabric.pad.DriverSetting;
 import padward.route.search.VertexPath;
 
 /**

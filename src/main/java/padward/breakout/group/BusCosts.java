@@ -13,7 +13,7 @@ import padward.breakout.ask.Question;
 import padward.breakout.survey.OneToAllRoutes;
 import padward.breakout.survey.Survey;
 import padward.design.Net;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.route.search.Engine;
 
 /**

@@ -8,8 +8,8 @@ import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 
 /**
  * The request for a group.

@@ -17,7 +17,7 @@ import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.route.search.Engine;
 import padward.route.search.VertexPath;
 import padward.unblock.release.QuestionContext;

@@ -1,18 +1,18 @@
 package padward.breakout.group;
 
-import padward.base.BadInput;
-import padward.design.Attachment;
-import padward.design.Design;
-import padward.design.Glob;
-import padward.design.NameLookup;
-import padward.design.Net;
-import padward.design.PadNames;
-import padward.design.PadWiring;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import padward.base.BadInput;
+import padward.design.Design;
+import padward.design.Glob;
+import padward.design.NameLookup;
+import padward.design.Net;
+import padward.design.PadNames;
+import padward.design.board.Attachment;
+import padward.design.board.PadWiring;
 
 /** Resolves the names that users give to the nets and pads of a group. */
 public final class GroupNames {

@@ -7,8 +7,8 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.function.ToLongFunction;
 import padward.design.Net;
-import padward.fabric.Corner;
-import padward.fabric.Delay;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.Delay;
 import padward.timing.LaunchTime;
 import padward.timing.PairSkew;
 

@@ -13,9 +13,9 @@ import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
-import padward.fabric.DriverSetting;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
+import padward.fabric.pad.DriverSetting;
 import padward.route.search.VertexPath;
 
 /**

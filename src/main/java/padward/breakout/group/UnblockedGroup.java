@@ -22,7 +22,7 @@ import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.route.search.Engine;
 import padward.unblock.weigh.Removal;
 import padward.unblock.why.SearchLimits;

@@ -8,7 +8,7 @@ import padward.breakout.ask.Answer;
 import padward.breakout.ask.NoRouteReason;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.route.search.Engine;
 
 /**

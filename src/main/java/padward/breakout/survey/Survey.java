@@ -14,7 +14,7 @@ import padward.breakout.ask.Question;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.PortDirection;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.route.search.Engine;
 
 /**

@@ -11,7 +11,7 @@ import padward.breakout.ask.NoRouteReason;
 import padward.breakout.ask.Price;
 import padward.breakout.ask.Route;
 import padward.breakout.ask.WhyBlocked;
-import padward.design.Attachment;
+import padward.design.board.Attachment;
 
 /** Answers in one line: to which pad, what is in the way, the delay, the price. */
 public final class Headline {

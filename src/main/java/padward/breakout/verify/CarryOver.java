@@ -24,7 +24,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
 import padward.design.Port;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.route.search.Engine;
 import padward.unblock.move.Consequence;
 import padward.unblock.why.SearchLimits;

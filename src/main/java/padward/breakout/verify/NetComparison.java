@@ -16,7 +16,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
 import padward.design.Terminal;
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 import padward.timing.TreeDelays;
 
 /** Compares nets of two designs, and counts what it found alike. Belongs to one thread. */

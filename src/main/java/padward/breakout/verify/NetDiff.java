@@ -2,7 +2,7 @@ package padward.breakout.verify;
 
 import java.util.List;
 import java.util.Optional;
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 
 /**
  * A net that is not alike in two designs.

@@ -1,7 +1,7 @@
 package padward.breakout.wanted;
 
-import padward.breakout.ask.AnswerKind;
 import java.util.Optional;
+import padward.breakout.ask.AnswerKind;
 
 /**
  * A register near a signal that is not there any more, whose net is.

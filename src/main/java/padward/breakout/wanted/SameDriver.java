@@ -1,12 +1,12 @@
 package padward.breakout.wanted;
 
+import java.util.List;
+import java.util.Optional;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Port;
 import padward.design.Terminal;
-import java.util.List;
-import java.util.Optional;
 
 /** Finds a net of one design in another: by its name, or else by the pin that drives it. */
 final class SameDriver {

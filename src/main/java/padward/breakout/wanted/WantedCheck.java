@@ -18,8 +18,8 @@ import padward.design.NameLookup;
 import padward.design.Net;
 import padward.design.PadNames;
 import padward.design.Port;
-import padward.fabric.Corner;
-import padward.fabric.Delay;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.Delay;
 import padward.route.search.Engine;
 
 /** Looks how wanted nets stand in a design, and what changed since an earlier one. */

@@ -1,9 +1,9 @@
 package padward.breakout.wanted;
 
-import padward.breakout.ask.Answer;
-import padward.design.Net;
 import java.util.List;
 import java.util.Optional;
+import padward.breakout.ask.Answer;
+import padward.design.Net;
 
 /**
  * How a wanted net stands.

@@ -23,7 +23,7 @@ import padward.cli.option.QuestionOption;
 import padward.design.Design;
 import padward.design.NameLookup;
 import padward.design.Net;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.question.QuestionLines;
 import padward.format.source.IoFaults;
 import padward.format.source.Source;

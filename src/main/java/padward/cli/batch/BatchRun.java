@@ -1,5 +1,13 @@
 package padward.cli.batch;
 
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.function.Supplier;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -13,8 +21,8 @@ import padward.cli.output.ExitStatus;
 import padward.cli.output.WhatIfTable;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
-import padward.fabric.DelayTooLong;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.DelayTooLong;
 import padward.format.form.Form;
 import padward.format.question.QuestionLines;
 import padward.format.question.WrittenQuestion;
@@ -22,14 +30,6 @@ import padward.format.source.IoFaults;
 import padward.format.source.Source;
 import padward.route.search.Engine;
 import padward.unblock.why.SearchLimits;
-import java.io.IOException;
-import java.io.PrintWriter;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.concurrent.CancellationException;
-import java.util.function.Supplier;
 
 /**
  * Answers questions one after the other and prints each answer as a line before it reads the next

@@ -1,5 +1,14 @@
 package padward.cli.command;
 
+import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.base.TimeStamp;
@@ -35,15 +44,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import java.io.PrintWriter;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.LinkedHashSet;
-import java.util.List;
-import java.util.Optional;
-import java.util.Set;
-import java.util.concurrent.Callable;
 
 /** {@code apply}: a ledger on a design, written as a new design. */
 @Command(
@@ -51,11 +51,11 @@ import java.util.concurrent.Callable;
         mixinStandardHelpOptions = true,
         description =
                 "Writes a copy of a design with all changes in a ledger applied, reads the copy"
-                    + " back, and reports what changed and that nothing else did. An empty ledger"
-                    + " gives an exact copy of the design's file. If the design is from another run"
-                    + " than the ledger, every entry is checked, and those that no longer fit are"
-                    + " listed; --search-again searches new routes to the same pads and writes them"
-                    + " to a new ledger.",
+                        + " back, and reports what changed and that nothing else did. An empty ledger"
+                        + " gives an exact copy of the design's file. If the design is from another run"
+                        + " than the ledger, every entry is checked, and those that no longer fit are"
+                        + " listed; --search-again searches new routes to the same pads and writes them"
+                        + " to a new ledger.",
         footer = {
             "",
             "Example:",
@@ -72,10 +72,10 @@ public final class ApplyCommand implements Callable<Integer> {
             names = "--search-again",
             description =
                     "Searches a new route for each line that no longer fits. Only routes are taken"
-                        + " that are open, or that open without any endpoint losing its signal, and"
-                        + " that cost nobody more than the entry did: a port that only this run has"
-                        + " on the pad keeps it. The other lines are listed, and the exit status is"
-                        + " 1.")
+                            + " that are open, or that open without any endpoint losing its signal, and"
+                            + " that cost nobody more than the entry did: a port that only this run has"
+                            + " on the pad keeps it. The other lines are listed, and the exit status is"
+                            + " 1.")
     private boolean searchAgain;
 
     @Option(

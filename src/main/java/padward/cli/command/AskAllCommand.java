@@ -1,5 +1,10 @@
 package padward.cli.command;
 
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -16,7 +21,7 @@ import padward.cli.output.TextTable;
 import padward.design.Design;
 import padward.design.NameLookup;
 import padward.design.Net;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.tables.QuestionTable;
 import padward.route.search.Engine;
 import padward.unblock.why.SearchLimits;
@@ -25,11 +30,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import java.io.PrintWriter;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.concurrent.Callable;
 
 /** {@code ask-all}: many questions about one design, which is read once. */
 @Command(
@@ -37,7 +37,7 @@ import java.util.concurrent.Callable;
         mixinStandardHelpOptions = true,
         description =
                 "Answers every question of a table (CSV) with the columns net and pad. The design"
-                    + " is read once, which on a large device takes longer than the answers.",
+                        + " is read once, which on a large device takes longer than the answers.",
         footer = {
             "",
             "Example:",

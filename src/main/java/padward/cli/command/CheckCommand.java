@@ -1,5 +1,11 @@
 package padward.cli.command;
 
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.cli.form.JsonText;
 import padward.cli.form.Reports;
@@ -11,12 +17,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import java.io.PrintWriter;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.Callable;
 
 /** {@code check}: whether files are valid. */
 @Command(
@@ -24,10 +24,10 @@ import java.util.concurrent.Callable;
         mixinStandardHelpOptions = true,
         description =
                 "Reads Padward's files and reports what is in them, or what is wrong; also a"
-                    + " board's net list (IPC-D-356A, or a .csv with the columns net, part, pin)"
-                    + " and its table of parts. For fabrics, designs and net lists it also lists"
-                    + " what is valid but suspicious: pads that cannot be reached, unconnected"
-                    + " wires, nets without a route, pins on several nets.",
+                        + " board's net list (IPC-D-356A, or a .csv with the columns net, part, pin)"
+                        + " and its table of parts. For fabrics, designs and net lists it also lists"
+                        + " what is valid but suspicious: pads that cannot be reached, unconnected"
+                        + " wires, nets without a route, pins on several nets.",
         footer = {"", "Example:", "  padward check fixtures/small/only.design.json"})
 public final class CheckCommand implements Callable<Integer> {
     @Spec private CommandSpec spec;

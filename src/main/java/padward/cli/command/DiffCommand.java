@@ -1,5 +1,10 @@
 package padward.cli.command;
 
+import java.io.PrintWriter;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.Price;
@@ -18,11 +23,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import java.io.PrintWriter;
-import java.nio.file.Path;
-import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.Callable;
 
 /** {@code diff}: the differences between two designs. */
 @Command(
@@ -30,10 +30,10 @@ import java.util.concurrent.Callable;
         mixinStandardHelpOptions = true,
         description =
                 "Lists every net, cell and port that differs between two designs on the same"
-                    + " fabric, with wires and delays. Either can be a ledger, which stands for the"
-                    + " design that it gives: applied to the other file, if that is a design;"
-                    + " otherwise to the design that it names (in the ledger's folder) or that"
-                    + " --design names.",
+                        + " fabric, with wires and delays. Either can be a ledger, which stands for the"
+                        + " design that it gives: applied to the other file, if that is a design;"
+                        + " otherwise to the design that it names (in the ledger's folder) or that"
+                        + " --design names.",
         footer = {
             "",
             "Exit status: 0 nothing differs, 1 something does, 2 bad input.",

@@ -1,5 +1,9 @@
 package padward.cli.command;
 
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -34,10 +38,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.Callable;
 
 /** {@code keep}: a question's answer, kept in a ledger. */
 @Command(
@@ -45,9 +45,9 @@ import java.util.concurrent.Callable;
         mixinStandardHelpOptions = true,
         description =
                 "Answers a question as ask does, on the design with all changes in the ledger, and"
-                    + " adds the answer's edits to the ledger: what is disconnected, removed and"
-                    + " moved, and the route. A ledger that does not exist is created. The design's"
-                    + " file is not changed; apply writes a changed copy.",
+                        + " adds the answer's edits to the ledger: what is disconnected, removed and"
+                        + " moved, and the route. A ledger that does not exist is created. The design's"
+                        + " file is not changed; apply writes a changed copy.",
         footer = {
             "",
             "Example:",

@@ -1,5 +1,11 @@
 package padward.cli.command;
 
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.change.Lead;
 import padward.change.Ledger;
@@ -19,12 +25,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import java.io.PrintWriter;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 
 /** {@code lead}: which lead of the instrument is on which line. */
 @Command(
@@ -32,8 +32,8 @@ import java.util.stream.Collectors;
         mixinStandardHelpOptions = true,
         description =
                 "Records in a ledger which lead of the instrument is on a line: its channel, name,"
-                    + " pod and colour. Without --port, lists all leads. A channel stays the same"
-                    + " when other entries are undone.",
+                        + " pod and colour. Without --port, lists all leads. A channel stays the same"
+                        + " when other entries are undone.",
         footer = {
             "",
             "Example:",

@@ -1,5 +1,8 @@
 package padward.cli.command;
 
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.cli.form.JsonText;
 import padward.cli.form.Reports;
@@ -16,9 +19,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.concurrent.Callable;
 
 /** {@code nets}: the nets of a design. */
 @Command(

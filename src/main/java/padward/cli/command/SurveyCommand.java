@@ -1,5 +1,9 @@
 package padward.cli.command;
 
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.IntStream;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -18,18 +22,14 @@ import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.cli.output.WhatIfTable;
 import padward.design.Design;
-import padward.fabric.Corner;
 import padward.fabric.Pad;
+import padward.fabric.delay.Corner;
 import padward.route.search.Engine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.stream.IntStream;
 
 /** {@code survey}: one net, all pads. */
 @Command(
@@ -37,10 +37,10 @@ import java.util.stream.IntStream;
         mixinStandardHelpOptions = true,
         description =
                 "Ranks all pads for one net by their price: free pads with a place for a lead, free"
-                    + " pads, pads whose port loses them while nothing listens, pads whose"
-                    + " obstacles may lose function, pads on which something on the board follows,"
-                    + " pads that something drives; within these by what the design would lose, by"
-                    + " the number of obstacles, and by delay. Pads without a route come last.",
+                        + " pads, pads whose port loses them while nothing listens, pads whose"
+                        + " obstacles may lose function, pads on which something on the board follows,"
+                        + " pads that something drives; within these by what the design would lose, by"
+                        + " the number of obstacles, and by delay. Pads without a route come last.",
         footer = {
             "",
             "Example:",

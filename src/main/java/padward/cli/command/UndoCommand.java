@@ -1,5 +1,10 @@
 package padward.cli.command;
 
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.change.EntryRemoval;
 import padward.change.Ledger;
@@ -18,11 +23,6 @@ import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
-import java.io.PrintWriter;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 
 /** {@code undo}: removes an entry from a ledger. */
 @Command(

@@ -1,12 +1,12 @@
 package padward.cli.command;
 
+import java.nio.file.Path;
+import java.util.Optional;
 import padward.base.BadInput;
 import padward.format.json.FileHeader;
 import padward.format.source.Source;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
-import java.nio.file.Path;
-import java.util.Optional;
 
 /**
  * {@code window}: opens the window. The program's entry point handles this command before the

@@ -5,6 +5,9 @@ import static padward.cli.form.Values.texts;
 import static padward.cli.form.Values.word;
 import static padward.format.form.Kinds.list;
 
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerKind;
 import padward.breakout.ask.Caution;
@@ -17,15 +20,12 @@ import padward.breakout.text.AnswerText;
 import padward.breakout.text.WhyText;
 import padward.design.Design;
 import padward.design.Port;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.form.Fields;
 import padward.format.form.Form;
 import padward.format.form.Kinds;
 import padward.format.json.EnumWords;
 import padward.unblock.release.DisconnectedBranch;
-import java.util.List;
-import java.util.Optional;
-import java.util.stream.Stream;
 
 /** The form of an answer. */
 public final class AnswerForm {

@@ -7,6 +7,8 @@ import static padward.cli.form.Values.texts;
 import static padward.cli.form.Values.whole;
 import static padward.format.form.Kinds.list;
 
+import java.util.List;
+import java.util.function.Function;
 import padward.breakout.verify.ChangeAudit;
 import padward.breakout.verify.DesignDiff;
 import padward.breakout.verify.Difference;
@@ -18,8 +20,6 @@ import padward.format.form.Fields;
 import padward.format.form.Form;
 import padward.format.form.Kind;
 import padward.format.form.Kinds;
-import java.util.List;
-import java.util.function.Function;
 
 /** The forms of differences between designs. */
 final class DiffForm {

@@ -6,16 +6,16 @@ import static padward.cli.form.Values.whole;
 import static padward.cli.form.Values.word;
 import static padward.format.form.Kinds.list;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 import padward.breakout.verify.CarryOver;
 import padward.change.Edit;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
 import padward.format.form.Fields;
 import padward.format.form.Form;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.function.Function;
 
 /** The forms of entries of ledgers. */
 public final class EntryForm {

@@ -7,6 +7,9 @@ import static padward.cli.form.Values.texts;
 import static padward.cli.form.Values.whole;
 import static padward.format.form.Kinds.list;
 
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.Price;
 import padward.breakout.group.Bus;
@@ -26,9 +29,6 @@ import padward.timing.ExternalLine;
 import padward.timing.PairSkew;
 import padward.timing.SinkDelayChange;
 import padward.timing.ValidTimes;
-import java.util.List;
-import java.util.Optional;
-import java.util.function.Function;
 
 /** The form of a group of nets that are brought out together. */
 public final class GroupForm {
@@ -116,8 +116,10 @@ public final class GroupForm {
         group.maybe("matched", matched(), g -> In.maybe(g, g.matched())).means("with --match-ps");
         group.needed("delayChanges", list(delayChange()), Group::delayChanges)
                 .means("other sinks of the nets");
-        group.needed("edits", texts(), g -> EntryForm.words(g.recorded().edits())).means("in words");
-        PriceForm.addShared(group, g -> Optional.of(Cautions.ofEdits(g.design(), g.recorded().edits())));
+        group.needed("edits", texts(), g -> EntryForm.words(g.recorded().edits()))
+                .means("in words");
+        PriceForm.addShared(
+                group, g -> Optional.of(Cautions.ofEdits(g.design(), g.recorded().edits())));
         return group.written();
     }
 
@@ -187,8 +189,7 @@ public final class GroupForm {
                         whole().boxed(),
                         o -> o.isNever() ? Optional.empty() : Optional.of(o.atLeast()))
                 .means("how many must be removed at least");
-        more.needed("possible", Kinds.flag(), o -> !o.isNever())
-                .means("whether any removal helps");
+        more.needed("possible", Kinds.flag(), o -> !o.isNever()).means("whether any removal helps");
         return more.written();
     }
 

@@ -2,10 +2,10 @@ package padward.cli.form;
 
 import com.google.gson.FormattingStyle;
 import com.google.gson.stream.JsonWriter;
-import padward.format.form.Kind;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
+import padward.format.form.Kind;
 
 /** Writes records as JSON by their forms. */
 public final class JsonText {

@@ -6,24 +6,24 @@ import static padward.cli.form.Values.texts;
 import static padward.cli.form.Values.word;
 import static padward.format.form.Kinds.list;
 
-import padward.breakout.ask.Caution;
-import padward.breakout.ask.Cautions;
-import padward.breakout.ask.Price;
-import padward.breakout.text.PriceText;
-import padward.design.Attachment;
-import padward.design.AttachmentKind;
-import padward.design.Occupant;
-import padward.design.Port;
-import padward.format.form.Fields;
-import padward.format.form.Form;
-import padward.format.form.Kinds;
-import padward.unblock.move.DelayChange;
-import padward.unblock.release.Endpoint;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Stream;
+import padward.breakout.ask.Caution;
+import padward.breakout.ask.Cautions;
+import padward.breakout.ask.Price;
+import padward.breakout.text.PriceText;
+import padward.design.Occupant;
+import padward.design.Port;
+import padward.design.board.Attachment;
+import padward.design.board.AttachmentKind;
+import padward.format.form.Fields;
+import padward.format.form.Form;
+import padward.format.form.Kinds;
+import padward.unblock.move.DelayChange;
+import padward.unblock.release.Endpoint;
 
 /** The forms of prices and cautions, the same in every command. */
 public final class PriceForm {

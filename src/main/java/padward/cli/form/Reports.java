@@ -5,6 +5,11 @@ import static padward.cli.form.Values.texts;
 import static padward.cli.form.Values.whole;
 import static padward.format.form.Kinds.list;
 
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
 import padward.base.BadInput;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.Price;
@@ -13,19 +18,14 @@ import padward.breakout.verify.CarryOver;
 import padward.breakout.verify.ChangeAudit;
 import padward.breakout.verify.DesignDiff;
 import padward.change.Lead;
-import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.delay.Corner;
 import padward.format.form.Fields;
 import padward.format.form.Form;
 import padward.format.form.Kind;
 import padward.format.form.Kinds;
 import padward.format.form.Schema;
-import java.util.ArrayList;
-import java.util.Collection;
-import java.util.List;
-import java.util.Optional;
-import java.util.OptionalInt;
 
 /** What the commands print as JSON, each with its form. */
 public final class Reports {

@@ -5,6 +5,10 @@ import static padward.cli.form.Values.text;
 import static padward.cli.form.Values.word;
 import static padward.format.form.Kinds.list;
 
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.stream.Stream;
 import padward.breakout.ask.Hop;
 import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Route;
@@ -15,10 +19,6 @@ import padward.format.form.Fields;
 import padward.format.form.Form;
 import padward.format.form.Kinds;
 import padward.format.json.EnumWords;
-import java.util.List;
-import java.util.Optional;
-import java.util.function.Function;
-import java.util.stream.Stream;
 
 /** The forms of routes and of what stands on them. */
 final class RouteForm {

@@ -1,13 +1,13 @@
 package padward.cli.form;
 
 import com.google.gson.JsonPrimitive;
-import padward.fabric.Delay;
+import java.util.List;
+import padward.fabric.delay.Delay;
 import padward.format.form.IntKind;
 import padward.format.form.Kind;
 import padward.format.form.Kinds;
 import padward.format.form.Schema;
 import padward.format.json.JsonIn;
-import java.util.List;
 
 /** Kinds of value in what commands print. They are written and described, and never read. */
 public final class Values {

@@ -7,6 +7,11 @@ import static padward.cli.form.Values.whole;
 import static padward.cli.form.Values.word;
 import static padward.format.form.Kinds.list;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.Stream;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerKind;
 import padward.breakout.ask.NearbySignal;
@@ -25,11 +30,6 @@ import padward.unblock.move.DelayChange;
 import padward.unblock.release.Endpoint;
 import padward.unblock.weigh.Removal;
 import padward.unblock.why.Chokepoint;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.OptionalInt;
-import java.util.stream.Stream;
 
 /** The forms of explanations. */
 final class WhyForm {

@@ -1,5 +1,10 @@
 package padward.cli.ledger;
 
+import java.io.PrintWriter;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import padward.base.BadInput;
 import padward.change.Edit;
 import padward.change.Lead;
@@ -20,11 +25,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import java.io.PrintWriter;
-import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 
 /** {@code ledger}: what is in a ledger. */
 @Command(

@@ -1,5 +1,6 @@
 package padward.cli.manners;
 
+import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.cli.output.ExitStatus;
 import padward.format.source.Nearest;
@@ -8,7 +9,6 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
-import java.util.concurrent.Callable;
 
 /** {@code help}: the help of the program or of a command. */
 @Command(

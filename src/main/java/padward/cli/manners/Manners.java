@@ -1,5 +1,9 @@
 package padward.cli.manners;
 
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.io.Writer;
+import java.util.List;
 import padward.cli.form.JsonText;
 import padward.cli.form.Reports;
 import picocli.CommandLine;
@@ -7,10 +11,6 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.RunLast;
-import java.io.PrintWriter;
-import java.io.StringWriter;
-import java.io.Writer;
-import java.util.List;
 
 /** The options that every command has. */
 public final class Manners {

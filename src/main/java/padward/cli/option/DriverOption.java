@@ -3,7 +3,7 @@ package padward.cli.option;
 import padward.base.BadInput;
 import padward.breakout.ask.DriverWish;
 import padward.design.Design;
-import padward.fabric.DriverSetting;
+import padward.fabric.pad.DriverSetting;
 import padward.format.source.Nearest;
 import picocli.CommandLine.Option;
 

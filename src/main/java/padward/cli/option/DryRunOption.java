@@ -1,11 +1,11 @@
 package padward.cli.option;
 
+import java.nio.file.Path;
 import padward.base.BadInput;
 import padward.change.Ledger;
 import padward.fabric.Fabric;
 import padward.format.ledger.LedgerFile;
 import picocli.CommandLine.Option;
-import java.nio.file.Path;
 
 /** The option that answers and checks all, and writes nothing. */
 public final class DryRunOption {

@@ -1,9 +1,9 @@
 package padward.cli.option;
 
-import padward.base.BadInput;
-import picocli.CommandLine.Option;
 import java.util.List;
 import java.util.Optional;
+import padward.base.BadInput;
+import picocli.CommandLine.Option;
 
 /** The option that shortens a list. */
 public final class LimitOption {

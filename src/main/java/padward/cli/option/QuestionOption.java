@@ -3,7 +3,7 @@ package padward.cli.option;
 import padward.base.BadInput;
 import padward.breakout.ask.Question;
 import padward.design.Design;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 

@@ -26,7 +26,7 @@ import padward.base.Formulas;
 import padward.base.Progress;
 import padward.capture.ChannelDelay;
 import padward.change.Lead;
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 import padward.format.source.FileLimits;
 import padward.format.source.IoFaults;
 import padward.format.source.Source;

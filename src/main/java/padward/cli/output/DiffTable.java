@@ -7,8 +7,8 @@ import padward.breakout.verify.DesignDiff;
 import padward.breakout.verify.Difference;
 import padward.breakout.verify.NetDiff;
 import padward.breakout.verify.PartDiff;
-import padward.fabric.Delay;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Delay;
 
 /** Prints the differences between two designs. */
 public final class DiffTable {

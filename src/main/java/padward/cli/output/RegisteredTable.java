@@ -8,9 +8,6 @@ import java.util.stream.Collectors;
 import padward.breakout.group.RegisteredGroup;
 import padward.breakout.text.WhyText;
 import padward.design.Design;
-import java.io.PrintWriter;
-import java.util.Locale;
-import java.util.stream.Collectors;
 
 /** A group registered in IO registers, as text and as JSON. */
 public final class RegisteredTable {

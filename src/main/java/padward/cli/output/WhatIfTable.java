@@ -1,5 +1,9 @@
 package padward.cli.output;
 
+import java.io.PrintWriter;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.breakout.survey.WhatIfReport;
 import padward.breakout.text.AnswerText;
@@ -9,10 +13,6 @@ import padward.change.EditText;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.fabric.Pad;
-import java.io.PrintWriter;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.stream.Collectors;
 
 /** Prints the gains and costs of a what-if. */
 public final class WhatIfTable {

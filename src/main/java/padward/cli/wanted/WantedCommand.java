@@ -20,7 +20,7 @@ import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.question.WantedTable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;

@@ -6,13 +6,17 @@ import static padward.cli.form.Values.texts;
 import static padward.cli.form.Values.whole;
 import static padward.format.form.Kinds.list;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.Price;
 import padward.change.Edit;
 import padward.cli.form.AnswerForm;
 import padward.cli.form.EntryForm;
 import padward.cli.form.PriceForm;
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 import padward.format.form.Fields;
 import padward.format.form.Form;
 import padward.format.form.Kinds;
@@ -22,10 +26,6 @@ import padward.watch.place.SetupHold;
 import padward.watch.place.WatchResult;
 import padward.watch.place.WatchText;
 import padward.watch.place.WatchTiming;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Optional;
-import java.util.OptionalInt;
 
 /**
  * What came of a watch circuit, as the command prints it in JSON.
@@ -82,8 +82,7 @@ public record WatchReport(
                 r -> r.placed().map(p -> Cautions.ofEdits(p.question().design(), p.edits())));
         report.maybe("smaller", text(), WatchReport::smaller)
                 .means("what a smaller variant would do");
-        report.maybe("simulated", simulation(), WatchReport::simulated)
-                .means("what was simulated");
+        report.maybe("simulated", simulation(), WatchReport::simulated).means("what was simulated");
         report.needed("kept", Kinds.flag(), WatchReport::kept).means("whether it was kept");
         report.maybe("ledger", text(), WatchReport::ledger).means("the ledger's file");
         report.maybe("entry", EntryForm.entry(), WatchReport::entry)

@@ -1,9 +1,9 @@
 package padward.fabric.explicit;
 
-import padward.fabric.Corner;
 import padward.fabric.DelayClasses;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
+import padward.fabric.delay.Corner;
 
 /**
  * Edges of an explicit fabric in one direction. A tile has a run of row numbers, one a vertex, and

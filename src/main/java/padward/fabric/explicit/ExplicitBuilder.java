@@ -13,20 +13,20 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
-import padward.fabric.Delay;
 import padward.fabric.DelayClasses;
 import padward.fabric.EdgeKey;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
-import padward.fabric.PadDirections;
-import padward.fabric.PadEnable;
-import padward.fabric.PadUse;
 import padward.fabric.SitePin;
 import padward.fabric.SiteView;
 import padward.fabric.SwitchGroups;
 import padward.fabric.VertexKind;
+import padward.fabric.delay.Delay;
+import padward.fabric.pad.PadDirections;
+import padward.fabric.pad.PadEnable;
+import padward.fabric.pad.PadUse;
 
 /**
  * Collects the parts of an explicit fabric. Parts may come in any order, but what an edge or pad

@@ -8,9 +8,9 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import padward.fabric.Corner;
 import padward.fabric.DelayClasses;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 
 /**
  * The outgoing edges of a pattern fabric in the form that a search's inner loop reads: those of one

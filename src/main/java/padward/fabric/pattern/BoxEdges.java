@@ -4,10 +4,10 @@ import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
-import padward.fabric.Delay;
 import padward.fabric.DelayClasses;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Delay;
 import padward.fabric.pattern.PatternSpec.WireKind;
 
 /** Lists the edges that one tile's switch box and sites make, by applying its rules. */

@@ -2,8 +2,8 @@ package padward.fabric.pattern;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
-import padward.fabric.Corner;
 import padward.fabric.DelayClasses;
+import padward.fabric.delay.Corner;
 
 /** The edges of one vertex of a template while they are collected, each far end once. */
 final class EdgeRow {

@@ -14,10 +14,10 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
-import padward.fabric.PadUse;
 import padward.fabric.SiteView;
 import padward.fabric.Unusable;
 import padward.fabric.VertexKind;
+import padward.fabric.pad.PadUse;
 
 /**
  * A fabric that exists as its pattern only: names, edges and sites are calculated from the tile's

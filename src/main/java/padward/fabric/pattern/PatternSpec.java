@@ -4,13 +4,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
-import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.FabricInfo;
-import padward.fabric.PadDirections;
-import padward.fabric.PadEnable;
-import padward.fabric.PadUse;
 import padward.fabric.PinDirection;
+import padward.fabric.delay.Delay;
+import padward.fabric.pad.PadDirections;
+import padward.fabric.pad.PadEnable;
+import padward.fabric.pad.PadUse;
 
 /**
  * The pattern form of a fabric: a hundred lines that describe any number of wires. Tile types are

@@ -6,12 +6,12 @@ import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
-import padward.fabric.PadDirections;
-import padward.fabric.PadEnable;
 import padward.fabric.SitePin;
+import padward.fabric.delay.Delay;
+import padward.fabric.pad.PadDirections;
+import padward.fabric.pad.PadEnable;
 
 /** A tile type with its names resolved: flat lists of sites, pins and pads, rules with numbers. */
 final class TileModel {

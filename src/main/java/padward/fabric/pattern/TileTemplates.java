@@ -10,11 +10,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
-import padward.fabric.Corner;
 import padward.fabric.DelayClasses;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 
 /**
  * The edges of a pattern fabric in one direction, stored once per kind of surroundings instead of

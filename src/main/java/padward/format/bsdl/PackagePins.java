@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import padward.fabric.PadDirections;
+import padward.fabric.pad.PadDirections;
 
 /**
  * The pins of a package as a BSDL file lists them.

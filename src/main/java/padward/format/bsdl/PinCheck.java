@@ -8,7 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
-import padward.fabric.PadDirections;
+import padward.fabric.pad.PadDirections;
 import padward.format.json.EnumWords;
 
 /** Compares the pads of a fabric with the pins of a package. */

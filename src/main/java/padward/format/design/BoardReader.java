@@ -5,7 +5,7 @@ import java.util.HashMap;
 import java.util.Map;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.design.Board;
+import padward.design.board.Board;
 import padward.fabric.Fabric;
 import padward.format.fabric.PadLookup;
 import padward.format.form.FileForm;

@@ -2,7 +2,7 @@ package padward.format.design;
 
 import java.nio.file.Path;
 import padward.base.BadInput;
-import padward.design.Board;
+import padward.design.board.Board;
 import padward.fabric.Fabric;
 import padward.format.fabric.PadLookup;
 

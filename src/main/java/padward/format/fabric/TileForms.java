@@ -13,8 +13,8 @@ import static padward.format.form.Kinds.word;
 
 import java.util.List;
 import padward.fabric.FabricLimits;
-import padward.fabric.PadDirections;
 import padward.fabric.PinDirection;
+import padward.fabric.pad.PadDirections;
 import padward.fabric.pattern.PatternSpec.PadGroup;
 import padward.fabric.pattern.PatternSpec.PinGroup;
 import padward.fabric.pattern.PatternSpec.Rule;

@@ -5,7 +5,7 @@ import java.io.IOException;
 import java.util.List;
 import java.util.function.Function;
 import padward.base.BadInput;
-import padward.fabric.AtCorners;
+import padward.fabric.delay.AtCorners;
 import padward.format.json.JsonIn;
 import padward.format.tables.csv.ColumnShape;
 import padward.format.tables.csv.CsvTable;

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.form.Fields;
 import padward.format.form.Form;
 import padward.format.form.Kinds;

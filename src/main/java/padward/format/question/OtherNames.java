@@ -1,15 +1,15 @@
 package padward.format.question;
 
+import java.nio.file.Path;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.format.source.Text;
 import padward.format.tables.csv.ColumnShape;
 import padward.format.tables.csv.CsvTable;
 import padward.format.tables.csv.TableShape;
-import java.nio.file.Path;
-import java.util.LinkedHashMap;
-import java.util.List;
-import java.util.Map;
 
 /** A table of names that nets have elsewhere, as in the source text that the design comes from. */
 public final class OtherNames {

@@ -13,7 +13,7 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
 import padward.base.BadInput;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.source.Nearest;
 import padward.format.source.Text;
 import padward.format.tables.csv.Separator;

@@ -1,14 +1,14 @@
 package padward.format.question;
 
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.stream.Stream;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.format.tables.csv.ColumnShape;
 import padward.format.tables.csv.CsvTable;
 import padward.format.tables.csv.TableShape;
-import java.nio.file.Path;
-import java.util.ArrayList;
-import java.util.List;
-import java.util.stream.Stream;
 
 /** A table of nets that are wanted at the bench. */
 public final class WantedTable {

@@ -2,7 +2,7 @@ package padward.format.question;
 
 import java.util.List;
 import java.util.Optional;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 
 /**
  * A question as it is written, before its names are looked up.

@@ -3,7 +3,7 @@ package padward.format.tables;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import padward.fabric.PadDirections;
+import padward.fabric.pad.PadDirections;
 import padward.format.bsdl.PackagePins;
 import padward.format.json.EnumWords;
 import padward.format.source.Nearest;

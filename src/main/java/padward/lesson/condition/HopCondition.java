@@ -7,10 +7,10 @@ import java.util.Optional;
 import padward.breakout.ask.Hop;
 import padward.breakout.ask.Route;
 import padward.design.Design;
-import padward.fabric.Corner;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
+import padward.fabric.delay.Corner;
 
 /**
  * A hop of the route is chosen, on the strip map or the map; an empty or false member matches any.

@@ -8,7 +8,7 @@ import padward.breakout.survey.Survey;
 import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 
 /**
  * A change that brings a net out is kept; an empty member matches anything.

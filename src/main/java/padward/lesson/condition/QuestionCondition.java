@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import padward.breakout.ask.Question;
 import padward.design.Design;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 
 /**
  * The present question names a net, a pad and a corner; an empty member matches anything.

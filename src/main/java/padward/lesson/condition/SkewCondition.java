@@ -11,8 +11,8 @@ import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Terminal;
-import padward.fabric.Corner;
-import padward.fabric.Delay;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.Delay;
 import padward.route.search.Engine;
 
 /**

@@ -14,8 +14,8 @@ import padward.breakout.ask.Question;
 import padward.breakout.ask.Route;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 
 /** "Estimate the delay": from the driver to a pin, over the free route with the shortest delay. */
 final class DelayExercise {

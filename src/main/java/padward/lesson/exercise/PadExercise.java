@@ -12,13 +12,13 @@ import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Route;
 import padward.breakout.survey.PadRank;
 import padward.breakout.survey.Survey;
-import padward.design.Attachment;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Port;
-import padward.fabric.Corner;
+import padward.design.board.Attachment;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.delay.Corner;
 import padward.route.search.Engine;
 
 /** "Which pad is the cheapest?": the first of several pads in the order of the survey. */

@@ -16,9 +16,9 @@ import padward.breakout.text.AnswerText;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
+import padward.fabric.delay.Corner;
 import padward.unblock.why.Chokepoint;
 import padward.unblock.why.SearchLimits;
 

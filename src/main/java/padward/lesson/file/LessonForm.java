@@ -8,7 +8,7 @@ import static padward.format.form.Kinds.prose;
 import static padward.format.form.Kinds.whole;
 
 import java.util.List;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.form.Fields;
 import padward.format.form.FileForm;
 import padward.format.form.Form;

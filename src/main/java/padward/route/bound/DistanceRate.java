@@ -1,8 +1,8 @@
 package padward.route.bound;
 
 import java.util.List;
-import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 
 /**
  * The least delay per tile of distance on a fabric, as an exact fraction, and the lower bound that

@@ -6,8 +6,8 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.base.SharedResult;
-import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 
 /**
  * What searches calculate from a fabric once: its groups of wires, the tables of least delays, the

@@ -9,8 +9,8 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.IntUnaryOperator;
 import padward.base.Progress;
-import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 import padward.route.cost.CostModel;
 import padward.route.queue.BucketQueue;
 

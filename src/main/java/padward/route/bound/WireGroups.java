@@ -6,11 +6,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
-import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
+import padward.fabric.delay.Corner;
 import padward.fabric.pattern.BitsetAdjacency;
 import padward.fabric.pattern.PatternFabric;
 

@@ -6,9 +6,9 @@ import java.util.LinkedHashSet;
 import java.util.NoSuchElementException;
 import java.util.Set;
 import java.util.stream.IntStream;
-import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 import padward.route.cost.CostModel;
 import padward.route.search.SearchSources;
 

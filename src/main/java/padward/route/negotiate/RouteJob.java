@@ -1,8 +1,8 @@
 package padward.route.negotiate;
 
 import padward.design.RouteTree;
-import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 import padward.route.search.SearchSources;
 
 /** A net to be routed: from one vertex, or the tree that it has, to several. Immutable. */

@@ -2,7 +2,7 @@ package padward.route.search;
 
 import java.util.Arrays;
 import padward.base.Progress;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.fabric.pattern.BitsetAdjacency;
 import padward.route.cost.SmallCost;
 

@@ -5,7 +5,7 @@ import java.util.concurrent.CancellationException;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
 import padward.base.Progress;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.route.cost.CostModel;
 
 /**

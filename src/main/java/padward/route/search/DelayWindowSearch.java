@@ -9,10 +9,10 @@ import it.unimi.dsi.fastutil.longs.LongHeapPriorityQueue;
 import java.util.BitSet;
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
-import padward.fabric.Corner;
-import padward.fabric.Delay;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.Delay;
 
 /**
  * Finds a route whose delay is in a window at both corners: not the shortest delay, but one that

@@ -2,8 +2,8 @@ package padward.route.search;
 
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
-import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 import padward.route.bound.FabricIndex;
 import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;

@@ -1,7 +1,7 @@
 package padward.route.search;
 
 import padward.base.Progress;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.route.cost.CostModel;
 
 /**

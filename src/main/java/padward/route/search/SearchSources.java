@@ -2,8 +2,8 @@ package padward.route.search;
 
 import java.util.Arrays;
 import padward.design.RouteTree;
-import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 import padward.timing.TreeDelays;
 
 /** Vertices from which a search may begin, each with what it has cost to get there. Immutable. */

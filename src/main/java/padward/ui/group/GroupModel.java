@@ -24,7 +24,7 @@ import padward.breakout.text.PriceText;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 import padward.format.ledger.EntrySigning;
 import padward.timing.ExternalLine;
 import padward.timing.PairSkew;

@@ -10,7 +10,7 @@ import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
 import padward.breakout.group.Bus;
 import padward.breakout.group.MatchedGroup;
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 import padward.ui.draw.Palette;
 import padward.ui.model.AppearanceModel;
 

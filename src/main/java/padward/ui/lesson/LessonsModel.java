@@ -13,7 +13,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import padward.base.TimeStamp;
 import padward.breakout.ask.Answer;
 import padward.design.Design;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.lesson.LearnerRecord;
 import padward.lesson.Lesson;
 import padward.lesson.LessonRun;

@@ -12,7 +12,7 @@ import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Pane;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Obstacle;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.ui.draw.CanvasSurface;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;

@@ -18,7 +18,7 @@ import padward.change.Edit;
 import padward.design.Design;
 import padward.design.NameLookup;
 import padward.design.Net;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.ui.work.JobSlot;
 import padward.ui.work.Jobs;
 import padward.ui.work.Notes;

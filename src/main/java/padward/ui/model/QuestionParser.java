@@ -4,7 +4,7 @@ import padward.base.BadInput;
 import padward.breakout.ask.Question;
 import padward.design.Design;
 import padward.design.NameLookup;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.ui.design.OpenDesign;
 
 /** Reads a question from the two text fields. */

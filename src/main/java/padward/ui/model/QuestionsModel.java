@@ -16,7 +16,7 @@ import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
 import padward.breakout.ask.Answer;
 import padward.change.Edit;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.ui.work.History;
 import padward.ui.work.Jobs;
 

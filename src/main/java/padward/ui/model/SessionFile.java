@@ -19,7 +19,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import padward.base.BadInput;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.json.JsonOut;
 
 /**

@@ -14,7 +14,7 @@ import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Route;
 import padward.breakout.ask.WhyBlocked;
 import padward.breakout.survey.Survey;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 
 /**
  * The question that is shown: when another of the open questions is shown, all properties change to

@@ -6,9 +6,9 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
 import padward.design.Terminal;
-import padward.fabric.Delay;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
+import padward.fabric.delay.Delay;
 import padward.timing.TreeDelays;
 
 /**

@@ -24,7 +24,7 @@ import padward.breakout.ask.Question;
 import padward.breakout.survey.NetObservability;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.ui.design.OpenDesign;
 import padward.ui.model.QuestionModel;
 import padward.ui.model.WindowModel;

@@ -16,7 +16,7 @@ import javafx.scene.layout.Region;
 import javafx.util.StringConverter;
 import padward.design.Design;
 import padward.design.PadNames;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.ui.control.Actions;
 import padward.ui.control.Choices;
 import padward.ui.control.CompletingField;

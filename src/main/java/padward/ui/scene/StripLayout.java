@@ -2,7 +2,7 @@ package padward.ui.scene;
 
 import java.util.OptionalInt;
 import padward.breakout.ask.Route;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 
 /**
  * Where the hops of a route are on the strip map: to the scale of delay, but never closer to each

@@ -3,7 +3,7 @@ package padward.ui.scene;
 import java.util.Optional;
 import java.util.Set;
 import padward.breakout.ask.Route;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.ui.draw.Palette;
 
 /**

@@ -6,8 +6,8 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
 import padward.design.Terminal;
-import padward.fabric.Delay;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Delay;
 import padward.timing.TreeDelays;
 import padward.unblock.release.NetResources;
 

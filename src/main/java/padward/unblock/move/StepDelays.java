@@ -1,10 +1,10 @@
 package padward.unblock.move;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
-import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
+import padward.fabric.delay.Delay;
 import padward.timing.EdgeFinder;
 
 /** Looks up what single steps of a route take. One object belongs to one thread. */

@@ -5,9 +5,9 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntList;
 import java.util.BitSet;
 import padward.base.Progress;
-import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 import padward.route.cost.CostModel;
 import padward.route.search.SearchSources;
 

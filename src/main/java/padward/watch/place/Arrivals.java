@@ -11,9 +11,9 @@ import padward.design.Net;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.CellFunction;
-import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Delay;
 import padward.timing.EdgeFinder;
 import padward.timing.TreeDelays;
 

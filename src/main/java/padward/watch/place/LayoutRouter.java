@@ -8,8 +8,8 @@ import java.util.Optional;
 import padward.base.Progress;
 import padward.design.Net;
 import padward.design.RouteTree;
-import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 import padward.route.negotiate.NegotiatedRouter;
 import padward.route.negotiate.RouteJob;
 

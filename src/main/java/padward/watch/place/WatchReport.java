@@ -9,7 +9,7 @@ import java.util.stream.Collectors;
 import padward.change.Edit;
 import padward.design.Design;
 import padward.design.PadNames;
-import padward.design.PadWiring;
+import padward.design.board.PadWiring;
 import padward.fabric.Pad;
 import padward.timing.SinkDelayChange;
 

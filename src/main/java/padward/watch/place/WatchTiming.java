@@ -1,7 +1,7 @@
 package padward.watch.place;
 
 import java.util.List;
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 
 /**
  * Delays of a placed circuit.

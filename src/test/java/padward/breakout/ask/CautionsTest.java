@@ -6,19 +6,19 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
-import padward.design.Board;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
 import padward.design.Terminal;
-import padward.fabric.Corner;
+import padward.design.board.Board;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
-import padward.fabric.PadDirections;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
+import padward.fabric.delay.Corner;
 import padward.fabric.explicit.ExplicitBuilder;
+import padward.fabric.pad.PadDirections;
 
 /** What is said before a pad is driven (common practice, no source). Invented fabric. */
 class CautionsTest {

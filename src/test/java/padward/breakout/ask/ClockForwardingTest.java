@@ -12,8 +12,8 @@ import padward.breakout.group.Bus;
 import padward.breakout.group.RegisteredGroup;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
-import padward.fabric.Delay;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.Delay;
 import padward.format.design.DesignReader;
 import padward.timing.ExternalLine;
 

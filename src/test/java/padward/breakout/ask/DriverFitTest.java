@@ -10,7 +10,6 @@ import padward.breakout.group.Bus;
 import padward.breakout.survey.Survey;
 import padward.change.Edit;
 import padward.change.Outcome;
-import padward.design.Board;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
@@ -18,18 +17,19 @@ import padward.design.Port;
 import padward.design.PortDirection;
 import padward.design.RouteTree;
 import padward.design.Terminal;
+import padward.design.board.Board;
 import padward.example.HandMade;
-import padward.fabric.Bank;
-import padward.fabric.Corner;
-import padward.fabric.Delay;
-import padward.fabric.DriverSetting;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
-import padward.fabric.PadDirections;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.Delay;
 import padward.fabric.explicit.ExplicitBuilder;
+import padward.fabric.pad.Bank;
+import padward.fabric.pad.DriverSetting;
+import padward.fabric.pad.PadDirections;
 
 /** Settings and the voltages of banks (common practice, no source). Invented fabric. */
 class DriverFitTest {

@@ -8,7 +8,7 @@ import padward.breakout.text.AnswerText;
 import padward.breakout.text.WhyText;
 import padward.design.Design;
 import padward.example.HandMade;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.unblock.move.Consequence;
 import padward.unblock.weigh.Removal;
 

@@ -12,8 +12,8 @@ import padward.design.Design;
 import padward.design.Occupant;
 import padward.design.PortDirection;
 import padward.example.HandMade;
-import padward.fabric.Corner;
-import padward.fabric.PadEnable;
+import padward.fabric.delay.Corner;
+import padward.fabric.pad.PadEnable;
 
 /**
  * An output is data and enable: the driver must be on too (common practice, no source). Invented

@@ -16,7 +16,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
 import padward.design.Port;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 import padward.unblock.release.Endpoint;
 import padward.unblock.why.SearchLimits;

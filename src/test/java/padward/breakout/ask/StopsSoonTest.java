@@ -16,7 +16,7 @@ import padward.breakout.survey.Survey;
 import padward.design.Design;
 import padward.design.Net;
 import padward.example.CountingFabric;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.route.cost.BlockedVertices;
 import padward.route.search.Engine;
 import padward.route.search.SearchSources;

@@ -16,7 +16,7 @@ import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.example.HandMade;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 import padward.format.design.DesignWriter;
 import padward.format.fabric.FabricWriter;

@@ -7,16 +7,16 @@ import org.junit.jupiter.api.Test;
 import padward.base.Progress;
 import padward.breakout.ask.Caution.Kind;
 import padward.breakout.group.Bus;
-import padward.design.Attachment;
-import padward.design.AttachmentKind;
-import padward.design.Board;
 import padward.design.Design;
-import padward.design.Levels;
-import padward.design.PadWiring;
+import padward.design.board.Attachment;
+import padward.design.board.AttachmentKind;
+import padward.design.board.Board;
+import padward.design.board.Levels;
+import padward.design.board.PadWiring;
 import padward.example.HandMade;
 import padward.fabric.CellKind;
-import padward.fabric.Corner;
-import padward.fabric.PadDirections;
+import padward.fabric.delay.Corner;
+import padward.fabric.pad.PadDirections;
 
 /** What the trade warns of (common practice, no source). Invented fabrics and boards. */
 class TradeCautionsTest {

@@ -10,13 +10,13 @@ import org.junit.jupiter.api.Test;
 import padward.base.Progress;
 import padward.change.Edit;
 import padward.change.Outcome;
-import padward.design.Attachment;
-import padward.design.AttachmentKind;
-import padward.design.Board;
 import padward.design.Design;
 import padward.design.Net;
-import padward.design.PadWiring;
 import padward.design.Port;
+import padward.design.board.Attachment;
+import padward.design.board.AttachmentKind;
+import padward.design.board.Board;
+import padward.design.board.PadWiring;
 import padward.example.OddDesigns;
 
 /** A group never takes the pad of a working port, unless that is asked for. */

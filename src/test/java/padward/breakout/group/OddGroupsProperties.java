@@ -15,7 +15,7 @@ import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.example.OddDesigns;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.unblock.why.SearchLimits;
 
 /** On odd little designs: what a group proposes can be applied, and every line then stands. */

@@ -16,7 +16,7 @@ import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Terminal;
-import padward.fabric.Delay;
+import padward.fabric.delay.Delay;
 import padward.format.design.DesignReader;
 import padward.timing.ExternalLine;
 

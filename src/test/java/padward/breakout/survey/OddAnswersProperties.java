@@ -24,7 +24,7 @@ import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.example.OddDesigns;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 import padward.format.design.DesignWriter;
 import padward.format.fabric.FabricWriter;

@@ -13,7 +13,7 @@ import padward.breakout.ask.Hop;
 import padward.breakout.text.AnswerText;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 import padward.route.search.Engine;
 import padward.synth.DesignMaker;

@@ -10,7 +10,7 @@ import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
 import padward.example.CountingFabric;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.route.search.Engine;
 import padward.synth.DesignMaker;
 

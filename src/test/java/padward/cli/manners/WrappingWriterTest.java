@@ -2,9 +2,9 @@ package padward.cli.manners;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import org.junit.jupiter.api.Test;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import org.junit.jupiter.api.Test;
 
 /** Long lines on a terminal. */
 class WrappingWriterTest {

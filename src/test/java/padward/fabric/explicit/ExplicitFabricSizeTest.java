@@ -9,12 +9,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import padward.fabric.Delay;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.RandomFabrics;
+import padward.fabric.delay.Delay;
 import padward.fabric.pattern.PatternFabric;
 import padward.synth.FabricMaker;
 

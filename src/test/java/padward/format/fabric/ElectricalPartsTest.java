@@ -11,9 +11,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.fabric.AtCorners;
-import padward.fabric.Delay;
 import padward.fabric.Fabric;
+import padward.fabric.delay.AtCorners;
+import padward.fabric.delay.Delay;
 
 /** What a fabric may state of resistances, capacitances and drivers, read and written back. */
 class ElectricalPartsTest {

@@ -20,8 +20,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.fabric.Delay;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Delay;
 
 /** An invented device of four tiles by three, as tables, with every possible fault. */
 class TableFaultsTest {

@@ -1,10 +1,10 @@
 package padward.route.search;
 
 import java.lang.reflect.Proxy;
-import padward.fabric.Corner;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 
 /**
  * A small fabric of which one vertex has a number as in a very large one, which differs from that

@@ -5,9 +5,9 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import padward.fabric.Delay;
 import padward.fabric.EdgeKind;
 import padward.fabric.FabricInfo;
+import padward.fabric.delay.Delay;
 import padward.fabric.explicit.ExplicitBuilder;
 import padward.fabric.explicit.ExplicitFabric;
 

@@ -6,8 +6,8 @@ import java.util.HashMap;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
-import padward.fabric.Corner;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 import padward.route.bound.LowerBound;
 import padward.route.cost.CostModel;
 

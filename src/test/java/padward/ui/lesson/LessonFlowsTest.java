@@ -16,7 +16,7 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import padward.base.Progress;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.lesson.LearnerRecord;
 import padward.lesson.LessonStep;
 import padward.lesson.UserAction;

@@ -12,7 +12,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import org.testfx.api.FxRobot;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.lesson.UserAction;
 import padward.lesson.file.LearnerFolder;
 import padward.ui.OpenWindow;

@@ -8,7 +8,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import padward.breakout.ask.Answer;
 import padward.change.LedgerEntry;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.ui.work.Background;
 
 /** Several open questions, without a window. */

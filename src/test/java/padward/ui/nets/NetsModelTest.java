@@ -12,7 +12,7 @@ import padward.breakout.ask.Question;
 import padward.breakout.survey.NetObservability;
 import padward.design.Design;
 import padward.design.Net;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.route.search.Engine;
 import padward.ui.model.WindowModel;
 import padward.ui.work.Background;

@@ -14,7 +14,7 @@ import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.design.Design;
 import padward.design.PadNames;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 import padward.lesson.recording.SearchMethod;
 import padward.route.cost.ObstacleCost;

@@ -15,7 +15,7 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
-import padward.fabric.Corner;
+import padward.fabric.delay.Corner;
 import padward.lesson.UserAction;
 import padward.ui.lesson.LessonWindow;
 import padward.ui.map.MapView;

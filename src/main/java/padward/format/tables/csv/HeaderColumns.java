@@ -1,7 +1,7 @@
 package padward.format.tables.csv;
 
 import java.util.List;
-import padward.design.Header;
+import padward.design.board.Header;
 import padward.format.json.EnumWords;
 import padward.format.source.FileLimits;
 

@@ -1,4 +1,4 @@
-package padward.design;
+package padward.design.board;
 
 /**
  * Something on the board that is wired to a pad.

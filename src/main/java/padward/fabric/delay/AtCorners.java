@@ -1,4 +1,4 @@
-package padward.fabric;
+package padward.fabric.delay;
 
 /**
  * A resistance or capacitance at both corners, in the unit that its user states.

@@ -1,4 +1,4 @@
-package padward.design;
+package padward.design.board;
 
 import java.util.Locale;
 

@@ -1,4 +1,8 @@
-package padward.fabric;
+package padward.fabric.pad;
+
+import padward.fabric.delay.AtCorners;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.Delay;
 
 /**
  * What a pad's driver does to the signal, as the fabric's table states it.

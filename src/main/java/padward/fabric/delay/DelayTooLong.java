@@ -1,4 +1,4 @@
-package padward.fabric;
+package padward.fabric.delay;
 
 /** A sum of delays is longer than {@link Integer#MAX_VALUE} picoseconds, some two milliseconds. */
 public final class DelayTooLong extends ArithmeticException {

@@ -1,8 +1,10 @@
-package padward.fabric;
+package padward.fabric.pad;
 
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.Delay;
 
 /**
  * One setting of a pad's driver.

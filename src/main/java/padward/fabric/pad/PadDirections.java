@@ -1,4 +1,4 @@
-package padward.fabric;
+package padward.fabric.pad;
 
 /** In which direction signals can cross a pad, seen from the chip. */
 public enum PadDirections {

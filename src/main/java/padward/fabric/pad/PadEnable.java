@@ -1,4 +1,4 @@
-package padward.fabric;
+package padward.fabric.pad;
 
 /**
  * What a fabric says of the enable of a pad's driver.

@@ -1,7 +1,8 @@
-package padward.fabric;
+package padward.fabric.pad;
 
 import java.util.List;
 import java.util.Optional;
+import padward.fabric.delay.AtCorners;
 
 /**
  * Resistances and capacitances of a fabric's wires and switches, by kind of wire, where its maker

@@ -1,4 +1,4 @@
-package padward.design;
+package padward.design.board;
 
 /**
  * What is known of the voltages at a part's pin.

@@ -1,6 +1,8 @@
-package padward.fabric;
+package padward.fabric.pad;
 
 import java.util.Locale;
+import padward.fabric.PadDriving;
+import padward.fabric.delay.Delay;
 
 /**
  * What a pad is meant for, and whether it is connected to a pin or ball of the package at all: one

@@ -1,4 +1,4 @@
-package padward.fabric;
+package padward.fabric.pad;
 
 /**
  * A group of pads with one supply.

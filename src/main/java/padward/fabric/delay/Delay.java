@@ -1,4 +1,4 @@
-package padward.fabric;
+package padward.fabric.delay;
 
 import java.util.Locale;
 
