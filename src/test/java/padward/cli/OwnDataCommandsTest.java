@@ -65,7 +65,7 @@ class OwnDataCommandsTest {
                                 .code())
                 .isZero();
         Path wires = tables.resolve("wires.csv");
-        Files.writeString(wires, Files.readString(wires) + "loose,,,\n");
+        Files.writeString(wires, Files.readString(wires) + "loose,,,,\n");
         Path out = folder.resolve("out");
         Run run = run("import", "--tables", tables, "-o", out, "--faults", "1");
         assertThat(run.code()).isEqualTo(2);

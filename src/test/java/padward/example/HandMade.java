@@ -22,7 +22,6 @@ import padward.fabric.CellKind;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
-import padward.fabric.PadDriving;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
 import padward.fabric.delay.AtCorners;
@@ -32,6 +31,7 @@ import padward.fabric.pad.Bank;
 import padward.fabric.pad.DriverSetting;
 import padward.fabric.pad.PadDirections;
 import padward.fabric.pad.PadDriverOutput;
+import padward.fabric.pad.PadDriving;
 import padward.fabric.pad.PadEnable;
 import padward.fabric.pad.PadUse;
 

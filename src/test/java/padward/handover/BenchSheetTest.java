@@ -10,7 +10,7 @@ import padward.change.Ledger;
 import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.example.HandMade;
-import padward.fabric.PadDriving;
+import padward.fabric.pad.PadDriving;
 import padward.timing.ExternalLine;
 import padward.timing.Instrument;
 

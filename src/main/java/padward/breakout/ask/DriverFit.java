@@ -7,9 +7,9 @@ import java.util.stream.Collectors;
 import padward.design.Design;
 import padward.design.Port;
 import padward.fabric.Pad;
-import padward.fabric.PadDriving;
 import padward.fabric.pad.Bank;
 import padward.fabric.pad.DriverSetting;
+import padward.fabric.pad.PadDriving;
 import padward.timing.InstrumentView;
 
 /**

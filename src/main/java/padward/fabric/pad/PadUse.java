@@ -1,7 +1,6 @@
 package padward.fabric.pad;
 
 import java.util.Locale;
-import padward.fabric.PadDriving;
 import padward.fabric.delay.Delay;
 
 /**

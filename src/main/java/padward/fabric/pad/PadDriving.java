@@ -1,4 +1,4 @@
-package padward.fabric;
+package padward.fabric.pad;
 
 import java.util.List;
 
