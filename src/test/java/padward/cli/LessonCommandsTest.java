@@ -55,7 +55,7 @@ class LessonCommandsTest {
         Path page = folder.resolve("anna.html");
         assertThat(run("lesson", "--summary", "-o", page.toString()).code()).isZero();
         var html = Jsoup.parse(Files.readString(page));
-        assertThat(html.select("#lessons tr")).hasSize(9);
+        assertThat(html.select("#lessons tr")).hasSize(10);
         assertThat(html.select("#exercises").text()).contains("1 of 2 right");
         assertThat(run("lesson", "--reset").code()).isZero();
         assertThat(run("lesson", "--summary").out()).contains("Estimate the delay. none answered");

@@ -59,7 +59,7 @@ class WatchLatenessTest {
         "select --nets sample --by hold, 1"
     })
     void theSheetSaysIt(String circuit, int cycles) throws Exception {
-        assertThat(sheet(circuit)).endsWith("," + cycles + ",clk12");
+        assertThat(sheet(circuit)).endsWith("," + cycles + ",clk12,,");
         run("sheet", "--design", DESIGN, "--ledger", file("l.json"), "-o", file("s.html"));
         assertThat(Files.readString(folder.resolve("s.html")))
                 .contains("registered by clk12, " + cycles + (cycles == 1 ? " cycle" : " cycles"));
@@ -67,7 +67,7 @@ class WatchLatenessTest {
 
     @Test
     void withoutARegisterThereIsNone() throws Exception {
-        assertThat(sheet("trigger --when hold --combinational")).endsWith(",,");
+        assertThat(sheet("trigger --when hold --combinational")).endsWith(",,,,");
     }
 
     @Test
