@@ -2,7 +2,6 @@ package padward.synth;
 
 import java.util.ArrayList;
 import java.util.List;
-import padward.fabric.EdgeKind;
 import padward.fabric.delay.Delay;
 import padward.fabric.pattern.IndexMap;
 import padward.fabric.pattern.PatternSpec;
@@ -22,7 +21,6 @@ final class LongLines {
     private static final List<Integer> TAPS = List.of(7, 14, 21);
     private static final int EACH_DIRECTION = 2;
     private static final Delay DELAY = new Delay(440, 770);
-    private static final Delay BOX = new Delay(40, 70);
 
     private LongLines() {}
 
@@ -67,21 +65,22 @@ final class LongLines {
                 String middle = FabricMaker.kind(7, direction);
                 if (!TileTypes.opposite(one, other)) {
                     rules.add(
-                            toggle(
+                            TileTypes.toggle(
                                     one,
                                     other,
-                                    new IndexMap.ByTopology(SwitchBoxTopology.UNIVERSAL)));
-                    rules.add(toggle(one, middle, new IndexMap.Same()));
-                    rules.add(toggle(middle, one, new IndexMap.Same()));
+                                    new IndexMap.ByTopology(SwitchBoxTopology.UNIVERSAL),
+                                    TileTypes.BOX));
+                    rules.add(TileTypes.toggle(one, middle, new IndexMap.Same(), TileTypes.BOX));
+                    rules.add(TileTypes.toggle(middle, one, new IndexMap.Same(), TileTypes.BOX));
                     rules.add(
-                            toggle(one, FabricMaker.kind(1, direction), new IndexMap.Spread(1, 1)));
+                            TileTypes.toggle(
+                                    one,
+                                    FabricMaker.kind(1, direction),
+                                    new IndexMap.Spread(1, 1),
+                                    TileTypes.BOX));
                 }
             }
         }
         return new TileType(type.name(), wires, type.sites(), type.pads(), rules);
-    }
-
-    private static Rule toggle(String from, String to, IndexMap map) {
-        return new Rule(from, to, map, EdgeKind.SWITCH, BOX);
     }
 }

@@ -29,7 +29,7 @@ final class TileTypes {
     /** Most wires of one kind that begin in a tile. */
     private static final int WIRES_OF_A_KIND = 6;
 
-    private static final Delay BOX = new Delay(40, 70);
+    static final Delay BOX = new Delay(40, 70);
     private static final Delay PIN = new Delay(30, 50);
     private static final Delay CLOCK = new Delay(20, 35);
     private static final Delay AROUND = new Delay(180, 300);
@@ -257,7 +257,7 @@ final class TileTypes {
                 .toList();
     }
 
-    private static Rule toggle(String from, String to, IndexMap map, Delay delay) {
+    static Rule toggle(String from, String to, IndexMap map, Delay delay) {
         return new Rule(from, to, map, EdgeKind.SWITCH, delay);
     }
 

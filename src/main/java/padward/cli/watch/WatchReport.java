@@ -9,7 +9,6 @@ import static padward.format.form.Kinds.list;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.Price;
 import padward.change.Edit;
@@ -177,17 +176,13 @@ public record WatchReport(
 
     private static Form<SetupHold> setupHold() {
         var times = new Fields<SetupHold>();
-        times.maybe("leastPeriod_ps", whole(), t -> number(t.leastPeriodPs()))
+        times.maybe("leastPeriod_ps", whole().boxed(), SetupHold::leastPeriodPs)
                 .means("the shortest clock period that meets setup");
-        times.maybe("hold_ps", whole(), t -> number(t.holdPs())).means("by how much hold is met");
+        times.maybe("hold_ps", whole().boxed(), SetupHold::holdPs).means("by how much hold is met");
         times.needed("unknown", texts(), t -> List.copyOf(t.unknown())).means("what is not stated");
         times.needed("apart", texts(), t -> List.copyOf(t.apart()))
                 .means("what comes from a port or another clock");
         return times.written();
-    }
-
-    private static OptionalInt number(Optional<Integer> number) {
-        return number.map(OptionalInt::of).orElse(OptionalInt.empty());
     }
 
     private static Form<SinkDelayChange> load() {

@@ -253,7 +253,7 @@ final class TileModelBuilder {
                     at, "equal counts for a switch-box topology", a.count() + " and " + b.count());
         }
         for (WireKind kind : List.of(a, b)) {
-            if ((kind.dx() == 0) == (kind.dy() == 0)) {
+            if (!kind.isAxial()) {
                 throw fault(
                         at,
                         "wires along one axis for a switch-box topology",

@@ -10,7 +10,6 @@ import static padward.format.form.Kinds.newName;
 import static padward.format.form.Kinds.pair;
 import static padward.format.form.Kinds.whole;
 import static padward.format.form.Kinds.wholeBelow;
-import static padward.format.form.Kinds.wholes;
 import static padward.format.form.Kinds.word;
 
 import java.util.HashMap;
@@ -120,7 +119,11 @@ final class PatternForm {
                         .means("whether signals may enter and leave at both ends; otherwise not");
         var use = wire.stated("use", word(), "general", WireKind::use).means("for people");
         var taps =
-                wire.optional("taps", wholes(1, FabricLimits.GRID_SIDE), List.of(), WireKind::taps)
+                wire.optional(
+                                "taps",
+                                list(whole(1, FabricLimits.GRID_SIDE).boxed()),
+                                List.of(),
+                                WireKind::taps)
                         .means(
                                 "tiles from its start at which signals can leave it on its way, and"
                                         + " enter it if it is bidirectional; otherwise none");

@@ -256,12 +256,6 @@ public final class Kinds {
                 () -> Schema.text(0, FabricLimits.NAME_LENGTH));
     }
 
-    /** A list of whole numbers. */
-    public static Kind<List<Integer>> wholes(int least, int greatest) {
-        IntKind each = whole(least, greatest);
-        return list(Kind.<Integer>of(each::read, each::write, each::schema));
-    }
-
     /** Two whole numbers. */
     public static Kind<Pair> pair(IntKind each) {
         return Kind.of(
