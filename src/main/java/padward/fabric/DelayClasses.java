@@ -26,6 +26,9 @@ public final class DelayClasses {
         }
     }
 
+    /** A switch with the wire that it leads to, each as long as a file may state it. */
+    private static final int LONGEST_PS = 2 * FabricLimits.EDGE_DELAY_PS;
+
     private static final EdgeKind[] KINDS = EdgeKind.values();
 
     private final Map<Key, Integer> known = new HashMap<>();
@@ -33,8 +36,17 @@ public final class DelayClasses {
     private int[] slow = new int[16];
     private byte[] kinds = new byte[16];
 
-    /** The number of a pair. */
+    /**
+     * The number of a pair.
+     *
+     * @throws IllegalArgumentException when the delay is longer than a switch and a wire can be:
+     *     the searches would take the step for a closed one, or their sums would wrap round
+     */
     public int intern(EdgeKind kind, Delay delay) {
+        if (delay.slowPs() > LONGEST_PS) {
+            throw new IllegalArgumentException(
+                    "an edge of at most " + LONGEST_PS + " ps expected, got " + delay.slowPs());
+        }
         Key key = new Key(kind, delay.fastPs(), delay.slowPs());
         Integer found = known.get(key);
         if (found != null) {

@@ -52,6 +52,9 @@ abstract class IntSearch extends SearchEngine {
 
     int settled;
 
+    /** Whether a vertex was left out because what it costs is beyond the numbers, not for good. */
+    private boolean leftOut;
+
     IntSearch(Fabric fabric, SearchListener listener) {
         super(fabric, listener);
         this.state = new SearchState(fabric.vertexCount());
@@ -84,6 +87,7 @@ abstract class IntSearch extends SearchEngine {
             Progress progress) {
         corner = at;
         costs = small;
+        leftOut = false;
         setBound(lower);
         settled = 0;
         state.begin(small.closed());
@@ -134,7 +138,7 @@ abstract class IntSearch extends SearchEngine {
         setStartCosts(starts);
         int least = Integer.MAX_VALUE;
         for (int i = 0; i < starts.size(); i++) {
-            int ahead = ahead(starts.vertex(i));
+            int ahead = aheadOfStart(starts, i);
             if (ahead != SmallCost.CLOSED) {
                 least = Math.min(least, (int) starts.cost(i) + ahead);
             }
@@ -142,13 +146,22 @@ abstract class IntSearch extends SearchEngine {
         state.queue.clear(least == Integer.MAX_VALUE ? 0 : least);
         for (int i = 0; i < starts.size(); i++) {
             int vertex = starts.vertex(i);
-            int ahead = ahead(vertex);
+            int ahead = aheadOfStart(starts, i);
             if (ahead != SmallCost.CLOSED) {
                 // Closed starts are queued as their complement: they are left, never entered.
                 int item = state.isDone(vertex) ? ~vertex : vertex;
                 state.queue.push(item, (int) starts.cost(i) + ahead);
             }
         }
+    }
+
+    private int aheadOfStart(SearchSources starts, int start) {
+        int ahead = ahead(starts.vertex(start));
+        if (ahead != SmallCost.CLOSED && (int) starts.cost(start) + ahead < 0) {
+            leftOut = true;
+            return SmallCost.CLOSED;
+        }
+        return ahead;
     }
 
     /** The lower bound at a vertex in small numbers, {@link SmallCost#CLOSED} for no route. */
@@ -160,6 +173,7 @@ abstract class IntSearch extends SearchEngine {
             delay = bound.at(vertex);
         }
         if (delay > SmallCost.LARGEST) {
+            leftOut |= delay != CostModel.CLOSED;
             return SmallCost.CLOSED;
         }
         return perimeter == PerimeterBound.NONE
@@ -203,7 +217,7 @@ abstract class IntSearch extends SearchEngine {
             state.setDone(vertex);
             settle(vertex);
         }
-        return End.UNREACHABLE;
+        return leftOut ? End.TOO_EXPENSIVE : End.UNREACHABLE;
     }
 
     /** Called before each run, when all that it depends on has been set. */
@@ -222,6 +236,11 @@ abstract class IntSearch extends SearchEngine {
     /** Gives a vertex a lower cost than it has, unless its bound says that no route leads on. */
     final void improve(int vertex, int cost, int ahead) {
         if (ahead == SmallCost.CLOSED) {
+            return;
+        }
+        if (cost + ahead < 0) {
+            // Beyond 31 bits.
+            leftOut = true;
             return;
         }
         if (state.cost[vertex] == SearchState.UNSEEN) {
