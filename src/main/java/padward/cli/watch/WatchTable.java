@@ -7,7 +7,7 @@ import padward.cli.output.SinkDelayTable;
 import padward.cli.output.TextTable;
 import padward.design.Design;
 import padward.watch.place.SetupHold;
-import padward.watch.place.WatchReport;
+import padward.watch.place.WatchLines;
 import padward.watch.place.WatchResult;
 import padward.watch.place.WatchText;
 import padward.watch.place.WatchTiming;
@@ -26,8 +26,8 @@ final class WatchTable {
             cells.print(out);
             out.println();
         }
-        WatchReport.branched(placed).ifPresent(out::println);
-        WatchReport.reads(placed).forEach(out::println);
+        WatchLines.branched(placed).ifPresent(out::println);
+        WatchLines.reads(placed).forEach(out::println);
         TextTable delays = new TextTable("from", "to", "delay");
         for (WatchTiming.Arrival arrival : placed.timing().arrivals()) {
             delays.row("net " + arrival.net(), arrival.end(), arrival.delay().toText());
@@ -39,7 +39,7 @@ final class WatchTable {
         }
         delays.print(out);
         for (WatchTiming.ClockUse clock : placed.timing().clocks()) {
-            out.println(WatchReport.clock(clock));
+            out.println(WatchLines.clock(clock));
         }
         SetupHold.of(placed).lines().forEach(out::println);
         SinkDelayTable.print(design, placed.edits(), out);

@@ -13,9 +13,9 @@ import padward.design.NameLookup;
 import padward.format.ledger.EntrySigning;
 import padward.ui.model.WorkState;
 import padward.watch.circuit.Circuit;
+import padward.watch.place.WatchLines;
 import padward.watch.place.WatchPlacer;
 import padward.watch.place.WatchQuestion;
-import padward.watch.place.WatchReport;
 import padward.watch.place.WatchResult;
 import padward.watch.place.WatchText;
 import padward.watch.request.CircuitRequest;
@@ -82,7 +82,7 @@ record WatchAsking(WorkState on, CircuitRequest request, List<String> pads) {
     private WatchOutcome fits(WatchResult.Placed placed) {
         Design design = on.opened().design();
         Price price = Price.ofPads(design, placed.edits());
-        List<String> details = new ArrayList<>(WatchReport.lines(placed));
+        List<String> details = new ArrayList<>(WatchLines.lines(placed));
         details.add(
                 "What it costs: "
                         + WatchText.cells(placed.question().circuit())

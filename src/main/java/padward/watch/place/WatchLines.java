@@ -14,8 +14,8 @@ import padward.fabric.Pad;
 import padward.timing.SinkDelayChange;
 
 /** What a placed circuit does to the design and when it shows what, a sentence each. */
-public final class WatchReport {
-    private WatchReport() {}
+public final class WatchLines {
+    private WatchLines() {}
 
     /** All of it but the price and the cautions. */
     public static List<String> lines(WatchResult.Placed placed) {
