@@ -30,7 +30,8 @@ public final class HelpView extends ScrollPane {
                     "The answer says whether a route from the net to the pad exists, and what"
                             + " blocks it. Try it shows the change on a copy of the design; Keep keeps it."
                             + " The design file is never changed.",
-                    "Map: drag to move, turn the wheel to zoom. Strip map: click a hop, or press"
+                    "Map: drag to move, turn the wheel to zoom, hold Ctrl and drag to measure:"
+                            + " tiles, and the least delay over free wires. Strip map: click a hop, or press"
                             + " Left and Right; the map goes there. Routes out: point at a pad to"
                             + " see its route; Enter asks about that pad.",
                     "Before you drive a pad, read its cautions. The board's documents decide.");

@@ -39,6 +39,16 @@ public final class MapActions {
                         map.pointer()::pickMiddle));
         result.add(
                 onMap(
+                                Action.Group.MAP,
+                                "measure",
+                                "Measure",
+                                "M",
+                                "Measures from the middle of the map: drag, or move with the arrow"
+                                        + " keys; Escape ends it. Ctrl and drag measures at once",
+                                map::toggleMeasure)
+                        .marking(model.measure().onProperty()));
+        result.add(
+                onMap(
                         Action.Group.MAP,
                         "unpin",
                         "Unpin",

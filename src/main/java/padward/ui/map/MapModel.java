@@ -3,6 +3,7 @@ package padward.ui.map;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
@@ -51,11 +52,13 @@ public final class MapModel {
     private final ObjectProperty<Optional<MapOverlay>> backgroundOverlay =
             new SimpleObjectProperty<>(Optional.empty());
     private final List<ObservableValue<Optional<MapOverlay>>> panelOverlays = new ArrayList<>();
+    private final MeasureModel measure;
 
     /** Follows the open design and the present question. */
     public MapModel(WindowModel model) {
         this.model = model;
         this.reachJob = new JobSlot(model.jobs(), this);
+        this.measure = new MeasureModel(model);
         model.openedProperty()
                 .addListener(
                         (p, old, now) -> {
@@ -143,8 +146,8 @@ public final class MapModel {
     }
 
     /**
-     * Adds something that a panel paints over the map while nothing else is painted there, such as
-     * the routes of a group; of several, the one that was added first is painted.
+     * Adds something that a panel paints over the map while no search is played there, such as the
+     * routes of a group; several are painted in the order in which they were added.
      *
      * @param shown what is to be painted now, if anything
      */
@@ -156,10 +159,24 @@ public final class MapModel {
 
     private void choosePanelOverlay() {
         backgroundOverlay.set(
-                panelOverlays.stream()
-                        .map(ObservableValue::getValue)
+                MapOverlay.together(
+                        panelOverlays.stream()
+                                .map(ObservableValue::getValue)
+                                .flatMap(Optional::stream)
+                                .toList()));
+    }
+
+    /** Measures between two tiles. */
+    MeasureModel measure() {
+        return measure;
+    }
+
+    /** What is painted over the map: a search that is played, or the panels; then the ruler. */
+    private Optional<MapOverlay> overlays() {
+        return MapOverlay.together(
+                Stream.of(overlay.get().or(backgroundOverlay::get), measure.rulerProperty().get())
                         .flatMap(Optional::stream)
-                        .findFirst());
+                        .toList());
     }
 
     /** How far the net of the question gets; empty until it is needed and calculated. */
@@ -212,7 +229,8 @@ public final class MapModel {
                         reach,
                         found,
                         overlay,
-                        backgroundOverlay)
+                        backgroundOverlay,
+                        measure.rulerProperty())
                 .forEach(p -> p.addListener((q, old, now) -> changed.run()));
         model.shown().optionProperty().addListener((p, old, now) -> changed.run());
         model.look().lettersProperty().addListener(p -> changed.run());
@@ -251,7 +269,7 @@ public final class MapModel {
                 chosenObstacle.get(),
                 marked(),
                 reach.get(),
-                overlay.get().or(backgroundOverlay::get));
+                overlays());
     }
 
     /** The route of the chosen option to unblock, without the what-if. */

@@ -16,7 +16,7 @@ import padward.ui.scene.ObstaclePlaces;
 
 /**
  * Handles the pointer on the map: describes what is under it, pins that or chooses the obstacle
- * there, pans, zooms, and goes to places in the overview.
+ * there, pans, zooms, measures, and goes to places in the overview.
  */
 final class MapPointer {
     /** A press and a release closer together than this are a click, pixels. */
@@ -37,6 +37,7 @@ final class MapPointer {
     private final Label under = new Label();
     private final Region rectangle = new Region();
     private boolean overview;
+    private boolean measuring;
     private double pressX;
     private double pressY;
     private double dragX;
@@ -126,6 +127,11 @@ final class MapPointer {
             navigation.forward();
         }
         rectangle.setVisible(event.isShiftDown() && event.getButton() == MouseButton.PRIMARY);
+        measuring = isToMeasure(event);
+        if (measuring) {
+            map.measure().begin(place(event));
+            return;
+        }
         rectangle.resizeRelocate(event.getX(), event.getY(), 0, 0);
         Optional<TileLayout.Point> place =
                 opened().flatMap(
@@ -140,7 +146,22 @@ final class MapPointer {
         dragY = pressY;
     }
 
+    private boolean isToMeasure(MouseEvent event) {
+        return event.getButton() == MouseButton.PRIMARY
+                && opened().isPresent()
+                && !event.isShiftDown()
+                && (event.isShortcutDown() || map.measure().onProperty().get());
+    }
+
+    private TileLayout.Point place(MouseEvent event) {
+        return new TileLayout.Point(view().worldX(event.getX()), view().worldY(event.getY()));
+    }
+
     private void drag(MouseEvent event) {
+        if (measuring) {
+            map.measure().extend(place(event));
+            return;
+        }
         if (rectangle.isVisible()) {
             rectangle.resizeRelocate(
                     Math.min(pressX, event.getX()),
@@ -155,6 +176,11 @@ final class MapPointer {
     }
 
     private void release(MouseEvent event) {
+        if (measuring) {
+            measuring = false;
+            map.measure().finish();
+            return;
+        }
         if (rectangle.isVisible()) {
             rectangle.setVisible(false);
             zoomToRectangle();

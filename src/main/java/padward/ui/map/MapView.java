@@ -8,6 +8,7 @@ import javafx.geometry.Insets;
 import javafx.scene.Scene;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Pane;
@@ -19,6 +20,7 @@ import padward.ui.control.Action;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
 import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Viewport;
 import padward.ui.model.WindowModel;
@@ -67,7 +69,8 @@ public final class MapView extends Pane {
         setFocusTraversable(true);
         setAccessibleText(
                 "Fabric map. Arrows move, plus and minus zoom, 0 shows all, W the route, N the net,"
-                        + " T the tile in the middle, Enter pins what is in the middle.");
+                        + " T the tile in the middle, Enter pins what is in the middle, M measures"
+                        + " from there.");
         getStyleClass().add("map");
         setMinSize(120, 120);
         bar.setId("map-bar");
@@ -137,6 +140,17 @@ public final class MapView extends Pane {
     private void moved() {
         repaint();
         pointer.under().setVisible(false);
+        map.measure().middleMoved(middle());
+    }
+
+    private TileLayout.Point middle() {
+        return new TileLayout.Point(viewport().centreX(), viewport().centreY());
+    }
+
+    /** Measures from the middle, or puts the ruler away. */
+    void toggleMeasure() {
+        requestFocus();
+        map.measure().toggle(middle());
     }
 
     /** Moves the view. */
@@ -160,7 +174,10 @@ public final class MapView extends Pane {
     }
 
     private void key(KeyEvent event) {
-        if (actions.press(event, Action.Scope.MAP)) {
+        if (event.getCode() == KeyCode.ESCAPE && map.measure().rulerProperty().get().isPresent()) {
+            map.measure().end();
+            event.consume();
+        } else if (actions.press(event, Action.Scope.MAP)) {
             event.consume();
         }
     }
@@ -175,7 +192,8 @@ public final class MapView extends Pane {
                         Controls.button(given.get("zoom-out"), "−"),
                         Controls.button(given.get("zoom-in"), "+"),
                         Controls.button(given.get("whole-fabric")),
-                        Controls.button(given.get("whole-route")));
+                        Controls.button(given.get("whole-route")),
+                        Controls.button(given.get("measure")));
     }
 
     @Override

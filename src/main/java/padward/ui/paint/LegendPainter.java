@@ -92,6 +92,9 @@ final class LegendPainter {
             }
         }
         addQuestion(rows);
+        scene.overlay().map(o -> o.legend(colors)).orElse(List.of()).stream()
+                .map(e -> new Row(e.meaning(), (l, r, y) -> e.sample().paint(out, l, r, y)))
+                .forEach(rows::add);
         return rows;
     }
 

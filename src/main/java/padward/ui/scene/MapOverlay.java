@@ -1,5 +1,8 @@
 package padward.ui.scene;
 
+import java.util.List;
+import java.util.Optional;
+import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 
 /** Something that another view paints over the map. */
@@ -9,4 +12,16 @@ public interface MapOverlay {
 
     /** Tints the tiles, below everything else; does nothing by default. */
     default void tint(MapScene scene, Surface out) {}
+
+    /** What its marks mean; nothing by default. */
+    default List<LegendEntry> legend(Palette colors) {
+        return List.of();
+    }
+
+    /** Several as one, painted in their order; empty for none. */
+    static Optional<MapOverlay> together(List<MapOverlay> overlays) {
+        return overlays.size() <= 1
+                ? overlays.stream().findFirst()
+                : Optional.of(new Overlays(overlays));
+    }
 }

@@ -161,6 +161,64 @@ class MapFlowsTest {
         assertThat(map.viewport().scale()).isGreaterThan(before.scale() * 1.5);
     }
 
+    private String ruler() {
+        return map.mapModel()
+                .measure()
+                .rulerProperty()
+                .get()
+                .map(r -> ((MeasurePainter) r).text())
+                .orElse("");
+    }
+
+    private Point2D tile(double column, double row) {
+        Viewport view = map.viewport();
+        return map.localToScreen(view.screenX(column + 0.5), view.screenY(row + 0.5));
+    }
+
+    @Test
+    void aDragWithCtrlMeasuresTilesAndDelayUntilEscape(FxRobot robot) {
+        robot.interact(map::fitAll);
+        Viewport before = map.viewport();
+        robot.press(KeyCode.SHORTCUT).moveTo(tile(1, 1)).press(MouseButton.PRIMARY);
+        robot.moveTo(tile(3, 2)).moveTo(tile(6, 5));
+        assertThat(ruler()).isEqualTo("x1y1 to x6y5: 5 columns, 4 rows");
+        robot.release(MouseButton.PRIMARY).release(KeyCode.SHORTCUT);
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(ruler())
+                .matches(
+                        "x1y1 to x6y5: 5 columns, 4 rows; at least [0-9.]+–[0-9.]+ ns over free wires");
+        assertThat(map.viewport()).as("the map stays").isEqualTo(before);
+        assertThat(map.scene().orElseThrow().overlay()).isPresent();
+        robot.push(KeyCode.ESCAPE);
+        assertThat(ruler()).isEmpty();
+        assertThat(map.scene().orElseThrow().overlay()).isEmpty();
+    }
+
+    @Test
+    void theKeysMeasureFromTheMiddle(FxRobot robot) {
+        robot.interact(() -> map.goTo(2.5, 2.5, 60));
+        robot.interact(map::requestFocus);
+        robot.push(KeyCode.M);
+        assertThat(ruler()).startsWith("To measure,");
+        robot.push(KeyCode.RIGHT).push(KeyCode.RIGHT).push(KeyCode.UP);
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(ruler()).startsWith("x2y2 to x4y3: 2 columns, 1 row; at least ");
+        robot.interact(() -> model.open(Path.of("fixtures/small/around.design.json")));
+        assertThat(ruler()).as("another design").isEmpty();
+    }
+
+    @Test
+    void theMeasureButtonLetsADragMeasure(FxRobot robot) {
+        robot.interact(map::fitAll);
+        robot.clickOn("#measure-button");
+        robot.moveTo(tile(2, 2)).press(MouseButton.PRIMARY).moveTo(tile(2, 3));
+        robot.moveTo(tile(2, 4)).release(MouseButton.PRIMARY);
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(ruler()).startsWith("x2y2 to x2y4: 0 columns, 2 rows; ");
+        robot.clickOn("#measure-button");
+        assertThat(ruler()).isEmpty();
+    }
+
     @Test
     void whatIsUnderThePointerIsToldNextToItAndTheCardCanBeMoved(FxRobot robot) {
         robot.interact(() -> map.goTo(3.7, 3.5, 240));
