@@ -1,10 +1,13 @@
 package padward.ui.draw;
 
+import java.util.List;
 import javafx.scene.paint.Color;
 
 /**
  * Colours of the canvases in one theme. The marks have the colours of Okabe and Ito, "Color
  * Universal Design", 2008; each also has a shape or dash of its own.
+ *
+ * @param several colours by which several routes are told apart, with their shapes
  */
 public record Palette(
         Color paper,
@@ -25,7 +28,13 @@ public record Palette(
         Color kind,
         Color delay,
         Color delayLine,
-        Color frontier) {
+        Color frontier,
+        List<Color> several) {
+    /** Copies the colours of several routes. */
+    public Palette {
+        several = List.copyOf(several);
+    }
+
     /** Dark ink on a light background. */
     public static final Palette LIGHT =
             new Palette(
@@ -47,7 +56,12 @@ public record Palette(
                     Color.web("#8d7f5c"),
                     Color.web("#009E73"),
                     Color.web("#006b4e"),
-                    Color.web("#7a4a00"));
+                    Color.web("#7a4a00"),
+                    List.of(
+                            Color.web("#007a59"),
+                            Color.web("#9a6200"),
+                            Color.web("#a3477c"),
+                            Color.web("#24292f")));
 
     /** Light ink on a dark background. */
     public static final Palette DARK =
@@ -70,5 +84,10 @@ public record Palette(
                     Color.web("#8f8875"),
                     Color.web("#009E73"),
                     Color.web("#5fd9b2"),
-                    Color.web("#F0E442"));
+                    Color.web("#F0E442"),
+                    List.of(
+                            Color.web("#2fc79a"),
+                            Color.web("#E69F00"),
+                            Color.web("#e3a3c6"),
+                            Color.web("#e8ecf1")));
 }

@@ -2,15 +2,15 @@ package padward.ui.group;
 
 import java.util.ArrayList;
 import java.util.List;
-import javafx.geometry.Rectangle2D;
-import padward.breakout.ask.Hop;
 import padward.breakout.group.Bus;
 import padward.design.Net;
 import padward.fabric.VertexKind;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
-import padward.ui.draw.Tag;
+import padward.ui.paint.MarkedRoutes;
+import padward.ui.paint.RouteMark;
+import padward.ui.scene.LegendEntry;
 import padward.ui.scene.MapOverlay;
 import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
@@ -23,29 +23,13 @@ import padward.ui.scene.MapScene;
  * @param bus the group
  */
 record GroupPainter(Bus bus) implements MapOverlay {
-    private static final double LETTERS = 12;
+    private static final int FIRST_MARK = 10;
     private static final double MARK = 7;
-
-    /** More names than this would only cover each other. */
-    private static final int MOST_NAMES = 24;
-
-    /** How much wider the paper below a line is. */
-    private static final double CASING = 2.5;
 
     @Override
     public void paint(MapScene scene, Surface out) {
-        Palette colors = scene.palette();
         MapPen pen = new MapPen(scene, out);
-        List<Rectangle2D> names = new ArrayList<>();
-        for (Bus.Line line : bus.lines()) {
-            int[] vertices = line.route().hops().stream().mapToInt(Hop::vertex).toArray();
-            pen.route(vertices, new Surface.Line(colors.paper(), 3 + CASING));
-            pen.route(vertices, new Surface.Line(colors.route(), 3));
-        }
-        for (Bus.Line line : bus.lines().subList(0, Math.min(MOST_NAMES, bus.lines().size()))) {
-            TileLayout.Box pad = scene.opened().layout().pillAt(last(line));
-            name(line.net().name(), pad.centreX(), pad.centreY(), scene, out, names);
-        }
+        lines().paint(scene, out);
         bus.proof().flatMap(Bus.Proof::bottleneck).ifPresent(b -> paint(b, scene, pen, out));
     }
 
@@ -69,11 +53,6 @@ record GroupPainter(Bus bus) implements MapOverlay {
         }
     }
 
-    private static int last(Bus.Line line) {
-        List<Hop> hops = line.route().hops();
-        return hops.get(hops.size() - 1).vertex();
-    }
-
     private static TileLayout.Point middle(int vertex, boolean pad, TileLayout layout) {
         if (pad) {
             TileLayout.Box box = layout.pillAt(vertex);
@@ -84,29 +63,21 @@ record GroupPainter(Bus bus) implements MapOverlay {
         return new TileLayout.Point((from.x() + to.x()) / 2, (from.y() + to.y()) / 2);
     }
 
-    /** A name outside its pad, or inside where there is no room; not where it covers another. */
-    private static void name(
-            String text,
-            double worldX,
-            double worldY,
-            MapScene scene,
-            Surface out,
-            List<Rectangle2D> names) {
-        double x = scene.view().screenX(worldX);
-        double y = scene.view().screenY(worldY);
-        Tag tag = new Tag(text, scene.letters(LETTERS), scene.palette().route());
-        double before = x - tag.width() - 14;
-        double behind = x + 14;
-        boolean left = x < scene.view().width() / 2;
-        for (double at : left ? new double[] {before, behind} : new double[] {behind, before}) {
-            Rectangle2D place =
-                    new Rectangle2D(at, y - tag.height() / 2, tag.width(), tag.height());
-            Rectangle2D view = new Rectangle2D(0, 0, scene.view().width(), scene.view().height());
-            if (view.contains(place) && names.stream().noneMatch(place::intersects)) {
-                names.add(place);
-                tag.paint(out, scene.palette(), place.getMinX(), place.getMinY());
-                return;
-            }
+    /** The routes, with other marks than the first ten questions have. */
+    MarkedRoutes lines() {
+        List<MarkedRoutes.Line> lines = new ArrayList<>();
+        for (Bus.Line line : bus.lines()) {
+            lines.add(
+                    new MarkedRoutes.Line(
+                            line.route(),
+                            line.net().name(),
+                            new RouteMark(FIRST_MARK + lines.size())));
         }
+        return new MarkedRoutes(lines);
+    }
+
+    @Override
+    public List<LegendEntry> legend(Palette colors) {
+        return lines().legend(colors);
     }
 }

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import javafx.beans.binding.Bindings;
+import javafx.beans.property.BooleanProperty;
 import javafx.beans.value.ObservableValue;
 import javafx.collections.MapChangeListener;
 import javafx.geometry.Insets;
@@ -32,6 +33,7 @@ import padward.ui.control.Controls;
 import padward.ui.control.NumberSpinners;
 import padward.ui.map.MapModel;
 import padward.ui.model.AppearanceModel;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapOverlay;
 
 /** Several nets at once: nets against pads, the routed group, and when each line arrives. */
@@ -98,14 +100,17 @@ public final class GroupView extends ScrollPane {
         group.pinned().addListener((MapChangeListener<Integer, Integer>) c -> show());
         look.darkProperty().addListener((p, old, now) -> show());
         widthProperty().addListener((p, old, now) -> show());
+        BooleanProperty together = map.options().shown(MapLayer.QUESTIONS);
         map.addPanelOverlay(
                 Bindings.createObjectBinding(
                         () ->
                                 group.busProperty()
                                         .get()
-                                        .filter(b -> seen.getValue())
-                                        .<MapOverlay>map(GroupPainter::new),
+                                        .map(GroupPainter::new)
+                                        .filter(b -> seen.getValue() || together.get())
+                                        .<MapOverlay>map(b -> seen.getValue() ? b : b.lines()),
                         group.busProperty(),
+                        together,
                         seen));
         show();
     }

@@ -18,9 +18,13 @@ public final class MapActions {
         for (MapLayer layer : MapLayer.values()) {
             result.add(
                     onMap(
-                                    Action.Group.LAYER,
+                                    layer == MapLayer.QUESTIONS
+                                            ? Action.Group.VIEW
+                                            : Action.Group.LAYER,
                                     "layer-" + layer.name().toLowerCase(Locale.ROOT),
-                                    "Show or hide: " + layer.label(),
+                                    layer == MapLayer.QUESTIONS
+                                            ? layer.label()
+                                            : "Show or hide: " + layer.label(),
                                     layer.key(),
                                     layer.what(),
                                     () -> model.options().toggle(layer))

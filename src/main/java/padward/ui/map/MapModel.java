@@ -53,12 +53,14 @@ public final class MapModel {
             new SimpleObjectProperty<>(Optional.empty());
     private final List<ObservableValue<Optional<MapOverlay>>> panelOverlays = new ArrayList<>();
     private final MeasureModel measure;
+    private final QuestionRoutes others;
 
     /** Follows the open design and the present question. */
     public MapModel(WindowModel model) {
         this.model = model;
         this.reachJob = new JobSlot(model.jobs(), this);
         this.measure = new MeasureModel(model);
+        this.others = new QuestionRoutes(model.questions(), options.shown(MapLayer.QUESTIONS));
         model.openedProperty()
                 .addListener(
                         (p, old, now) -> {
@@ -171,10 +173,18 @@ public final class MapModel {
         return measure;
     }
 
-    /** What is painted over the map: a search that is played, or the panels; then the ruler. */
+    /**
+     * What is painted over the map: a search that is played; or the routes of other questions and
+     * what the panels paint; then the ruler.
+     */
     private Optional<MapOverlay> overlays() {
         return MapOverlay.together(
-                Stream.of(overlay.get().or(backgroundOverlay::get), measure.rulerProperty().get())
+                Stream.of(
+                                overlay.get().isPresent()
+                                        ? Optional.<MapOverlay>empty()
+                                        : others.overlayProperty().get(),
+                                overlay.get().or(backgroundOverlay::get),
+                                measure.rulerProperty().get())
                         .flatMap(Optional::stream)
                         .toList());
     }
@@ -230,6 +240,7 @@ public final class MapModel {
                         found,
                         overlay,
                         backgroundOverlay,
+                        others.overlayProperty(),
                         measure.rulerProperty())
                 .forEach(p -> p.addListener((q, old, now) -> changed.run()));
         model.shown().optionProperty().addListener((p, old, now) -> changed.run());

@@ -14,6 +14,7 @@ import padward.base.BadInput;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
+import padward.breakout.ask.Route;
 import padward.change.Edit;
 import padward.design.Design;
 import padward.design.NameLookup;
@@ -205,6 +206,11 @@ public final class QuestionModel {
         resetSelection();
         asked.set(Optional.of(named));
         survey.survey(new Question(design, net, 0, wanted.corner()));
+    }
+
+    /** The route of its answer, if there is one. */
+    public Optional<Route> findRoute() {
+        return focus.route();
     }
 
     /** Names to choose from, where one that was asked for does not mean one thing. */

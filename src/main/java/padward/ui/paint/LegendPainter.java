@@ -5,11 +5,15 @@ import java.util.List;
 import javafx.scene.paint.Color;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
+import padward.ui.draw.Viewport;
 import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.ZoomScales;
 
-/** Paints what the marks on the map mean, in the lower left corner: only those that it shows. */
+/**
+ * Paints what the marks on the map mean, only those that it shows: in the lower left corner, or the
+ * lower right one where that covers less of the fabric.
+ */
 final class LegendPainter {
     private static final double LETTERS = 12;
     private static final double GAP = 10;
@@ -50,9 +54,10 @@ final class LegendPainter {
         double w = wide + (SAMPLE + 3 * PADDING) * size;
         double h = (rows.size() * ROW + 2 * PADDING) * size;
         double top = scene.view().height() - GAP - h;
-        out.fillRect(GAP, top, w, h, size, colors.paper());
-        out.outlineRect(GAP, top, w, h, size, new Surface.Line(colors.box(), 1));
-        double left = GAP + PADDING * size;
+        double start = onRight(w) ? scene.view().width() - ruler() - GAP - w : GAP;
+        out.fillRect(start, top, w, h, size, colors.paper());
+        out.outlineRect(start, top, w, h, size, new Surface.Line(colors.box(), 1));
+        double left = start + PADDING * size;
         double y = top + (PADDING + ROW / 2) * size;
         for (Row row : rows) {
             row.sample().paint(left, left + SAMPLE * size, y);
@@ -63,6 +68,22 @@ final class LegendPainter {
                     new Surface.Lettering(size, Surface.Align.LEFT, colors.ink()));
             y += ROW * size;
         }
+    }
+
+    /** Whether a legend of that width covers less on the right than on the left. */
+    private boolean onRight(double wide) {
+        Viewport view = scene.view();
+        double free = Math.max(0, view.screenX(0)) - GAP;
+        double freeRight =
+                Math.max(0, view.width() - view.screenX(scene.opened().design().fabric().columns()))
+                        - ruler()
+                        - GAP;
+        return free < wide && freeRight > free;
+    }
+
+    /** Width of the ruler along the right edge. */
+    private double ruler() {
+        return scene.shows(MapLayer.RULERS) ? RulerPainter.breadth(scene) * 1.4 : 0;
     }
 
     private List<Row> rows() {

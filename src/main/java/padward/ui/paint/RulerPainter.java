@@ -27,7 +27,12 @@ final class RulerPainter {
         this.out = out;
         this.view = scene.view();
         this.size = scene.letters(LETTERS);
-        this.breadth = size * 1.6;
+        this.breadth = breadth(scene);
+    }
+
+    /** Height of the lower ruler; the right one is 1.4 times as wide. */
+    static double breadth(MapScene scene) {
+        return scene.letters(LETTERS) * 1.6;
     }
 
     void paint() {

@@ -22,7 +22,12 @@ public enum MapLayer {
             false,
             "How long the signal takes to get to each tile over free wires"),
     LEGEND("Legend", "Digit8", false, "What the marks on the map mean"),
-    RULERS("Rulers", "Digit9", false, "Columns and rows of tiles, along the edges of the map");
+    RULERS("Rulers", "Digit9", false, "Columns and rows of tiles, along the edges of the map"),
+    QUESTIONS(
+            "Routes of all questions",
+            "Q",
+            true,
+            "Routes of the other open questions, and of the group, each with its own mark");
 
     private final String label;
     private final String key;

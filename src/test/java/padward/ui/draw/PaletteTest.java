@@ -69,6 +69,9 @@ class PaletteTest {
         marks.put("selection", p.selection());
         marks.put("delay line", p.delayLine());
         marks.put("frontier", p.frontier());
+        for (int i = 0; i < p.several().size(); i++) {
+            marks.put("route " + i + " of several", p.several().get(i));
+        }
         marks.put("held wire", p.usedStrong());
         marks.put("outline", p.box());
         marks.forEach((name, color) -> demand(MARK, name, color, grounds));

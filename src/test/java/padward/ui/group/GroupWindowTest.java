@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Path;
+import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -21,7 +22,11 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.OpenWindow;
+import padward.ui.map.MapModel;
+import padward.ui.map.MapView;
 import padward.ui.model.WindowModel;
+import padward.ui.scene.MapLayer;
+import padward.ui.scene.MapOverlay;
 
 /**
  * Groups in the window. With {@code -Dpictures=FOLDER} it takes pictures too, of another design if
@@ -47,6 +52,10 @@ class GroupWindowTest {
         model.open(Path.of(DESIGN));
     }
 
+    private static Optional<MapOverlay> overlay(FxRobot robot) {
+        return robot.lookup("#map").queryAs(MapView.class).scene().orElseThrow().overlay();
+    }
+
     @Test
     void aGroupIsLaidPinnedMatchedAndKept(FxRobot robot) throws Exception {
         selectTab(robot, "group-tab");
@@ -60,6 +69,13 @@ class GroupWindowTest {
         take(robot, "group-routed");
         String routed = robot.lookup("#group-totals").queryAs(Label.class).getText();
         assertThat(routed).contains(" of ").contains("served");
+        selectTab(robot, "nets-tab");
+        MapModel map = robot.lookup("#map").queryAs(MapView.class).mapModel();
+        assertThat(overlay(robot)).as("with the routes of all questions").isPresent();
+        robot.interact(() -> map.options().toggle(MapLayer.QUESTIONS));
+        assertThat(overlay(robot)).isEmpty();
+        robot.interact(() -> map.options().toggle(MapLayer.QUESTIONS));
+        selectTab(robot, "group-tab");
         Node matrix = robot.lookup("#group-matrix").query();
         robot.interact(matrix::requestFocus);
         robot.press(KeyCode.RIGHT).release(KeyCode.RIGHT);
@@ -103,6 +119,9 @@ class GroupWindowTest {
         byte[] shown = mapPixels(robot);
         assertThat(shown).isNotEqualTo(before);
         selectTab(robot, "routes-tab");
+        MapModel map = robot.lookup("#map").queryAs(MapView.class).mapModel();
+        assertThat(mapPixels(robot)).as("the routes alone").isNotIn(before, shown);
+        robot.interact(() -> map.options().toggle(MapLayer.QUESTIONS));
         assertThat(mapPixels(robot)).isEqualTo(before);
         selectTab(robot, "group-tab");
         assertThat(mapPixels(robot)).isEqualTo(shown);

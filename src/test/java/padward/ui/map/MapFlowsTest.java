@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import javafx.css.PseudoClass;
 import javafx.geometry.Bounds;
@@ -26,8 +27,11 @@ import padward.breakout.ask.Answer;
 import padward.breakout.ask.Obstacle;
 import padward.ui.OpenWindow;
 import padward.ui.design.TileLayout;
+import padward.ui.draw.Palette;
 import padward.ui.draw.Viewport;
 import padward.ui.model.WindowModel;
+import padward.ui.paint.MarkedRoutes;
+import padward.ui.scene.LegendEntry;
 import padward.ui.scene.MapLayer;
 import padward.ui.scene.ObstaclePlaces;
 
@@ -159,6 +163,42 @@ class MapFlowsTest {
         assertThat(map.viewport().scale()).isEqualTo(before.scale());
         robot.doubleClickOn(map.localToScreen(200, 100));
         assertThat(map.viewport().scale()).isGreaterThan(before.scale() * 1.5);
+    }
+
+    private List<String> legend() {
+        return map
+                .scene()
+                .orElseThrow()
+                .overlay()
+                .map(o -> o.legend(Palette.LIGHT))
+                .orElse(List.of())
+                .stream()
+                .map(LegendEntry::meaning)
+                .toList();
+    }
+
+    @Test
+    void theRoutesOfOtherQuestionsAreDrawnWithMarksOfTheirOwn(FxRobot robot) {
+        ask(robot, "J1.2");
+        robot.interact(() -> model.questions().open("pump/level/sample[0]"));
+        OpenWindow.ask(robot, model, "pump/level/sample[0]", "J1.3");
+        assertThat(legend()).containsExactly("route of sample[1] on J1.2");
+        robot.interact(() -> model.questions().open("alarm/beep"));
+        OpenWindow.ask(robot, model, "alarm/beep", "E2");
+        assertThat(legend())
+                .containsExactly("route of sample[1] on J1.2", "route of sample[0] on J1.3");
+        MarkedRoutes drawn = (MarkedRoutes) map.scene().orElseThrow().overlay().orElseThrow();
+        assertThat(drawn.lines().stream().map(l -> l.mark().number())).doesNotHaveDuplicates();
+        robot.interact(() -> model.questions().step(1));
+        assertThat(legend())
+                .as("the shown one is drawn as the route of the answer")
+                .containsExactly("route of sample[0] on J1.3", "route of beep on E2");
+        robot.interact(map::requestFocus);
+        robot.push(KeyCode.Q);
+        assertThat(legend()).isEmpty();
+        robot.push(KeyCode.Q);
+        robot.interact(() -> model.questions().close(model.questions().all().get(1)));
+        assertThat(legend()).containsExactly("route of beep on E2");
     }
 
     private String ruler() {
