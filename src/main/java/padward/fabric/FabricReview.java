@@ -266,6 +266,8 @@ public final class FabricReview {
         List<String> useless = new ArrayList<>();
         List<String> cutOff = new ArrayList<>();
         List<String> unfit = new ArrayList<>();
+        List<String> alone = new ArrayList<>();
+        List<String> unlike = new ArrayList<>();
         for (int s = 0; s < fabric.siteCount(); s++) {
             SiteView site = fabric.site(s);
             if (site.accepts().isEmpty()) {
@@ -274,6 +276,8 @@ public final class FabricReview {
             if (accepted(site).anyMatch(function -> !function.fits(site))) {
                 unfit.add(site.name());
             }
+            alone.addAll(AlikePins.alone(site));
+            unlike.addAll(AlikePins.usedDifferently(fabric, site));
             boolean in = false;
             boolean out = false;
             boolean joined = false;
@@ -290,6 +294,8 @@ public final class FabricReview {
         find(useless, "sites that accept no kind of cell");
         find(cutOff, "sites whose pins are joined to nothing");
         find(unfit, "sites without a pin that a lookup table or register which they accept has");
+        find(alone, "pins that are alike with no other pin of their site or part");
+        find(unlike, "alike pins that a cell which their site accepts uses differently");
         if (fabric.info().cellKinds().stream().noneMatch(CellKind::holdsState)) {
             findings.add("no kind of cell holds state, so no endpoint can be named");
         }

@@ -269,7 +269,11 @@ final class IrregularMaker {
 
     /** Lookup table and register instead of one or the other; both can be fed from outside. */
     private void addParts(SiteView site) {
-        List<SitePin> pins = site.pins().stream().filter(pin -> !pin.name().equals("clk")).toList();
+        List<SitePin> pins =
+                site.pins().stream()
+                        .filter(pin -> !pin.name().equals("clk"))
+                        .map(IrregularMaker::ofTable)
+                        .toList();
         List<Integer> tiles = List.of(site.tile());
         builder.addPart(site.name(), TABLE, tiles, site.kind(), List.of("lookup-table"), pins);
         List<SitePin> own =
@@ -280,6 +284,13 @@ final class IrregularMaker {
         builder.addPart(site.name(), REGISTER, tiles, site.kind(), List.of("register"), own);
         registerPinOf.put(site.findPin("in[0]"), builder.findVertex(site.name() + ".d"));
         registerPinOf.put(site.findPin("out"), builder.findVertex(site.name() + ".q"));
+    }
+
+    /** All inputs of a lookup table can take each other's signal. */
+    private static SitePin ofTable(SitePin pin) {
+        return pin.direction() == PinDirection.IN
+                ? new SitePin(pin.name(), pin.direction(), "inputs")
+                : pin;
     }
 
     private void addPads() {

@@ -77,6 +77,26 @@ class FabricReviewTest {
                         "connections that take no time: 1 of 61");
     }
 
+    @Test
+    void alikePinsThatAreNot() {
+        ExplicitBuilder builder = builder();
+        builder.addSite(
+                "s",
+                0,
+                "logic",
+                List.of("cell"),
+                List.of(
+                        new SitePin("d", PinDirection.IN, "one"),
+                        new SitePin("e", PinDirection.IN, "one"),
+                        new SitePin("f", PinDirection.IN, "two"),
+                        new SitePin("q", PinDirection.OUT)));
+        assertThat(FabricReview.of(builder.build(), Progress.NONE).findings())
+                .contains(
+                        "pins that are alike with no other pin of their site or part: 1 (s.f)",
+                        "alike pins that a cell which their site accepts uses differently: 2"
+                                + " (s.d, s.e)");
+    }
+
     private static int pad(ExplicitBuilder builder, String name, PadDirections directions) {
         return builder.addPad(name, 0, "", "", directions, Fabric.NOTHING, Fabric.NOTHING, "");
     }

@@ -185,7 +185,7 @@ public final class PlainFabric {
     private void addSite(String name, int tile, int pinCount) {
         List<SitePin> pins =
                 IntStream.range(0, pinCount < 0 ? random.nextInt(4) : pinCount)
-                        .mapToObj(i -> new SitePin("p" + i, PinDirection.values()[i % 2]))
+                        .mapToObj(PlainFabric::pin)
                         .toList();
         // a name in use is another test's matter: it would leave half a site behind
         if (sites.stream().anyMatch(s -> s.name().equals(name))
@@ -200,6 +200,10 @@ public final class PlainFabric {
             vertices.add(new Vertex(full, VertexKind.PIN, tile, tile, "", sites.size()));
         }
         sites.add(new Site(name, tile, "logic", accepts, pins));
+    }
+
+    private static SitePin pin(int i) {
+        return new SitePin("p" + i, PinDirection.values()[i % 2], i % 4 == 0 ? "even" : "");
     }
 
     private void addPad(String name, int tile) {

@@ -77,7 +77,7 @@ public final class RandomFabrics {
                         "logic",
                         List.of("register"),
                         List.of(
-                                new PatternSpec.PinGroup("in", 2, PinDirection.IN),
+                                new PatternSpec.PinGroup("in", 2, PinDirection.IN, "inputs"),
                                 new PatternSpec.PinGroup("out", 1, PinDirection.OUT)),
                         List.of(new PatternSpec.Through("in", "out", delay(random))));
         PatternSpec.TileType logic =

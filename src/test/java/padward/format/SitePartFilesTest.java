@@ -17,6 +17,7 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Cell;
 import padward.design.Design;
+import padward.fabric.AlikePins;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 import padward.fabric.WholeSite;
@@ -47,12 +48,13 @@ class SitePartFilesTest {
                     """,
                     "pins",
                     """
-                    site,name,direction,part
-                    x0y0/cell,a,in,table
-                    x0y0/cell,d,in,register
-                    x0y0/cell,y,out,table
-                    x0y0/cell,q,out,register
-                    x0y0/mem,w,in,
+                    site,name,direction,part,alike
+                    x0y0/cell,a,in,table,inputs
+                    x0y0/cell,d,in,register,
+                    x0y0/cell,y,out,table,
+                    x0y0/cell,q,out,register,
+                    x0y0/mem,w,in,,
+                    x0y0/cell,b,in,table,inputs
                     """,
                     "through",
                     "site,from,to,delay_ps\nx0y0/cell,a,y,5\n",
@@ -104,6 +106,8 @@ class SitePartFilesTest {
         assertThat(sites.get(2).tiles()).containsExactly(0, 2, 4);
         assertThat(fabric.siteOf(fabric.findVertex("x0y0/cell.d"))).isEqualTo(1);
         assertThat(sites.get(1).findPin("d")).isEqualTo(fabric.findVertex("x0y0/cell.d"));
+        assertThat(AlikePins.of(fabric, sites.get(0), "lut", "a")).containsExactly("b");
+        assertThat(AlikePins.of(fabric, sites.get(1), "register", "d")).isEmpty();
         assertThat(fabric.findParts("x0y0/cell")).containsExactly(0, 1);
         assertThat(fabric.findParts("x0y0/mem")).isEmpty();
         assertThat(fabric.findSite("x0y0/cell")).isEqualTo(Fabric.NOTHING);
@@ -159,9 +163,11 @@ class SitePartFilesTest {
                         + "names of tiles, such as x3y4, with | between them; \"up\";",
                 "sites; x0y1|x0y2; x0y1|x0y0; sites; row 3, column more_tiles;"
                         + "each tile of the site once; x0y0 again;",
+                "pins; cell,y,out,table,; cell,y,out,table,o; pins; row 4, column alike;"
+                        + "nothing, as this is no in pin; \"o\";",
                 "pins; cell,d,in,register; cell,d,in,; pins; row 3, column part;"
                         + "a part of the site: table, register; an empty field;",
-                "pins; mem,w,in,; mem,w,in,port; pins; row 6, column part;"
+                "pins; mem,w,in,,; mem,w,in,port,; pins; row 6, column part;"
                         + "nothing, as the site has no parts; \"port\";",
                 "through; a,y,5; a,q,5; through; row 2, column to;"
                         + "the name of an out pin of part table of site x0y0/cell; \"q\";",
@@ -204,6 +210,9 @@ class SitePartFilesTest {
                         + "\"table\" or one of its pins again",
                 "\"to\": \"y\",; \"to\": \"q\",; $.sites[0].parts[0].through[0].to;"
                         + "the name of an out pin of the part; \"q\"",
+                "\"name\": \"y\",; \"name\": \"y\", \"alike\": \"o\",;"
+                        + "$.sites[0].parts[0].pins[1].alike;"
+                        + "nothing, as this is no `in` pin; \"o\"",
                 "{ \"name\": \"x0y0/mem\"; { \"name\": \"x0y0/cell\", \"at\": [0, 0],"
                         + " \"kind\": \"cell\", \"pins\": [], \"parts\": [{\"name\": \"more\","
                         + " \"accepts\": [], \"pins\": []}]}, { \"name\": \"x0y0/mem\";"

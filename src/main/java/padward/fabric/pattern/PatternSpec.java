@@ -182,8 +182,14 @@ public record PatternSpec(
      * @param name name at the site
      * @param count how many
      * @param direction in which direction signals go
+     * @param alike as {@link padward.fabric.SitePin#alike}, of each of them
      */
-    public record PinGroup(String name, int count, PinDirection direction) {}
+    public record PinGroup(String name, int count, PinDirection direction, String alike) {
+        /** Pins that are like no others. */
+        public PinGroup(String name, int count, PinDirection direction) {
+            this(name, count, direction, "");
+        }
+    }
 
     /**
      * A combinational connection through a site, from each pin of one group to each pin of another,

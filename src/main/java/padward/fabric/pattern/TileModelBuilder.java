@@ -123,7 +123,7 @@ final class TileModelBuilder {
                     String pinName = member(pin.name(), k, pin.count());
                     int offset = siteOfPin.size();
                     siteOfPin.add(site);
-                    pins.add(new SitePin(pinName, pin.direction()));
+                    pins.add(new SitePin(pinName, pin.direction(), pin.alike()));
                     nameFixed(name + "." + pinName, offset, at + ".pins");
                     addToGroup(name + "." + pin.name(), offset);
                     addToGroup(group.name() + "." + pinName, offset);

@@ -31,6 +31,10 @@ import padward.format.source.Text;
 
 /** The forms of the sites of an explicit fabric. */
 final class SiteForms {
+    static final String ALIKE =
+            "a word that those `in` pins of the site or part share whose signals can be swapped, as"
+                    + " the inputs of a lookup table";
+
     private final ExplicitForm file;
     private final InfoFields info;
 
@@ -208,7 +212,22 @@ final class SiteForms {
         var direction =
                 pin.needed("direction", choice(PinDirection.values()), SitePin::direction)
                         .means("`in` or `out`, seen from the site");
-        return pin.makes(() -> new SitePin(name.get(), direction.get()));
+        var alike = pin.optional("alike", word(), "", SitePin::alike).means(ALIKE);
+        return pin.makes(
+                in ->
+                        new SitePin(
+                                name.get(),
+                                direction.get(),
+                                alike(in, direction.get(), alike.get())));
+    }
+
+    /** Only in pins can be alike. */
+    static String alike(JsonIn in, PinDirection direction, String word) throws BadInput {
+        if (!word.isEmpty() && direction == PinDirection.OUT) {
+            throw in.faultAt(
+                    in.place() + ".alike", "nothing, as this is no `in` pin", Text.quote(word));
+        }
+        return word;
     }
 
     private static Form<Through> passThrough() {

@@ -89,7 +89,14 @@ final class TileForms {
         var direction =
                 pin.needed("direction", choice(PinDirection.values()), PinGroup::direction)
                         .means("seen from the site");
-        return pin.makes(() -> new PinGroup(name.get(), count.get(), direction.get()));
+        var alike = pin.optional("alike", word(), "", PinGroup::alike).means(SiteForms.ALIKE);
+        return pin.makes(
+                in ->
+                        new PinGroup(
+                                name.get(),
+                                count.get(),
+                                direction.get(),
+                                SiteForms.alike(in, direction.get(), alike.get())));
     }
 
     private static Form<Through> through() {

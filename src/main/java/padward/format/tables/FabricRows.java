@@ -129,7 +129,11 @@ final class FabricRows {
             SiteView site = fabric.site(s);
             for (var pin : site.pins()) {
                 rows.printRecord(
-                        site.wholeName(), pin.name(), EnumWords.of(pin.direction()), site.part());
+                        site.wholeName(),
+                        pin.name(),
+                        EnumWords.of(pin.direction()),
+                        site.part(),
+                        pin.alike());
             }
         }
     }

@@ -198,6 +198,7 @@ final class SiteTables {
         CsvTable.Column nameColumn = table.column("name");
         CsvTable.Column direction = table.column("direction");
         CsvTable.Column partColumn = table.column("part");
+        CsvTable.Column alikeColumn = table.column("alike");
         IntArrayList slotOfPin = new IntArrayList();
         IntArrayList rowOfPin = new IntArrayList();
         List<SitePin> pins = new ArrayList<>();
@@ -210,10 +211,14 @@ final class SiteTables {
             }
             PinDirection route =
                     table.oneOf(direction, PinDirection.values(), EnumWords::of, PinDirection.IN);
+            String alike = words.share(table.word(alikeColumn));
+            if (!alike.isEmpty() && route == PinDirection.OUT) {
+                table.fault(alikeColumn, "nothing, as this is no in pin", () -> Text.quote(alike));
+            }
             if (slot != Fabric.NOTHING) {
                 slotOfPin.add(slot);
                 rowOfPin.add((int) table.row());
-                pins.add(shared.computeIfAbsent(new SitePin(name, route), p -> p));
+                pins.add(shared.computeIfAbsent(new SitePin(name, route, alike), p -> p));
             }
         }
         group(slotOfPin, pins);

@@ -128,7 +128,12 @@ public final class Tables {
                     must("site", "full name of the site"),
                     must("name", "name inside the site; elsewhere the pin is `site.name`"),
                     must("direction", "`in` or `out`, seen from the site"),
-                    may("part", "part of the site that has it; needed if the site has parts"));
+                    may("part", "part of the site that has it; needed if the site has parts"),
+                    may(
+                            "alike",
+                            "a word that those `in` pins of the site or part share whose signals"
+                                    + " can be swapped, as the inputs of a lookup table; otherwise it"
+                                    + " is like no other"));
     public static final TableShape PASS_THROUGH =
             shape(
                     "through",
