@@ -58,11 +58,16 @@ public final class RouteReadingRules {
         netThroughSite = new PagedInts(fabric.siteCount());
         cellBySite = new PagedInts(fabric.siteCount());
         startingOn.defaultReturnValue(Fabric.NOTHING);
+        // What faulty tables could not place has the number 0, which a fabric without pads or sites
+        // does not have.
         ports.stream()
                 .filter(p -> p.direction() == PortDirection.BOTH)
+                .filter(p -> p.pad() < fabric.pads().size())
                 .forEach(p -> bothWays.add(fabric.pads().get(p.pad()).vertex()));
         for (Cell cell : cells) {
-            cellBySite.put(cell.site(), cell.id());
+            if (cell.site() < fabric.siteCount()) {
+                cellBySite.put(cell.site(), cell.id());
+            }
         }
     }
 

@@ -378,11 +378,12 @@ final class SiteTables {
             String to = table.text(toColumn);
             if (slot.get().has(to, PinDirection.OUT)) {
                 String prefix = slot.get().site() + ".";
-                fabric.addEdge(
-                        fabric.findVertex(prefix + from),
-                        fabric.findVertex(prefix + to),
-                        EdgeKind.PASS_THROUGH,
-                        route);
+                int start = fabric.findVertex(prefix + from);
+                int end = fabric.findVertex(prefix + to);
+                // A site that could not be added is reported there; its pins are not in the fabric.
+                if (start != Fabric.NOTHING && end != Fabric.NOTHING) {
+                    fabric.addEdge(start, end, EdgeKind.PASS_THROUGH, route);
+                }
             } else {
                 List<Slot> own = List.of(slot.get());
                 reportNoPin(table, toColumn, PinDirection.OUT, slot.get().described(), own);

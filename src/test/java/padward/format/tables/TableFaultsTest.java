@@ -346,6 +346,25 @@ class TableFaultsTest {
         assertThat(found.shown().get(0).getMessage()).contains("wires.csv").contains(expected);
     }
 
+    /** What refers to what could not be read is not looked at again. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "pads;name,package_pin\nx0y0/p,1,,bank\n",
+                "pads;name,package_pin,bank,directions\nx0y0/p,1,o\n",
+                "sites;name,kind,accepts\nx1y0/c\n",
+                "parts;site,name,accepts\nx1y0/c,,lut\nx1y0/c,lut,\n"
+            })
+    void whatWasNotReadMakesNoOtherFailure(String table, @TempDir Path folder) throws Exception {
+        write(folder, SOUND);
+        Files.writeString(
+                folder.resolve("ports.csv"), "name,direction,pad\ni,both,x0y0/p\no,out,x3y0/p\n");
+        String[] parts = table.split(";");
+        Files.writeString(folder.resolve(parts[0] + ".csv"), parts[1]);
+        assertThat(TableImport.read(folder, 100, Progress.NONE))
+                .isInstanceOf(TableImport.Faulty.class);
+    }
+
     @Test
     void bytesThatAreNoTextAreReported(@TempDir Path folder) throws Exception {
         write(folder, SOUND);
