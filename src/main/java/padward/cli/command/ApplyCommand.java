@@ -37,6 +37,7 @@ import padward.format.design.DesignWriter;
 import padward.format.design.Digest;
 import padward.format.design.References;
 import padward.format.ledger.EntrySigning;
+import padward.format.ledger.LedgerReplay;
 import padward.format.ledger.LedgerWriter;
 import padward.unblock.why.SearchLimits;
 import picocli.CommandLine.Command;
@@ -96,7 +97,7 @@ public final class ApplyCommand implements Callable<Integer> {
         checkNewLedger(target);
         Design read = design.read();
         Ledger kept = ledger.read(read);
-        boolean sameRun = kept.digest().equals(Digest.of(design.file()));
+        boolean sameRun = LedgerReplay.isOf(kept, design.file());
         CarryOver carried = sameRun ? asKept(kept, read) : carriedOver(kept, read);
         Optional<ChangeAudit> report = Optional.empty();
         if (kept.entries().isEmpty() && isLike(design.file(), target)) {
@@ -132,7 +133,7 @@ public final class ApplyCommand implements Callable<Integer> {
 
     /** On the run that the ledger was made on, every entry must give the recorded result. */
     private CarryOver asKept(Ledger kept, Design read) throws BadInput {
-        Design after = LedgerTable.replay(kept, ledger.file(), read);
+        Design after = LedgerReplay.eachApplied(kept, ledger.file(), read);
         List<CarryOver.Outcome> outcomes = new ArrayList<>();
         EntryReplay replay = new EntryReplay(read);
         for (LedgerEntry entry : kept.entries()) {
@@ -157,7 +158,7 @@ public final class ApplyCommand implements Callable<Integer> {
                 CarryOverTable.print(kept, carried, out);
             }
             out.flush();
-            throw LedgerTable.clash(
+            throw LedgerReplay.clash(
                     carried.misfits().stream()
                             .map(o -> new Ledger.Clash(o.index(), o.entry(), o.reasons()))
                             .toList(),

@@ -28,11 +28,11 @@ import padward.cli.option.LeadOption;
 import padward.cli.option.SigningOption;
 import padward.cli.output.BusTable;
 import padward.cli.output.ExitStatus;
-import padward.cli.output.LedgerTable;
 import padward.cli.output.RegisteredTable;
 import padward.design.Design;
 import padward.design.Net;
 import padward.format.ledger.LedgerFile;
+import padward.format.ledger.LedgerReplay;
 import padward.timing.ExternalLine;
 import padward.timing.ValidTimes;
 import padward.unblock.why.SearchLimits;
@@ -155,7 +155,7 @@ public final class BusCommand implements Callable<Integer> {
                     design.file(),
                     read.fabric(),
                     old -> {
-                        Design now = LedgerTable.apply(old, read, ledger);
+                        Design now = LedgerReplay.applied(old, ledger, read);
                         Bus bus = answer(now, external, text);
                         all[0] =
                                 bus.left().isEmpty()

@@ -11,8 +11,8 @@ import padward.cli.option.LedgerOption;
 import padward.cli.option.OutputOption;
 import padward.cli.option.Outputs;
 import padward.cli.output.ExitStatus;
-import padward.cli.output.LedgerTable;
 import padward.design.Design;
+import padward.format.ledger.LedgerReplay;
 import padward.handover.ChangeList;
 import padward.handover.ChangeTemplate;
 import padward.handover.ChangeText;
@@ -64,7 +64,8 @@ public final class ChangesCommand implements Callable<Integer> {
         }
         Design read = design.read();
         Ledger kept = ledger.read(read);
-        LedgerTable.applyAsKept(kept, ledger.file(), read, design.file());
+        LedgerReplay.checkFile(kept, ledger.file(), design.file());
+        LedgerReplay.eachApplied(kept, ledger.file(), read);
         ChangeList list = back ? ChangeList.back(read, kept) : ChangeList.of(read, kept);
         WholeFile.writeText(target, text(list));
         PrintWriter out = spec.commandLine().getOut();

@@ -29,8 +29,8 @@ import padward.cli.option.QuestionOption;
 import padward.cli.option.SigningOption;
 import padward.cli.output.CautionTable;
 import padward.cli.output.ExitStatus;
-import padward.cli.output.LedgerTable;
 import padward.design.Design;
+import padward.format.ledger.LedgerReplay;
 import padward.route.search.Engine;
 import padward.unblock.why.SearchLimits;
 import picocli.CommandLine.Command;
@@ -105,7 +105,7 @@ public final class KeepCommand implements Callable<Integer> {
 
     /** The ledger with the answer's edits; the same one when there is no route. */
     private Ledger kept(Ledger old, Design read) throws BadInput {
-        Design now = LedgerTable.apply(old, read, ledger.file());
+        Design now = LedgerReplay.applied(old, ledger.file(), read);
         answer =
                 new Asker(now.fabric(), Engine.OWN)
                         .explained(question.about(now), SearchLimits.USUAL, Progress.NONE);
@@ -120,7 +120,7 @@ public final class KeepCommand implements Callable<Integer> {
                     "--pad",
                     "",
                     "a pad whose answer can be applied",
-                    asked.padValue().name() + ": " + LedgerTable.few(refused.reasons()));
+                    asked.padValue().name() + ": " + LedgerReplay.few(refused.reasons()));
         }
         List<String> accepted = accept.checked(Price.ofPad(asked));
         return old.with(

@@ -18,6 +18,7 @@ import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.design.Design;
 import padward.format.ledger.LedgerFile;
+import padward.format.ledger.LedgerReplay;
 import padward.format.source.FileLimits;
 import padward.format.source.Nearest;
 import picocli.CommandLine.Command;
@@ -89,9 +90,15 @@ public final class LeadCommand implements Callable<Integer> {
         Design read = design.read();
         Ledger now =
                 port == null
-                        ? ledger.read(read)
+                        ? ledger.readToList(read, design.file(), spec.commandLine().getErr())
                         : LedgerFile.change(
-                                ledger.file(), design.file(), read.fabric(), this::changed);
+                                ledger.file(),
+                                design.file(),
+                                read.fabric(),
+                                old -> {
+                                    LedgerReplay.applied(old, ledger.file(), read);
+                                    return changed(old);
+                                });
         PrintWriter out = spec.commandLine().getOut();
         List<List<Lead>> leads = Lead.all(now.entries());
         if (json) {

@@ -15,8 +15,8 @@ import padward.cli.option.LedgerOption;
 import padward.cli.option.OutputOption;
 import padward.cli.option.SheetLines;
 import padward.cli.output.ExitStatus;
-import padward.cli.output.LedgerTable;
 import padward.design.Design;
+import padward.format.ledger.LedgerReplay;
 import padward.handover.BenchSheet;
 import padward.handover.SdfText;
 import padward.handover.SheetCsv;
@@ -81,7 +81,8 @@ public final class SheetCommand implements Callable<Integer> {
         String form = form();
         Design read = design.read();
         Ledger kept = ledger.read(read);
-        Design after = LedgerTable.applyAsKept(kept, ledger.file(), read, design.file());
+        LedgerReplay.checkFile(kept, ledger.file(), design.file());
+        Design after = LedgerReplay.eachApplied(kept, ledger.file(), read);
         BenchSheet sheet =
                 withValidTimes(
                         calibrated(

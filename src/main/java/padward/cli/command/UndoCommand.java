@@ -15,9 +15,9 @@ import padward.cli.option.DesignOption;
 import padward.cli.option.DryRunOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.output.ExitStatus;
-import padward.cli.output.LedgerTable;
 import padward.design.Design;
 import padward.format.ledger.EntrySigning;
+import padward.format.ledger.LedgerReplay;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -98,7 +98,7 @@ public final class UndoCommand implements Callable<Integer> {
             String expected = count == 0 ? "a ledger with entries" : "a number from 1 to " + count;
             throw new BadInput("--entry", "", expected, count == 0 ? "none" : "" + number);
         }
-        LedgerTable.apply(old, read, ledger.file());
+        LedgerReplay.applied(old, ledger.file(), read);
         undoing = EntryRemoval.of(old, read, number - 1);
         if (!undoing.isAlone() && !withDependents) {
             String dependents =
@@ -108,7 +108,7 @@ public final class UndoCommand implements Callable<Integer> {
                                             "entry "
                                                     + (d.index() + 1)
                                                     + " depends on it: "
-                                                    + LedgerTable.few(d.reasons()))
+                                                    + LedgerReplay.few(d.reasons()))
                             .collect(Collectors.joining("; "));
             throw new BadInput(
                     ledger.file().toString(),

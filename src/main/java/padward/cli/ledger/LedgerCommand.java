@@ -69,7 +69,7 @@ public final class LedgerCommand implements Callable<Integer> {
                     "ledger", "", "list or show", Nearest.describe(action, ACTIONS.stream()));
         }
         ledger.checkIsThere();
-        Ledger read = ledger.read(design.read());
+        Ledger read = ledger.readToList(design.read(), design.file(), spec.commandLine().getErr());
         PrintWriter out = spec.commandLine().getOut();
         List<Integer> numbers = numbers(read.entries().size());
         if (json) {

@@ -1,5 +1,6 @@
 package padward.cli.option;
 
+import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import padward.base.BadInput;
@@ -7,6 +8,8 @@ import padward.base.Progress;
 import padward.change.Ledger;
 import padward.design.Design;
 import padward.format.ledger.LedgerReader;
+import padward.format.ledger.LedgerReplay;
+import padward.format.source.Text;
 import picocli.CommandLine.Option;
 
 /** The option that names the ledger that a command works with. */
@@ -25,6 +28,26 @@ public final class LedgerOption {
     /** The ledger of a design that is read. */
     public Ledger read(Design design) throws BadInput {
         return LedgerReader.read(file, design.fabric(), Progress.NONE);
+    }
+
+    /**
+     * The same, for looking at it only: where it was made on another file, a line says so.
+     *
+     * @param out where that is said
+     */
+    public Ledger readToList(Design design, Path designFile, PrintWriter out) throws BadInput {
+        Ledger read = read(design);
+        if (!LedgerReplay.isOf(read, designFile)) {
+            out.println(
+                    file
+                            + " was made on another file, "
+                            + Text.quote(read.design())
+                            + ", not on "
+                            + designFile
+                            + "; apply says which entries fit this one.");
+            out.flush();
+        }
+        return read;
     }
 
     /** Checks that the file exists, for commands that do not create it. */

@@ -20,8 +20,8 @@ import padward.cli.option.DryRunOption;
 import padward.cli.option.SigningOption;
 import padward.cli.output.CautionTable;
 import padward.cli.output.ExitStatus;
-import padward.cli.output.LedgerTable;
 import padward.design.Design;
+import padward.format.ledger.LedgerReplay;
 import padward.watch.circuit.Circuit;
 import padward.watch.place.WatchPlacer;
 import padward.watch.place.WatchQuestion;
@@ -157,7 +157,7 @@ public final class WatchCommand implements Callable<Integer> {
     }
 
     private Ledger kept(Ledger old, Design read) throws BadInput {
-        Design now = LedgerTable.apply(old, read, ledger);
+        Design now = LedgerReplay.applied(old, ledger, read);
         answer(now);
         if (!(result instanceof WatchResult.Placed placed)) {
             return old;

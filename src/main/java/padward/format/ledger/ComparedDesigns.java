@@ -9,7 +9,6 @@ import padward.change.Ledger;
 import padward.design.Design;
 import padward.fabric.Fabric;
 import padward.format.design.DesignReader;
-import padward.format.design.Digest;
 import padward.format.json.FileHeader;
 import padward.format.source.Source;
 import padward.format.source.Text;
@@ -76,24 +75,8 @@ public record ComparedDesigns(Design before, Design after) {
     private static Design given(Path ledger, Path base) throws BadInput {
         Design design = read(base);
         Ledger read = LedgerReader.read(ledger, design.fabric(), Progress.NONE);
-        String digest = Digest.of(base);
-        if (!read.digest().equals(digest)) {
-            throw new BadInput(
-                    ledger.toString(),
-                    "$.sha256",
-                    "the ledger of " + base + ", " + digest,
-                    read.digest() + " (it was made on another file; see apply)");
-        }
-        Ledger.Applied applied = read.applyTo(design);
-        if (applied instanceof Ledger.Applied.Clashes clashes) {
-            Ledger.Clash first = clashes.all().get(0);
-            throw new BadInput(
-                    ledger.toString(),
-                    "$.entries[" + first.index() + "]",
-                    "a change that fits " + base,
-                    String.join("; ", first.reasons()));
-        }
-        return ((Ledger.Applied.Fits) applied).design();
+        LedgerReplay.checkFile(read, ledger, base);
+        return LedgerReplay.applied(read, ledger, design);
     }
 
     /** Designs are compared wire by wire, so the wires must bear the same names. O(vertices). */

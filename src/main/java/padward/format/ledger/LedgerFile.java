@@ -74,18 +74,11 @@ public final class LedgerFile {
     }
 
     private static Ledger readOrNew(Path file, Path design, Fabric fabric) throws BadInput {
-        String digest = Digest.of(design);
         if (!Files.exists(file)) {
-            return new Ledger(design.getFileName().toString(), digest, List.of());
+            return new Ledger(design.getFileName().toString(), Digest.of(design), List.of());
         }
         Ledger ledger = LedgerReader.read(file, fabric, Progress.NONE);
-        if (!ledger.digest().equals(digest)) {
-            throw new BadInput(
-                    file.toString(),
-                    "$.sha256",
-                    "the ledger of " + design + ", " + digest,
-                    ledger.digest() + " (it was made on another file; see apply)");
-        }
+        LedgerReplay.checkFile(ledger, file, design);
         return ledger;
     }
 }

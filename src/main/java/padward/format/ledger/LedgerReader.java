@@ -36,7 +36,9 @@ public final class LedgerReader {
 
     private static Ledger read(Source source, EditForms edits, Progress progress) throws BadInput {
         FileHeader.expect(source, FileHeader.LEDGER);
-        return LedgerForm.of(edits).read(source, progress);
+        Ledger ledger = LedgerForm.of(edits).read(source, progress);
+        LedgerReplay.checkOrder(ledger, source.label());
+        return ledger;
     }
 
     /** The text of the JSON Schema of ledgers. */

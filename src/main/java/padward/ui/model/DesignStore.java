@@ -339,7 +339,9 @@ public final class DesignStore {
         WorkState on = present();
         job.start(
                 "Opening " + ledger.getFileName(),
-                progress -> KeptChanges.open(ledger, on.kept().original(), progress),
+                progress ->
+                        KeptChanges.open(
+                                ledger, on.kept().original(), on.origin().file(), progress),
                 read -> replace(on, ledger, read));
     }
 

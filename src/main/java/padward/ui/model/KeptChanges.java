@@ -3,6 +3,7 @@ package padward.ui.model;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.change.EntryRemoval;
@@ -14,6 +15,7 @@ import padward.design.Design;
 import padward.format.ledger.EntrySigning;
 import padward.format.ledger.LedgerFile;
 import padward.format.ledger.LedgerReader;
+import padward.format.ledger.LedgerReplay;
 
 /**
  * The changes that are kept on top of an opened design, and the design with them. The opened design
@@ -59,11 +61,19 @@ public final class KeptChanges {
     /**
      * The entries of a ledger file.
      *
-     * @throws BadInput when it cannot be read, or does not fit the design
+     * @param file the design's file; none for the demo and lessons, where only what each entry was
+     *     kept on can be compared
+     * @throws BadInput when it cannot be read, was made on another design, or does not give what it
+     *     gave when it was kept
      */
-    static KeptChanges open(Path ledger, Design original, Progress progress) throws BadInput {
+    static KeptChanges open(Path ledger, Design original, Optional<Path> file, Progress progress)
+            throws BadInput {
         Ledger read = LedgerReader.read(ledger, original.fabric(), progress);
-        return of(ledger, read.entries(), original);
+        if (file.isPresent()) {
+            LedgerReplay.checkFile(read, ledger, file.get());
+        }
+        LedgerReplay.applied(read, ledger, original);
+        return of(original).withAll(read.entries());
     }
 
     /** The design as it was opened. */

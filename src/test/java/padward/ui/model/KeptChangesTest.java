@@ -1,17 +1,30 @@
 package padward.ui.model;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.breakout.ask.Answer;
+import padward.breakout.ask.AnswerEdits;
+import padward.breakout.ask.Asker;
+import padward.breakout.ask.Question;
 import padward.change.Edit;
 import padward.change.LedgerEntry;
 import padward.design.Design;
+import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
+import padward.format.design.Digest;
+import padward.format.ledger.DamagedLedgers;
+import padward.format.ledger.EntrySigning;
 
 /** Keeping and undoing, without a window. */
 class KeptChangesTest {
@@ -33,5 +46,45 @@ class KeptChangesTest {
         assertThat(kept.design().findNet("float_hi")).isEmpty();
         assertThat(kept.design().nets()).hasSize(design.nets().size() - 2);
         assertThat(KeptChanges.of(design).design()).isSameAs(design);
+    }
+
+    private static List<Edit> out(String net) {
+        int pad = 0;
+        while (!design.fabric().pads().get(pad).name().equals("x7y2/pad[0]")) {
+            pad++;
+        }
+        Question question =
+                new Question(design, design.findNet(net).orElseThrow(), pad, Corner.SLOW);
+        return AnswerEdits.of((Answer.FreeRoute) Asker.ask(question, Progress.NONE));
+    }
+
+    /** The window reads a ledger as the commands do. */
+    @Test
+    void aLedgerThatSaysSomethingElseThanWasKeptIsNotOpened(@TempDir Path folder) throws Exception {
+        Path file = Path.of("fixtures/small/only.design.json");
+        Path ledger = folder.resolve("l.json");
+        KeptChanges three =
+                KeptChanges.of(design)
+                        .with(removing("float_hi"))
+                        .with(EntrySigning.unsigned("clk12", "J1.1", out("clk12")))
+                        .with(removing("alarm/beep"));
+        three.save(ledger, file);
+        String sound = Files.readString(ledger);
+        for (Optional<Path> on : List.of(Optional.of(file), Optional.<Path>empty())) {
+            Files.writeString(ledger, sound);
+            KeptChanges read = KeptChanges.open(ledger, design, on, Progress.NONE);
+            assertThat(read.entries()).isEqualTo(three.entries());
+            assertThat(Digest.of(read.design())).isEqualTo(Digest.of(three.design()));
+            for (Map.Entry<String, String> damage : DamagedLedgers.of(sound).entrySet()) {
+                // A demo has no file, so that only the entries can be compared.
+                if (on.isEmpty() && damage.getKey().equals("$.sha256")) {
+                    continue;
+                }
+                Files.writeString(ledger, damage.getValue());
+                assertThatThrownBy(() -> KeptChanges.open(ledger, design, on, Progress.NONE))
+                        .isInstanceOf(BadInput.class)
+                        .hasMessageContaining(damage.getKey());
+            }
+        }
     }
 }
