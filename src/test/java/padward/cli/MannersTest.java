@@ -77,6 +77,41 @@ class MannersTest {
     }
 
     @Test
+    void neitherDoesOneOfLeadBusOrApply() throws Exception {
+        Path ledger = folder.resolve("l.json");
+        CommandRun.of("keep", "-d", DESIGN, "-n", SAMPLE, "-p", "J2.1", "-l", ledger);
+        byte[] written = Files.readAllBytes(ledger);
+        Object[] lead = {
+            "lead", "-d", DESIGN, "-l", ledger, "--port", "out_J2.1", "--channel", "9", "--dry-run"
+        };
+        assertThat(CommandRun.of(lead).out())
+                .startsWith("Not recorded (--dry-run); the leads would be:")
+                .contains("9");
+        Object[] bus = {
+            "bus", "-d", DESIGN, "--nets", "clk12", "--pads", "header J2", "-l", ledger, "--dry-run"
+        };
+        assertThat(CommandRun.of(bus).out()).endsWith("Not kept (--dry-run).\n");
+        Path copy = folder.resolve("copy.json");
+        Path fresh = folder.resolve("fresh.json");
+        Object[] apply = {
+            "apply", "-d", DESIGN, "-l", ledger, "-o", copy, "--new-ledger", fresh, "--dry-run"
+        };
+        CommandRun applied = CommandRun.of(apply);
+        assertThat(applied.code()).isZero();
+        assertThat(applied.out())
+                .contains("Not written (--dry-run): " + copy)
+                .contains("New ledger: not written (--dry-run): " + fresh);
+        assertThat(folder.toFile().list()).containsExactly("l.json");
+        assertThat(Files.readAllBytes(ledger)).isEqualTo(written);
+        // What it says is what is said when it is done.
+        apply[apply.length - 1] = "--quiet";
+        assertThat(CommandRun.of(apply).code()).isZero();
+        lead[lead.length - 1] = "--quiet";
+        assertThat(CommandRun.of(lead).code()).isZero();
+        assertThat(Files.readAllBytes(ledger)).isNotEqualTo(written);
+    }
+
+    @Test
     void aLimitSaysWhatItLeavesOut() {
         assertThat(CommandRun.of("nets", "-d", DESIGN, "--limit", "2").out().lines())
                 .hasSize(5)

@@ -24,6 +24,7 @@ import padward.change.LedgerEntry;
 import padward.cli.form.JsonText;
 import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
+import padward.cli.option.DryRunOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.option.OutputOption;
 import padward.cli.option.Outputs;
@@ -67,6 +68,7 @@ public final class ApplyCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
     @Mixin private LedgerOption ledger;
     @Mixin private OutputOption output;
+    @Mixin private DryRunOption dryRun;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -101,13 +103,18 @@ public final class ApplyCommand implements Callable<Integer> {
         CarryOver carried = sameRun ? asKept(kept, read) : carriedOver(kept, read);
         Optional<ChangeAudit> report = Optional.empty();
         if (kept.entries().isEmpty() && isLike(design.file(), target)) {
-            WholeFile.write(target, bytes -> Files.copy(design.file(), bytes));
+            if (!dryRun.isOn()) {
+                WholeFile.write(target, bytes -> Files.copy(design.file(), bytes));
+            }
         } else {
-            write(carried.design(), target);
-            Design again = DesignReader.read(target, Progress.NONE);
+            Design again = carried.design();
+            if (!dryRun.isOn()) {
+                write(carried.design(), target);
+                again = DesignReader.read(target, Progress.NONE);
+            }
             report = Optional.of(ChangeAudit.of(read, applied(carried), again));
         }
-        if (newLedger != null) {
+        if (newLedger != null && !dryRun.isOn()) {
             writeLedger(read, carried);
         }
         if (json) {
@@ -221,7 +228,9 @@ public final class ApplyCommand implements Callable<Integer> {
         if (report.isPresent()) {
             LedgerTable.print(report.get(), out);
         } else {
-            out.println("The ledger is empty: the design's file was copied unchanged.");
+            out.println(
+                    "The ledger is empty: the design's file "
+                            + dryRun.either("was copied unchanged.", "would be copied unchanged."));
         }
         Price price =
                 carried.outcomes().stream()
@@ -233,9 +242,10 @@ public final class ApplyCommand implements Callable<Integer> {
         Set<Cautions.Shared> cautions = new LinkedHashSet<>();
         carried.outcomes().forEach(o -> cautions.addAll(o.cautions()));
         CautionTable.printShared(cautions, out);
-        out.println("Written: " + output.file());
+        String written = dryRun.either("", "not written (--dry-run): ");
+        out.println(dryRun.either("Written: ", "Not written (--dry-run): ") + output.file());
         if (newLedger != null) {
-            out.println("New ledger: " + newLedger);
+            out.println("New ledger: " + written + newLedger);
         }
     }
 
@@ -246,13 +256,14 @@ public final class ApplyCommand implements Callable<Integer> {
             Optional<ChangeAudit> audit,
             Design read) {
         boolean refused = !searchAgain && !carried.misfits().isEmpty();
+        boolean unwritten = refused || dryRun.isOn();
         return new Reports.Applied(
                 ledger.file().toString(),
                 kept.design(),
                 sameRun,
                 carried,
-                refused ? Optional.empty() : Optional.of(output.file().toString()),
-                refused ? Optional.empty() : Optional.ofNullable(newLedger).map(Path::toString),
+                unwritten ? Optional.empty() : Optional.of(output.file().toString()),
+                unwritten ? Optional.empty() : Optional.ofNullable(newLedger).map(Path::toString),
                 audit,
                 read.fabric());
     }

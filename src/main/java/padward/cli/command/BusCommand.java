@@ -23,6 +23,7 @@ import padward.cli.form.JsonText;
 import padward.cli.option.AcceptOption;
 import padward.cli.option.DesignOption;
 import padward.cli.option.DriverOption;
+import padward.cli.option.DryRunOption;
 import padward.cli.option.GroupOption;
 import padward.cli.option.LeadOption;
 import padward.cli.option.SigningOption;
@@ -31,7 +32,6 @@ import padward.cli.output.ExitStatus;
 import padward.cli.output.RegisteredTable;
 import padward.design.Design;
 import padward.design.Net;
-import padward.format.ledger.LedgerFile;
 import padward.format.ledger.LedgerReplay;
 import padward.timing.ExternalLine;
 import padward.timing.ValidTimes;
@@ -64,6 +64,7 @@ public final class BusCommand implements Callable<Integer> {
     @Mixin private DriverOption driver;
     @Mixin private SigningOption signing;
     @Mixin private AcceptOption accept;
+    @Mixin private DryRunOption dryRun;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -150,7 +151,7 @@ public final class BusCommand implements Callable<Integer> {
         if (ledger == null) {
             all[0] = answer(read, external, text).left().isEmpty();
         } else {
-            LedgerFile.change(
+            dryRun.change(
                     ledger,
                     design.file(),
                     read.fabric(),
@@ -162,6 +163,9 @@ public final class BusCommand implements Callable<Integer> {
                                         && (register == null || !bus.lines().isEmpty());
                         return bus.lines().isEmpty() ? old : kept(old, now, bus);
                     });
+        }
+        if (ledger != null && !json) {
+            text.print(dryRun.either("", "Not kept (--dry-run).\n"));
         }
         // Only now, with the file written, may it be reported as kept.
         text.flush();

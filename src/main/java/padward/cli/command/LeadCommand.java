@@ -13,11 +13,11 @@ import padward.change.LedgerEntry;
 import padward.cli.form.JsonText;
 import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
+import padward.cli.option.DryRunOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.design.Design;
-import padward.format.ledger.LedgerFile;
 import padward.format.ledger.LedgerReplay;
 import padward.format.source.FileLimits;
 import padward.format.source.Nearest;
@@ -46,6 +46,7 @@ public final class LeadCommand implements Callable<Integer> {
 
     @Mixin private DesignOption design;
     @Mixin private LedgerOption ledger;
+    @Mixin private DryRunOption dryRun;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -91,7 +92,7 @@ public final class LeadCommand implements Callable<Integer> {
         Ledger now =
                 port == null
                         ? ledger.readToList(read, design.file(), spec.commandLine().getErr())
-                        : LedgerFile.change(
+                        : dryRun.change(
                                 ledger.file(),
                                 design.file(),
                                 read.fabric(),
@@ -117,6 +118,9 @@ public final class LeadCommand implements Callable<Integer> {
                         lead.toText(),
                         measured(lead));
             }
+        }
+        if (port != null) {
+            out.print(dryRun.either("", "Not recorded (--dry-run); the leads would be:\n"));
         }
         table.print(out);
         out.flush();
