@@ -918,7 +918,7 @@ public final class PlainState {
     }
 
     /** Everything in it, in words, for comparing. */
-    String text() {
+    public String text() {
         StringBuilder result = new StringBuilder();
         cells.forEach(
                 (name, c) ->

@@ -102,14 +102,43 @@ class RegisterTest {
         assertThat(Files.readAllBytes(back)).isEqualTo(Files.readAllBytes(design));
     }
 
-    /** What comes from a pad without a register changes when it likes. */
+    /** What comes from a pad without a register changes when it likes: two registers take it. */
     @Test
-    void aSignalWithoutAClockIsRefusedAndNothingIsKept() {
+    void aSignalWithoutAClockPassesTwoRegisters() throws Exception {
         CommandRun run = bus("float_hi", "header J1", "-l", ledger);
-        assertThat(run.code()).isEqualTo(1);
+        assertThat(run.err()).isEmpty();
+        assertThat(run.code()).isZero();
         assertThat(run.out())
-                .contains("not possible: it comes from port float_hi without a register")
-                .contains("No registers have been placed.");
+                .contains("two registers, see below")
+                .contains("float_hi passes two registers of clk12, watch/sync1/first on ")
+                .contains("comes out two periods later.")
+                .contains("add cell watch/sync1/out of kind io-register on ")
+                .contains("The registers are placed.");
+        JsonObject json =
+                bus("float_hi", "header J1", "--json")
+                        .json()
+                        .getAsJsonObject("registered")
+                        .getAsJsonArray("inFabric")
+                        .get(0)
+                        .getAsJsonObject();
+        assertThat(json.get("cycles").getAsInt()).isEqualTo(2);
+        assertThat(json.getAsJsonArray("registers")).hasSize(2);
+        assertThat(CommandRun.of("undo", "-d", design, "-l", ledger).code()).isZero();
+        Path back = folder.resolve("again.json");
+        CommandRun.of("apply", "-d", design, "-l", ledger, "-o", back);
+        assertThat(Files.readAllBytes(back)).isEqualTo(Files.readAllBytes(design));
+    }
+
+    @Test
+    void whatCannotBeMetIsRefusedAndNothingIsKept() throws Exception {
+        Path fabric = folder.resolve("only.fabric.json");
+        String none = "\"io-register\", \"holdsState\": false}";
+        Files.writeString(
+                fabric,
+                Files.readString(fabric).replace("\"io-register\", \"holdsState\": true}", none));
+        CommandRun run = bus("alarm/beep", "header J1", "-l", ledger, "--clock-mhz", "100000");
+        assertThat(run.code()).isEqualTo(1);
+        assertThat(run.out()).contains("not possible: ").contains("No registers have been placed.");
         assertThat(Files.exists(ledger)).isFalse();
     }
 

@@ -23,19 +23,19 @@ import padward.fabric.SiteView;
  * @param output vertex of the output, which leads to the pad
  * @param clocks vertices of the inputs of which one is the clock's
  */
-record IoRegister(
+public record IoRegister(
         String kind,
         Optional<CellFunction.Register> function,
         int data,
         int output,
         List<Integer> clocks) {
     /** Copies the list. */
-    IoRegister {
+    public IoRegister {
         clocks = List.copyOf(clocks);
     }
 
     /** The register before a pad; empty when its site accepts none. */
-    static Optional<IoRegister> find(Fabric fabric, Pad pad) {
+    public static Optional<IoRegister> find(Fabric fabric, Pad pad) {
         SiteView site = fabric.site(pad.dataSite());
         int output = output(fabric, site, pad);
         if (output == Fabric.NOTHING) {
@@ -93,6 +93,20 @@ record IoRegister(
         return data.isEmpty() || others.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new IoRegister(kind, Optional.empty(), data.get(0), output, others));
+    }
+
+    /**
+     * What it does with its pins, as far as that is known; empty when several pins could be the
+     * clock's.
+     */
+    public Optional<CellFunction.Register> toFunction(SiteView site) {
+        return function.isPresent() || clocks.size() != 1
+                ? function
+                : Optional.of(
+                        CellFunction.Register.of(
+                                pinName(site, data),
+                                pinName(site, clocks.get(0)),
+                                pinName(site, output)));
     }
 
     /** Name of one of the site's pins. */

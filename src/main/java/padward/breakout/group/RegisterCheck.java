@@ -55,7 +55,7 @@ public record RegisterCheck(
     }
 
     /** The rule about clocks: why a net must not be registered by one, as a clause. */
-    static Optional<String> otherClock(Net clock, LaunchTime launch) {
+    public static Optional<String> otherClock(Net clock, LaunchTime launch) {
         List<String> others =
                 new TreeSet<>(launch.clocks())
                         .stream().filter(c -> !c.equals(clock.name())).toList();

@@ -13,7 +13,6 @@ import padward.breakout.ask.Price;
 import padward.breakout.group.Bus;
 import padward.breakout.group.CalibrationGroup;
 import padward.breakout.group.MatchedGroup;
-import padward.breakout.group.RegisteredGroup;
 import padward.breakout.group.RouteMatrix;
 import padward.breakout.group.UnblockedGroup;
 import padward.change.Ledger;
@@ -36,6 +35,7 @@ import padward.format.ledger.LedgerReplay;
 import padward.timing.ExternalLine;
 import padward.timing.ValidTimes;
 import padward.unblock.why.SearchLimits;
+import padward.watch.registered.RegisteredLines;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -89,7 +89,9 @@ public final class BusCommand implements Callable<Integer> {
             description =
                     "Also reports what it takes to sample the signals in the pads' IO registers "
                             + "with this clock net, one period later, whether setup and hold are met, "
-                            + "and the skew that remains; with --ledger, places the registers.")
+                            + "and the skew that remains; with --ledger, places the registers. Where a "
+                            + "pad has no such register, one in the fabric is taken; a net of another "
+                            + "clock passes two, and comes out two periods later.")
     private String register;
 
     @Option(
@@ -197,13 +199,13 @@ public final class BusCommand implements Callable<Integer> {
                                         external,
                                         lead.localPercent(),
                                         Progress.NONE));
-        Optional<RegisteredGroup> registered = registered(now, bus, external);
+        Optional<RegisteredLines> registered = registered(now, bus, external);
         boolean places = register != null && ledger != null;
         Optional<ValidTimes> valid =
                 validTimes(now, matched.map(MatchedGroup::after).orElse(bus), external);
         Bus routed = matched.map(MatchedGroup::after).orElse(bus);
         Bus recorded =
-                places ? registered.flatMap(RegisteredGroup::placed).orElse(nothing(bus)) : routed;
+                places ? registered.flatMap(RegisteredLines::placed).orElse(nothing(bus)) : routed;
         Optional<String> distance =
                 unblock
                         ? Optional.empty()
@@ -228,7 +230,7 @@ public final class BusCommand implements Callable<Integer> {
         } else if (places) {
             bus.notServed().forEach(text -> out.println("Not served: " + text + "."));
             boolean placed = !recorded.lines().isEmpty();
-            registered.ifPresent(h -> RegisteredTable.print(now, h, placed, out));
+            registered.ifPresent(h -> RegisteredTable.print(now, h, clockMhz, placed, out));
             if (placed) {
                 out.println();
                 new BusTable(now, recorded, external, lead.localPercent(), recorded.price(now))
@@ -239,14 +241,14 @@ public final class BusCommand implements Callable<Integer> {
                     .print(out);
             distance.ifPresent(out::println);
             unblocked.ifPresent(c -> BusTable.printUnblocked(now, c, unblock, out));
-            registered.ifPresent(h -> RegisteredTable.print(now, h, false, out));
+            registered.ifPresent(h -> RegisteredTable.print(now, h, clockMhz, false, out));
             valid.ifPresent(v -> BusTable.printValid(v, out));
             matched.ifPresent(m -> BusTable.printMatched(now, m, out));
         }
         return recorded;
     }
 
-    private Optional<RegisteredGroup> registered(Design now, Bus bus, ExternalLine external)
+    private Optional<RegisteredLines> registered(Design now, Bus bus, ExternalLine external)
             throws BadInput {
         if (!(clockMhz >= 0 && clockMhz <= MOST_MHZ)) {
             throw new BadInput("--clock-mhz", "", "a number from 0 to 1000000", "" + clockMhz);
@@ -270,7 +272,7 @@ public final class BusCommand implements Callable<Integer> {
                     "--match-ps " + match);
         }
         return Optional.of(
-                RegisteredGroup.of(
+                RegisteredLines.of(
                         now,
                         bus,
                         DesignOption.net("--register", now, register),

@@ -29,6 +29,8 @@ import padward.timing.ExternalLine;
 import padward.timing.PairSkew;
 import padward.timing.SinkDelayChange;
 import padward.timing.ValidTimes;
+import padward.watch.registered.FabricRegister;
+import padward.watch.registered.RegisteredLines;
 
 /** The form of a group of nets that are brought out together. */
 public final class GroupForm {
@@ -47,7 +49,7 @@ public final class GroupForm {
             Optional<UnblockedGroup> unblocked,
             boolean done,
             Optional<MatchedGroup> matched,
-            Optional<RegisteredGroup> registered,
+            Optional<RegisteredLines> registered,
             Optional<ValidTimes> valid,
             Optional<String> distance,
             ExternalLine external,
@@ -244,11 +246,13 @@ public final class GroupForm {
         return removed.written();
     }
 
-    private static Form<In<RegisteredGroup>> registered() {
+    private static Form<In<RegisteredLines>> registered() {
         var skew = new Fields<PairSkew>();
         addSkew(skew, s -> s);
-        var registered = new Fields<In<RegisteredGroup>>();
-        registered.needed("clock", text(), r -> r.thing().clock().name()).means("the clock");
+        var registered = new Fields<In<RegisteredLines>>();
+        registered
+                .needed("clock", text(), r -> r.thing().inPads().clock().name())
+                .means("the clock");
         registered
                 .needed("possible", Kinds.flag(), r -> r.thing().isPossible())
                 .means("whether all lines can be");
@@ -256,8 +260,17 @@ public final class GroupForm {
                 .maybe("skew", skew.written(), r -> r.thing().skew())
                 .means("of the two lines farthest apart");
         registered
-                .needed("lines", list(registeredLine()), r -> In.all(r.group(), r.thing().lines()))
-                .means("each line");
+                .needed(
+                        "lines",
+                        list(registeredLine()),
+                        r -> In.all(r.group(), r.thing().inPads().lines()))
+                .means("each line, as its pad's IO register can take it");
+        registered
+                .needed(
+                        "inFabric",
+                        list(fabricRegister()),
+                        r -> In.all(r.group(), r.thing().inFabric()))
+                .means("lines that the pads' registers alone cannot take");
         registered
                 .maybe(
                         "edits",
@@ -265,6 +278,38 @@ public final class GroupForm {
                         r -> r.thing().placed().map(b -> EntryForm.words(b.edits())))
                 .means("how the registers are placed, if nothing need be removed for them");
         return registered.written();
+    }
+
+    private static Form<In<FabricRegister>> fabricRegister() {
+        var line = new Fields<In<FabricRegister>>();
+        line.needed("net", text(), l -> l.thing().net().name()).means("the net");
+        line.needed("pad", text(), l -> l.design().fabric().pads().get(l.thing().pad()).name())
+                .means("its pad");
+        line.maybe("reason", text(), l -> l.thing().reason()).means("why it is not possible");
+        line.needed("cycles", whole(), l -> l.thing().cycles())
+                .means("periods of the clock by which it is late; with 2 it is synchronised");
+        line.needed(
+                        "registers",
+                        texts(),
+                        l -> l.thing().cells().stream().map(c -> c.cell()).toList())
+                .means("cells that it passes, in order");
+        line.needed("sites", texts(), l -> l.thing().cells().stream().map(c -> c.site()).toList())
+                .means("their sites");
+        line.maybe("instrument_ps", delay(), l -> l.thing().atInstrument())
+                .means("from the clock's driver through the last register to the instrument");
+        line.maybe(
+                        "leastPeriod_ps",
+                        whole().boxed(),
+                        l -> l.thing().check().flatMap(c -> c.leastPeriodPs()))
+                .means("the shortest period that meets the setup time");
+        line.maybe("hold_ps", whole().boxed(), l -> l.thing().check().flatMap(c -> c.holdPs()))
+                .means("by how much the hold time is met");
+        line.needed(
+                        "notStated",
+                        texts(),
+                        l -> l.thing().check().map(c -> List.copyOf(c.unknown())).orElse(List.of()))
+                .means("what the fabric does not state");
+        return line.written();
     }
 
     private static Form<In<RegisteredGroup.Line>> registeredLine() {

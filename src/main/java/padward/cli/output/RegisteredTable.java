@@ -2,12 +2,17 @@ package padward.cli.output;
 
 import java.io.PrintWriter;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import padward.breakout.group.RegisteredGroup;
 import padward.breakout.text.WhyText;
 import padward.design.Design;
+import padward.fabric.delay.Delay;
+import padward.watch.place.SetupHold;
+import padward.watch.registered.FabricRegister;
+import padward.watch.registered.RegisteredLines;
 
 /** A group registered in IO registers, as text and as JSON. */
 public final class RegisteredTable {
@@ -16,15 +21,21 @@ public final class RegisteredTable {
     /**
      * Prints the group.
      *
+     * @param clockMhz frequency of the clock, MHz; 0 when not known
      * @param placed whether its registers are placed
      */
     public static void print(
-            Design design, RegisteredGroup registered, boolean placed, PrintWriter out) {
+            Design design, RegisteredLines all, double clockMhz, boolean placed, PrintWriter out) {
+        RegisteredGroup registered = all.inPads();
         out.println();
         out.println(
-                "Registered in the pads' IO registers with clock "
-                        + registered.clock().name()
-                        + ", one period later:");
+                all.inFabric().isEmpty()
+                        ? "Registered in the pads' IO registers with clock "
+                                + registered.clock().name()
+                                + ", one period later:"
+                        : "Registered with clock "
+                                + registered.clock().name()
+                                + ", one period later unless it says otherwise:");
         TextTable table =
                 new TextTable(
                         "net",
@@ -37,6 +48,11 @@ public final class RegisteredTable {
                         "hold met by",
                         "");
         for (RegisteredGroup.Line line : registered.lines()) {
+            Optional<FabricRegister> inFabric = all.findInFabric(line.pad());
+            if (inFabric.isPresent()) {
+                table.row(inFabric(design, inFabric.get()));
+                continue;
+            }
             boolean can = line.reason().isEmpty();
             table.row(
                     line.net().name(),
@@ -50,8 +66,11 @@ public final class RegisteredTable {
                     line.reason().map(h -> "not possible: " + h).orElse(""));
         }
         table.print(out);
-        registered
-                .skew()
+        double periodPs = clockMhz > 0 ? 1e6 / clockMhz : 0;
+        all.inFabric().stream()
+                .flatMap(f -> f.sentences(registered.clock().name(), periodPs).stream())
+                .forEach(out::println);
+        all.skew()
                 .ifPresent(
                         s ->
                                 out.printf(
@@ -79,11 +98,32 @@ public final class RegisteredTable {
         if (noOutput) {
             out.println("At the instrument: without the registers' clock-to-output, not stated.");
         }
-        out.println(placedText(registered, placed));
+        out.println(placedText(all, placed));
     }
 
-    private static String placedText(RegisteredGroup registered, boolean placed) {
-        if (registered.placed().isPresent()) {
+    private static String[] inFabric(Design design, FabricRegister line) {
+        Optional<SetupHold> check = line.check();
+        return new String[] {
+            line.net().name(),
+            design.fabric().pads().get(line.pad()).name(),
+            "",
+            "",
+            "",
+            line.atInstrument().map(Delay::toText).orElse(""),
+            check.flatMap(SetupHold::leastPeriodPs).map(p -> ns(Math.max(0, p))).orElse(""),
+            check.flatMap(SetupHold::holdPs).map(RegisteredTable::ns).orElse(""),
+            line.reason()
+                    .map(why -> "not possible: " + why)
+                    .orElse(
+                            line.twoStages()
+                                    ? "two registers, see below"
+                                    : "in the fabric, see below")
+        };
+    }
+
+    private static String placedText(RegisteredLines all, boolean placed) {
+        RegisteredGroup registered = all.inPads();
+        if (all.placed().isPresent()) {
             return placed
                     ? "The registers are placed."
                     : "No registers have been placed; with --ledger, they are.";

@@ -57,6 +57,13 @@ final class CandidateSites {
         connections.sources().forEach(s -> reached.add(new BitSet()));
     }
 
+    /** Leaves the register that the first output shows one place alone. */
+    void setLast(WatchQuestion.PadRegister wanted) {
+        if (connections.sources().get(connections.outputs()[0]) instanceof Source.OfElement of) {
+            spots.set(of.element(), unused.spotOf(wanted).stream().toList());
+        }
+    }
+
     /** By element, where it can be placed as far as has been looked at. */
     List<List<Spot>> spots() {
         return List.copyOf(spots);

@@ -27,12 +27,14 @@ import padward.timing.TreeDelays;
  * @param holdPs by how much the data stays longer than hold, ps; negative when it does not
  * @param unknown what is not stated, so that registers are left out
  * @param apart what comes from a port or another clock, and can change while it is sampled
+ * @param localPercent by how much two routes of the same delay can differ on one die
  */
 public record SetupHold(
         Optional<Integer> leastPeriodPs,
         Optional<Integer> holdPs,
         Set<String> unknown,
-        Set<String> apart) {
+        Set<String> apart,
+        double localPercent) {
     /** Sorts the sets. */
     public SetupHold {
         unknown = new TreeSet<>(unknown);
@@ -46,12 +48,10 @@ public record SetupHold(
             Net data,
             Net clock,
             Delay route,
-            Delay edge) {
+            Delay edge,
+            double localPercent) {
         private long local(long arrival, Corner corner) {
-            return (long)
-                    Math.ceil(
-                            PairSkew.localPs(
-                                    arrival + edge.at(corner), PairSkew.USUAL_LOCAL_PERCENT));
+            return (long) Math.ceil(PairSkew.localPs(arrival + edge.at(corner), localPercent));
         }
 
         int period(LaunchTime launch, Delay setup, Corner corner) {
@@ -65,13 +65,26 @@ public record SetupHold(
         }
     }
 
-    /** Checks the registers of a placed circuit. */
+    /** Checks the registers of a placed circuit, with the usual local variation. */
     public static SetupHold of(WatchResult.Placed placed) {
+        return of(placed, PairSkew.USUAL_LOCAL_PERCENT);
+    }
+
+    /**
+     * Checks the registers of a placed circuit.
+     *
+     * @param localPercent by how much two routes of the same delay can differ on one die
+     */
+    public static SetupHold of(WatchResult.Placed placed, double localPercent) {
         Optional<Integer> period = Optional.empty();
         Optional<Integer> holds = Optional.empty();
         Set<String> unknown = new TreeSet<>();
         Set<String> apart = new TreeSet<>();
-        for (Taken taken : registers(placed)) {
+        placed.cells().stream()
+                .flatMap(c -> placed.design().fabric().info().findCellKind(c.kind()).stream())
+                .filter(k -> k.function().isEmpty())
+                .forEach(k -> unknown.add("setup and hold of kind " + k.name()));
+        for (Taken taken : registers(placed, localPercent)) {
             LaunchTime launch = LaunchTime.by(placed.design(), taken.clock(), taken.data());
             Optional<Delay> setup = taken.register().setup();
             Optional<Delay> hold = taken.register().hold();
@@ -93,7 +106,7 @@ public record SetupHold(
                 holds = Optional.of(Math.min(stays, holds.orElse(stays)));
             }
         }
-        return new SetupHold(period, holds, unknown, apart);
+        return new SetupHold(period, holds, unknown, apart, localPercent);
     }
 
     private static List<String> apart(LaunchTime launch, Net clock) {
@@ -105,7 +118,7 @@ public record SetupHold(
         return result;
     }
 
-    private static List<Taken> registers(WatchResult.Placed placed) {
+    private static List<Taken> registers(WatchResult.Placed placed, double localPercent) {
         Design design = placed.design();
         List<Taken> result = new ArrayList<>();
         for (WatchResult.PlacedCell one : placed.cells()) {
@@ -125,7 +138,8 @@ public record SetupHold(
                                 comes,
                                 clocks,
                                 along(design, comes, data),
-                                along(design, clocks, clock)));
+                                along(design, clocks, clock),
+                                localPercent));
             }
         }
         return result;
@@ -133,6 +147,12 @@ public record SetupHold(
 
     private static Delay along(Design design, Net net, int vertex) {
         return TreeDelays.of(design.fabric(), net.route()).at(net.route().placeOf(vertex));
+    }
+
+    private String percentText() {
+        return localPercent == Math.rint(localPercent)
+                ? "" + Math.round(localPercent)
+                : "" + localPercent;
     }
 
     /** What it says, a sentence each; none for a circuit without registers. */
@@ -150,10 +170,11 @@ public record SetupHold(
             result.add(
                     String.format(
                             Locale.ROOT,
-                            "Setup is met by clock periods from %.3f ns on, %s (5 %% local variation"
+                            "Setup is met by clock periods from %.3f ns on, %s (%s %% local variation"
                                     + " included).",
                             Math.max(0, leastPeriodPs.get()) / 1000.0,
-                            kept));
+                            kept,
+                            percentText()));
         }
         if (!unknown.isEmpty()) {
             result.add(

@@ -94,6 +94,19 @@ final class UnusedResources {
                 .stream().filter(s -> fits(s.function(), element)).toList();
     }
 
+    /** The register of a pad's IO register site as a spot; empty when something uses it. */
+    Optional<Spot> spotOf(WatchQuestion.PadRegister wanted) {
+        SiteView site = fabric.site(wanted.site());
+        int first = used.nextSetBit(site.firstPin());
+        boolean free =
+                design.occupancy().findCellOn(site.id()).isEmpty()
+                        && !fabric.unusable().isSite(site.id())
+                        && (first < 0 || first >= site.firstPin() + site.pins().size());
+        return free
+                ? Optional.of(new Spot(site, wanted.kind(), wanted.function()))
+                : Optional.empty();
+    }
+
     /** Whether the fabric has a kind of cell that could be the element. */
     boolean isKnown(Element element) {
         return fabric.info().cellKinds().stream()

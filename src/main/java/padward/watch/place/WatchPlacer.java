@@ -98,6 +98,7 @@ public final class WatchPlacer {
         List<IntSet> freed = freedAtPads();
         nothingFreed = freed.stream().allMatch(IntSet::isEmpty);
         CandidateSites candidateSites = new CandidateSites(connections, unused, freed, pads);
+        question.lastAtPad().ifPresent(candidateSites::setLast);
         Optional<WatchResult> hopeless = hopeless(candidateSites.ofClocksAndPads());
         if (hopeless.isPresent()) {
             return hopeless.get();

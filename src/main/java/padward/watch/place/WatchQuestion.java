@@ -1,8 +1,10 @@
 package padward.watch.place;
 
 import java.util.List;
+import java.util.Optional;
 import padward.breakout.ask.DriverWish;
 import padward.design.Design;
+import padward.fabric.CellFunction;
 import padward.watch.circuit.Circuit;
 
 /**
@@ -12,8 +14,24 @@ import padward.watch.circuit.Circuit;
  * @param circuit the circuit, made for the fabric's tables
  * @param pads index of the pad for each output of the circuit, in their order
  * @param driver what is wanted of the pads' drivers
+ * @param lastAtPad where the register before the first pad has to be; empty to choose among free
+ *     sites in the fabric
  */
-public record WatchQuestion(Design design, Circuit circuit, List<Integer> pads, DriverWish driver) {
+public record WatchQuestion(
+        Design design,
+        Circuit circuit,
+        List<Integer> pads,
+        DriverWish driver,
+        Optional<PadRegister> lastAtPad) {
+    /**
+     * The register of a pad's IO register site.
+     *
+     * @param site index of the site
+     * @param kind name of the kind of cell
+     * @param function what that does
+     */
+    public record PadRegister(int site, String kind, CellFunction.Register function) {}
+
     /**
      * Copies the list.
      *
@@ -29,6 +47,11 @@ public record WatchQuestion(Design design, Circuit circuit, List<Integer> pads, 
         if (pads.stream().distinct().count() != pads.size()) {
             throw new IllegalArgumentException("a pad is given twice");
         }
+    }
+
+    /** A question that leaves all sites open. */
+    public WatchQuestion(Design design, Circuit circuit, List<Integer> pads, DriverWish driver) {
+        this(design, circuit, pads, driver, Optional.empty());
     }
 
     /** A question that leaves the drivers' settings to the pads' banks. */

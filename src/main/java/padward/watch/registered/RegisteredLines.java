@@ -1,0 +1,258 @@
+package padward.watch.registered;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import padward.base.Progress;
+import padward.breakout.group.Bus;
+import padward.breakout.group.RegisteredGroup;
+import padward.change.Edit;
+import padward.change.Outcome;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.RouteTree;
+import padward.fabric.Fabric;
+import padward.fabric.delay.Delay;
+import padward.timing.Arrival;
+import padward.timing.ExternalLine;
+import padward.timing.PairSkew;
+import padward.timing.TreeDelays;
+
+/**
+ * A group's signals sampled by one clock: in the IO registers of their pads where that does, and
+ * otherwise by registers on unused sites of the fabric. A net whose source another clock registers,
+ * or none, passes two registers one after the other, the usual synchroniser; the second is that of
+ * the pad where it can be.
+ *
+ * @param inPads what the pads' IO registers can do; lines that they cannot take have a reason there
+ * @param inFabric the lines that the pads' registers alone cannot take, in the group's order
+ * @param skew of the two lines that are farthest apart; empty for fewer than two
+ * @param placed the group of the registers' nets, with the edits that place the registers; empty
+ *     while a line cannot be registered or something would have to be removed for it
+ */
+public record RegisteredLines(
+        RegisteredGroup inPads,
+        List<FabricRegister> inFabric,
+        Optional<PairSkew> skew,
+        Optional<Bus> placed) {
+    /** Copies the list. */
+    public RegisteredLines {
+        inFabric = List.copyOf(inFabric);
+    }
+
+    /**
+     * Finds out whether a group's signals can be registered, and how.
+     *
+     * @param bus the group; its own routes are not used
+     * @param clockMhz frequency of the clock, MHz; 0 when not known
+     * @param localPercent by how much two routes of the same delay can differ on one die
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     */
+    public static RegisteredLines of(
+            Design design,
+            Bus bus,
+            Net clock,
+            double clockMhz,
+            ExternalLine external,
+            double localPercent,
+            Progress progress) {
+        RegisteredGroup all =
+                RegisteredGroup.of(design, bus, clock, clockMhz, external, localPercent, progress);
+        List<RegisteredGroup.Line> others =
+                all.lines().stream()
+                        .filter(l -> l.reason().isPresent() && l.toRemove().isEmpty())
+                        .toList();
+        if (others.isEmpty()) {
+            return new RegisteredLines(all, List.of(), all.skew(), all.placed());
+        }
+        Set<Integer> elsewhere =
+                others.stream().map(RegisteredGroup.Line::pad).collect(Collectors.toSet());
+        Bus kept = without(design, bus, elsewhere);
+        RegisteredGroup inPads =
+                kept.lines().isEmpty()
+                        ? all
+                        : RegisteredGroup.of(
+                                design, kept, clock, clockMhz, external, localPercent, progress);
+        return new Adding(design, bus, clock, clockMhz, external, localPercent, progress)
+                .run(all, inPads, kept, others);
+    }
+
+    /** The group without the lines on some pads; ports keep those pads. */
+    private static Bus without(Design design, Bus bus, Set<Integer> pads) {
+        List<Edit> edits =
+                bus.edits().stream()
+                        .filter(
+                                e ->
+                                        !(e instanceof Edit.DisconnectPort go)
+                                                || design.findPort(go.port())
+                                                        .filter(p -> pads.contains(p.pad()))
+                                                        .isEmpty())
+                        .toList();
+        return new Bus(
+                bus.lines().stream().filter(l -> !pads.contains(l.pad())).toList(),
+                List.of(),
+                edits,
+                0,
+                Optional.empty());
+    }
+
+    /** Whether all lines can be registered once the occupants of the sites are removed. */
+    public boolean isPossible() {
+        Set<Integer> taken =
+                inFabric.stream()
+                        .filter(f -> f.reason().isEmpty())
+                        .map(FabricRegister::pad)
+                        .collect(Collectors.toSet());
+        return inPads.lines().stream()
+                .allMatch(l -> l.reason().isEmpty() || taken.contains(l.pad()));
+    }
+
+    /** The line's registers in the fabric, if it has or would need any. */
+    public Optional<FabricRegister> findInFabric(int pad) {
+        return inFabric.stream().filter(f -> f.pad() == pad).findFirst();
+    }
+
+    /** Adds the registers in the fabric to those in the pads. Not thread-safe. */
+    private static final class Adding {
+        private final Bus bus;
+        private final Net clock;
+        private final ExternalLine external;
+        private final double localPercent;
+        private final RegisterPlacing placing;
+        private final Map<Integer, Bus.Line> lines = new HashMap<>();
+        private final Map<Integer, Arrival> arrivals = new HashMap<>();
+        private final List<Edit> edits = new ArrayList<>();
+        private Design now;
+
+        Adding(
+                Design design,
+                Bus bus,
+                Net clock,
+                double clockMhz,
+                ExternalLine external,
+                double localPercent,
+                Progress progress) {
+            this.now = design;
+            this.bus = bus;
+            this.clock = clock;
+            this.external = external;
+            this.localPercent = localPercent;
+            this.placing =
+                    new RegisterPlacing(clock.name(), clockMhz, external, localPercent, progress);
+        }
+
+        RegisteredLines run(
+                RegisteredGroup all,
+                RegisteredGroup inPads,
+                Bus kept,
+                List<RegisteredGroup.Line> others) {
+            boolean whole = kept.lines().isEmpty() || inPads.placed().isPresent();
+            if (!kept.lines().isEmpty() && whole) {
+                Bus placed = inPads.placed().orElseThrow();
+                add(placed.lines(), placed.edits());
+                inPads.lines().forEach(l -> l.arrival().ifPresent(a -> arrivals.put(l.pad(), a)));
+            }
+            List<FabricRegister> result = new ArrayList<>();
+            for (RegisteredGroup.Line other : others) {
+                Bus.Line line =
+                        bus.lines().stream()
+                                .filter(l -> l.pad() == other.pad())
+                                .findFirst()
+                                .orElseThrow();
+                RegisterPlacing.Placed placed =
+                        placing.place(now, line, other.reason().orElseThrow());
+                result.add(placed.register());
+                if (placed.line().isPresent()) {
+                    add(List.of(placed.line().get()), placed.edits());
+                    arrivals.put(other.pad(), placed.register().arrival().orElseThrow());
+                } else {
+                    whole = false;
+                }
+            }
+            Optional<PairSkew> skew = whole ? greatestSkew() : inPads.skew();
+            Optional<Bus> placed = whole ? Optional.of(together()) : Optional.empty();
+            return new RegisteredLines(merged(all, inPads), result, skew, placed);
+        }
+
+        /** What the pads can do, with all lines of the group. */
+        private static RegisteredGroup merged(RegisteredGroup all, RegisteredGroup inPads) {
+            Map<Integer, RegisteredGroup.Line> again = new HashMap<>();
+            inPads.lines().forEach(l -> again.put(l.pad(), l));
+            return new RegisteredGroup(
+                    all.clock(),
+                    all.lines().stream().map(l -> again.getOrDefault(l.pad(), l)).toList(),
+                    inPads.skew(),
+                    Optional.empty());
+        }
+
+        private void add(List<Bus.Line> more, List<Edit> theirs) {
+            more.forEach(l -> lines.put(l.pad(), l));
+            edits.addAll(theirs);
+            now = Outcome.apply(now, theirs);
+        }
+
+        private Bus together() {
+            List<Bus.Line> inOrder = bus.lines().stream().map(l -> lines.get(l.pad())).toList();
+            long alone = inOrder.stream().mapToLong(l -> l.route().total().slowPs()).sum();
+            return new Bus(inOrder, List.of(), edits, alone, Optional.empty());
+        }
+
+        private Optional<PairSkew> greatestSkew() {
+            RouteTree clocks = now.findNet(clock.name()).orElseThrow().route();
+            TreeDelays delays = TreeDelays.of(now.fabric(), clocks);
+            List<PairSkew> skews = new ArrayList<>();
+            List<Bus.Line> inOrder = bus.lines().stream().map(l -> lines.get(l.pad())).toList();
+            for (int i = 0; i < inOrder.size(); i++) {
+                for (int j = i + 1; j < inOrder.size(); j++) {
+                    int one = clockPlace(clocks, inOrder.get(i));
+                    int other = clockPlace(clocks, inOrder.get(j));
+                    Delay shared =
+                            one == Fabric.NOTHING || other == Fabric.NOTHING
+                                    ? Delay.ZERO
+                                    : delays.at(fork(clocks, one, other));
+                    skews.add(
+                            PairSkew.of(
+                                    arrivals.get(inOrder.get(i).pad()),
+                                    arrivals.get(inOrder.get(j).pad()),
+                                    shared,
+                                    localPercent));
+                }
+            }
+            return skews.stream().max(Comparator.comparingInt(PairSkew::mostPs));
+        }
+
+        /** Where the clock's tree comes to the register of a line. */
+        private int clockPlace(RouteTree clocks, Bus.Line line) {
+            Net net = now.findNet(line.net().name()).orElseThrow();
+            Cell cell = now.cells().get(net.driverCell());
+            int first = now.fabric().site(cell.site()).firstPin();
+            int count = now.fabric().site(cell.site()).pins().size();
+            for (int pin = first; pin < first + count; pin++) {
+                int place = clocks.placeOf(pin);
+                if (place != Fabric.NOTHING) {
+                    return place;
+                }
+            }
+            return Fabric.NOTHING;
+        }
+
+        private static int fork(RouteTree tree, int one, int other) {
+            Set<Integer> above = new HashSet<>();
+            for (int place = one; place >= 0; place = tree.parent(place)) {
+                above.add(place);
+            }
+            int place = other;
+            while (!above.contains(place)) {
+                place = tree.parent(place);
+            }
+            return place;
+        }
+    }
+}
