@@ -2,8 +2,10 @@ package padward.handover;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import padward.breakout.ask.BankOutputs;
@@ -66,7 +68,6 @@ public record BenchSheet(
      * @param restore the steps that restore the design
      * @param banks the outputs of the banks of its pads, before and after
      * @param cautions to be read before a pad is driven
-     * @param late by how many cycles a watch circuit is late
      */
     public record Page(
             int number,
@@ -74,14 +75,39 @@ public record BenchSheet(
             List<Line> lines,
             List<String> restore,
             List<BankOutputs> banks,
-            List<Cautions.Shared> cautions,
-            Optional<Lateness> late) {
+            List<Cautions.Shared> cautions) {
         /** Copies the lists. */
         public Page {
             banks = List.copyOf(banks);
             lines = List.copyOf(lines);
             restore = List.copyOf(restore);
             cautions = List.copyOf(cautions);
+        }
+
+        /** By how many cycles its lines are late, a clause for all that are equally so. */
+        public List<String> lateTexts() {
+            Map<String, List<String>> channels = new LinkedHashMap<>();
+            lines.forEach(
+                    l ->
+                            l.late()
+                                    .ifPresent(
+                                            late ->
+                                                    channels.computeIfAbsent(
+                                                                    late.toText(),
+                                                                    t -> new ArrayList<>())
+                                                            .add("" + l.channel())));
+            boolean same =
+                    channels.size() == 1 && lines.stream().allMatch(l -> l.late().isPresent());
+            return same
+                    ? List.copyOf(channels.keySet())
+                    : channels.entrySet().stream()
+                            .map(
+                                    e ->
+                                            (e.getValue().size() == 1 ? "channel " : "channels ")
+                                                    + String.join(", ", e.getValue())
+                                                    + ": "
+                                                    + e.getKey())
+                            .toList();
         }
     }
 
@@ -99,6 +125,7 @@ public record BenchSheet(
      * @param boardNet the board's net on the pad; empty when unknown
      * @param setting the pad driver's setting
      * @param timing when its signal arrives at the instrument, and how it is seen there
+     * @param late by how many cycles registers that the entry adds make it late
      * @param takenPs the delay to the instrument that corrections are calculated from, ps: the
      *     measured one, the mean of all such put where it is calculated, or the middle of the range
      * @param addToTimePs what to add to this channel's time stamps so that all channels of the
@@ -115,6 +142,7 @@ public record BenchSheet(
             String boardNet,
             Optional<DriverSetting> setting,
             LineTiming timing,
+            Optional<Lateness> late,
             long takenPs,
             long addToTimePs) {
         /** Delay from the net's driver to the pin, at the driver's rated load. */
@@ -146,6 +174,7 @@ public record BenchSheet(
                     boardNet,
                     setting,
                     timing,
+                    late,
                     takenPs,
                     addToTimePs);
         }
@@ -167,6 +196,7 @@ public record BenchSheet(
                     boardNet,
                     setting,
                     timing,
+                    late,
                     taken,
                     add);
         }
@@ -201,8 +231,7 @@ public record BenchSheet(
                             lines,
                             page.restore(),
                             page.banks(),
-                            page.cautions(),
-                            page.late()));
+                            page.cautions()));
         }
         return new BenchSheet(title, fabric, board, external, corrected(changed), missing, valid);
     }
@@ -277,7 +306,7 @@ public record BenchSheet(
             for (Edit edit : entry.edits()) {
                 if (edit instanceof Edit.BreakOut out) {
                     Lead lead = lead(leads.get(i), out.port());
-                    Optional<Line> line = line(after, out, lead, external, instrument);
+                    Optional<Line> line = line(after, out, lead, entry, external, instrument);
                     line.ifPresent(lines::add);
                     line.ifPresent(l -> present.add(out));
                     if (line.isEmpty()) {
@@ -293,8 +322,7 @@ public record BenchSheet(
                                 lines,
                                 restore(i + 1, entry),
                                 BankOutputs.of(before, entry.edits()),
-                                cautions(before, present, lines, external, after),
-                                Lateness.of(entry, base.fabric().info())));
+                                cautions(before, present, lines, external, after)));
             }
         }
         return new BenchSheet(
@@ -379,8 +407,7 @@ public record BenchSheet(
                             lines,
                             page.restore(),
                             page.banks(),
-                            page.cautions(),
-                            page.late()));
+                            page.cautions()));
         }
         return result;
     }
@@ -430,6 +457,7 @@ public record BenchSheet(
             Design after,
             Edit.BreakOut out,
             Lead lead,
+            LedgerEntry entry,
             ExternalLine external,
             Instrument instrument) {
         int index = padIndex(after, out.pad());
@@ -461,6 +489,7 @@ public record BenchSheet(
                                 external,
                                 instrument,
                                 net.get().clock()),
+                        Lateness.of(entry, out.net(), after),
                         0,
                         0));
     }

@@ -111,8 +111,8 @@ public final class SheetCsv {
                 Formulas.guard(line.lead().name()),
                 Formulas.guard(line.lead().pod()),
                 Formulas.guard(line.lead().colour()),
-                page.late().map(l -> "" + l.cycles()).orElse(""),
-                Formulas.guard(page.late().map(Lateness::clock).orElse("")),
+                line.late().map(l -> "" + l.cycles()).orElse(""),
+                Formulas.guard(line.late().map(Lateness::clock).orElse("")),
                 valid.map(w -> "" + w.fromPs()).orElse(""),
                 valid.map(w -> "" + w.toPs()).orElse(""));
     }

@@ -25,7 +25,6 @@ import padward.fabric.pad.DriverSetting;
 import padward.timing.Chain;
 import padward.timing.ExternalLine;
 import padward.timing.ValidTimes;
-import padward.watch.circuit.Lateness;
 
 /**
  * A bench sheet as HTML that needs no other file, for the screen or for printing. It is also
@@ -141,8 +140,8 @@ public final class SheetPage {
         model.put("who", page.entry().who());
         model.put("note", page.entry().note());
         model.put("hasNote", !page.entry().note().isBlank());
-        model.put("hasLate", page.late().isPresent());
-        model.put("late", page.late().map(Lateness::toText).orElse(""));
+        model.put("hasLate", !page.lateTexts().isEmpty());
+        model.put("late", String.join("; ", page.lateTexts()));
         model.put("cautions", page.cautions().stream().map(SheetPage::caution).toList());
         model.put("footer", Cautions.FOOTER);
         model.put("hasDrawings", !headers.isEmpty());

@@ -129,6 +129,26 @@ class RegisterTest {
         assertThat(Files.readAllBytes(back)).isEqualTo(Files.readAllBytes(design));
     }
 
+    /** Registered lines and synchronised ones are late by different numbers of cycles. */
+    @Test
+    void theSheetSaysHowManyCyclesEachLineIsLate() throws Exception {
+        bus("pump/level/sample[0]", "header J1", "-n", "float_hi", "-l", ledger);
+        Path sheet = folder.resolve("s.csv");
+        assertThat(CommandRun.of("sheet", "-d", design, "-l", ledger, "-o", sheet).code()).isZero();
+        List<String> rows = Files.readAllLines(sheet);
+        int late = List.of(rows.get(0).split(",")).indexOf("lateCycles");
+        for (String row : rows.subList(1, 3)) {
+            String[] cells = row.split(",", -1);
+            assertThat(cells[late]).isEqualTo(row.contains("watch/sync1/out") ? "2" : "1");
+            assertThat(cells[late + 1]).isEqualTo("clk12");
+        }
+        Path page = folder.resolve("s.html");
+        CommandRun.of("sheet", "-d", design, "-l", ledger, "-o", page);
+        assertThat(Jsoup.parse(page).text())
+                .contains("channel 1: registered by clk12, 1 cycle late")
+                .contains("channel 2: registered by clk12, 2 cycles late");
+    }
+
     @Test
     void whatCannotBeMetIsRefusedAndNothingIsKept() throws Exception {
         Path fabric = folder.resolve("only.fabric.json");

@@ -11,9 +11,10 @@ import java.util.Optional;
 import java.util.Set;
 import padward.change.Edit;
 import padward.change.LedgerEntry;
+import padward.design.Design;
+import padward.design.Net;
 import padward.fabric.CellFunction;
 import padward.fabric.CellKind;
-import padward.fabric.FabricInfo;
 
 /**
  * By how many clock cycles a kept circuit shows its nets late: the fewest registers between them
@@ -33,9 +34,13 @@ public record Lateness(int cycles, String clock) {
                 + " late";
     }
 
-    /** That of an entry; empty when it adds no register before its net. */
-    public static Optional<Lateness> of(LedgerEntry entry, FabricInfo fabric) {
-        return new Search(entry, fabric).found();
+    /**
+     * That of a net of an entry; empty when the entry adds no register before it.
+     *
+     * @param design one with the entry
+     */
+    public static Optional<Lateness> of(LedgerEntry entry, String net, Design design) {
+        return new Search(entry, net, design).found();
     }
 
     /** A net, with the registers between it and the pad. */
@@ -44,26 +49,33 @@ public record Lateness(int cycles, String clock) {
     /** The search back from the net that is brought out. */
     private static final class Search {
         private final String goal;
-        private final Map<String, CellFunction.Register> registers = new HashMap<>();
+        private final Design design;
+
+        /** Cells that hold state, with what is known of them. */
+        private final Map<String, Optional<CellFunction.Register>> registers = new HashMap<>();
+
         private final Map<String, String> driverOf = new HashMap<>();
         private final Map<String, List<String>> readBy = new HashMap<>();
         private final Map<String, String> clockOf = new HashMap<>();
         private final Set<String> cells = new HashSet<>();
 
-        Search(LedgerEntry entry, FabricInfo fabric) {
-            this.goal = entry.net();
+        Search(LedgerEntry entry, String net, Design design) {
+            this.goal = net;
+            this.design = design;
             for (Edit edit : entry.edits()) {
                 if (edit instanceof Edit.AddCell cell) {
                     cells.add(cell.cell());
-                    fabric.findCellKind(cell.kind())
-                            .flatMap(CellKind::register)
-                            .ifPresent(r -> registers.put(cell.cell(), r));
+                    design.fabric()
+                            .info()
+                            .findCellKind(cell.kind())
+                            .filter(CellKind::holdsState)
+                            .ifPresent(k -> registers.put(cell.cell(), k.register()));
                 }
             }
             for (Edit edit : entry.edits()) {
-                if (edit instanceof Edit.AddNet net) {
-                    driverOf.put(net.net(), net.driver().cell());
-                    net.sinks().forEach(s -> read(net.net(), s));
+                if (edit instanceof Edit.AddNet add) {
+                    driverOf.put(add.net(), add.driver().cell());
+                    add.sinks().forEach(s -> read(add.net(), s));
                 } else if (edit instanceof Edit.AddSink sink) {
                     read(sink.net(), sink.sink());
                 } else if (edit instanceof Edit.AddInput input) {
@@ -75,12 +87,19 @@ public record Lateness(int cycles, String clock) {
         private void read(String net, Edit.CellEnd end) {
             boolean clock =
                     registers.containsKey(end.cell())
-                            && registers.get(end.cell()).clock().equals(end.pin());
+                            && registers
+                                    .get(end.cell())
+                                    .map(r -> r.clock().equals(end.pin()))
+                                    .orElseGet(() -> isClock(net));
             if (clock) {
                 clockOf.put(end.cell(), net);
             } else {
                 readBy.computeIfAbsent(end.cell(), c -> new ArrayList<>()).add(net);
             }
+        }
+
+        private boolean isClock(String net) {
+            return design.findNet(net).map(Net::clock).orElse(false);
         }
 
         Optional<Lateness> found() {
