@@ -16,6 +16,9 @@ import java.util.Optional;
  */
 public record Netlist(
         String name, List<LogicalCell> cells, List<LogicalPort> ports, List<LogicalNet> nets) {
+    /** What stands before the name of a pin in a setting that states the pin's constant. */
+    public static final String TIED = "tied ";
+
     /** Copies the lists. */
     public Netlist {
         cells = List.copyOf(cells);

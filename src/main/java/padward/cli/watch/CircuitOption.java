@@ -3,8 +3,10 @@ package padward.cli.watch;
 import java.util.List;
 import java.util.Optional;
 import padward.base.BadInput;
+import padward.fabric.Fabric;
 import padward.watch.request.CircuitRequest;
 import padward.watch.request.CircuitSort;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -25,7 +27,8 @@ public final class CircuitOption {
                 "register: a net, through one register",
                 "any: high for a cycle after any of --nets has changed",
                 "parity: high while an odd number of --nets is high",
-                "signature: a checksum of --nets over many cycles, from --reset on"
+                "signature: a checksum of --nets over many cycles, from --reset on",
+                "own: what your own --netlist makes of nets of the design"
             })
     private CircuitSort sort;
 
@@ -82,8 +85,10 @@ public final class CircuitOption {
                             + "no clock.")
     private boolean combinational;
 
-    /** The circuit as the options state it. */
-    CircuitRequest request() throws BadInput {
+    @Mixin private OwnOption own;
+
+    /** The circuit as the options state it, on a fabric. */
+    CircuitRequest request(Fabric fabric) throws BadInput {
         boolean divided = sort.has(CircuitSort.Part.DIVISOR);
         return new CircuitRequest(
                 sort,
@@ -93,7 +98,8 @@ public final class CircuitOption {
                 divided ? List.of() : by,
                 divided ? Optional.of(divisor()) : Optional.ofNullable(cycles),
                 Optional.ofNullable(clock),
-                !combinational);
+                !combinational,
+                sort == CircuitSort.OWN ? Optional.of(own.read(fabric)) : Optional.empty());
     }
 
     private int divisor() throws BadInput {

@@ -66,7 +66,8 @@ public final class WatchCommand implements Callable<Integer> {
             paramLabel = "PAD",
             description =
                     "The pad: its name, package pin, port, board net or header pin (J1.3). For "
-                            + "count, a second one for the marker, separated by a comma.")
+                            + "count, a second one for the marker, separated by a comma; for own, one "
+                            + "for each output.")
     private List<String> pads = List.of();
 
     @Option(
@@ -115,7 +116,7 @@ public final class WatchCommand implements Callable<Integer> {
     }
 
     private void answer(Design now) throws BadInput {
-        CircuitRequest request = circuit.request();
+        CircuitRequest request = circuit.request(now.fabric());
         Circuit wanted = request.circuit(now);
         result = placed(now, wanted);
         if (result instanceof WatchResult.DoesNotFit) {
@@ -149,7 +150,11 @@ public final class WatchCommand implements Callable<Integer> {
             throw new BadInput(
                     "--pad",
                     "",
-                    outputs == 1 ? "one pad" : outputs + " different pads, separated by commas",
+                    outputs == 1
+                            ? "one pad"
+                            : outputs
+                                    + " different pads, separated by commas, for "
+                                    + wanted.outputNames(),
                     "“" + String.join(",", pads) + "”");
         }
         return WatchPlacer.place(

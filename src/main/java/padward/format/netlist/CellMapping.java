@@ -27,6 +27,7 @@ public record CellMapping(String name, Map<String, Type> types) {
      * @param kind kind of cell on the fabric
      * @param pins names of pins at its sites, by those of the netlist
      * @param settings settings that every such cell gets
+     * @param parameters names of settings by those of the netlist's parameters; others keep theirs
      * @param clocks pins of the netlist at which nets are clocks
      * @param atPad what it becomes in a pad's IO register site, if it can be placed there
      */
@@ -34,6 +35,7 @@ public record CellMapping(String name, Map<String, Type> types) {
             String kind,
             Map<String, String> pins,
             Map<String, String> settings,
+            Map<String, String> parameters,
             List<String> clocks,
             Optional<Netlist.AtPad> atPad)
             implements Type {
@@ -41,6 +43,7 @@ public record CellMapping(String name, Map<String, Type> types) {
         public OfCell {
             pins = new LinkedHashMap<>(pins);
             settings = Map.copyOf(settings);
+            parameters = Map.copyOf(parameters);
             clocks = List.copyOf(clocks);
         }
     }

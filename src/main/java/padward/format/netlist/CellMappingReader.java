@@ -77,6 +77,9 @@ public final class CellMappingReader {
                 type.optional("pins", texts(), Map.of())
                         .means("pin of the site for each of its pins");
         var settings = type.optional("settings", texts(), Map.of()).means("settings of the cell");
+        var parameters =
+                type.optional("parameters", texts(), Map.of())
+                        .means("setting of the cell for each of its parameters of another name");
         var clocks =
                 type.optional("clocks", list(name()), List.of()).means("its pins that are clocks");
         var atPad =
@@ -118,6 +121,7 @@ public final class CellMappingReader {
                                         kind.get(),
                                         pins.get(),
                                         settings.get(),
+                                        parameters.get(),
                                         clocks.get(),
                                         atPad.get()));
                     }

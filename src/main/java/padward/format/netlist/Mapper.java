@@ -220,7 +220,7 @@ final class Mapper {
 
     private void addCell(FlatNetlist.Leaf leaf, CellMapping.OfCell type) throws BadInput {
         Map<String, String> settings = new LinkedHashMap<>(type.settings());
-        settings.putAll(leaf.parameters());
+        leaf.parameters().forEach((k, v) -> settings.put(type.parameters().getOrDefault(k, k), v));
         int number = cells.size();
         for (Map.Entry<String, int[]> pin : leaf.pins().entrySet()) {
             int[] nets = pin.getValue();
@@ -236,7 +236,7 @@ final class Mapper {
                     ends(net).drivers.add(new Terminal.CellPin(number, own));
                     ends(net).driverTexts.add(leaf.name() + "." + pin.getKey());
                 } else if (net <= FlatNetlist.ONE) {
-                    settings.put("tied " + own, String.valueOf(net));
+                    settings.put(Netlist.TIED + own, String.valueOf(net));
                 } else {
                     ends(net).sinks.add(new Terminal.CellPin(number, own));
                     ends(net).clock |= type.clocks().contains(pin.getKey());

@@ -46,6 +46,20 @@ public final class FileDialogs {
         return path(chooser.showSaveDialog(window()));
     }
 
+    /** The netlist of a circuit of the user's own. */
+    public Optional<Path> netlist() {
+        FileChooser chooser = chooser("Choose a netlist");
+        filters(chooser, "netlist.v", "netlist.edf");
+        return path(chooser.showOpenDialog(window()));
+    }
+
+    /** What the types of a netlist's cells are. */
+    public Optional<Path> mapping() {
+        FileChooser chooser = chooser("Choose a mapping");
+        filters(chooser, "mapping.json");
+        return path(chooser.showOpenDialog(window()));
+    }
+
     /** The folder of the lessons. */
     public Optional<Path> lessons() {
         DirectoryChooser chooser = new DirectoryChooser();

@@ -26,9 +26,11 @@ import padward.watch.request.CircuitRequest;
  *
  * @param on what is open
  * @param request the circuit
+ * @param own the files of a circuit of the user's own, if it is one
  * @param pads names of the pads for its outputs
  */
-record WatchAsking(WorkState on, CircuitRequest request, List<String> pads) {
+record WatchAsking(
+        WorkState on, CircuitRequest request, Optional<OwnFiles> own, List<String> pads) {
     private static final String PADS = "--pad";
 
     /** Copies the names. */
@@ -38,7 +40,11 @@ record WatchAsking(WorkState on, CircuitRequest request, List<String> pads) {
 
     WatchOutcome answer(Progress progress) {
         try {
-            WatchResult result = placed(request, progress);
+            CircuitRequest whole = request;
+            if (own.isPresent()) {
+                whole = request.with(own.get().read(on.opened().design().fabric(), progress));
+            }
+            WatchResult result = placed(whole, progress);
             return result instanceof WatchResult.Placed placed
                     ? fits(placed)
                     : new WatchOutcome.DoesNotFit(WatchText.sentence(result), smaller(progress));
@@ -51,18 +57,22 @@ record WatchAsking(WorkState on, CircuitRequest request, List<String> pads) {
         Design design = on.opened().design();
         Circuit circuit = wanted.circuit(design);
         return WatchPlacer.place(
-                new WatchQuestion(design, circuit, indices(design, circuit.outputs().size())),
-                progress);
+                new WatchQuestion(design, circuit, indices(design, circuit)), progress);
     }
 
-    private List<Integer> indices(Design design, int outputs) throws BadInput {
+    private List<Integer> indices(Design design, Circuit circuit) throws BadInput {
+        int outputs = circuit.outputs().size();
         List<Integer> result = new ArrayList<>();
         for (String name : pads) {
             result.add(NameLookup.requirePad(design, name, PADS));
         }
         if (result.size() != outputs || result.stream().distinct().count() != outputs) {
             String expected =
-                    outputs == 1 ? "one pad" : outputs + " different pads, separated by commas";
+                    outputs == 1
+                            ? "one pad"
+                            : outputs
+                                    + " different pads, separated by commas, for "
+                                    + circuit.outputNames();
             String found = pads.isEmpty() ? "none" : "“" + String.join(", ", pads) + "”";
             throw new BadInput(PADS, "", expected, found);
         }

@@ -32,11 +32,14 @@ final class WatchFields {
     private final BooleanProperty registered = new SimpleBooleanProperty(true);
     private final StringProperty clock = new SimpleStringProperty("");
     private final StringProperty pads = new SimpleStringProperty("");
+    private final StringProperty netlist = new SimpleStringProperty("");
+    private final StringProperty mapping = new SimpleStringProperty("");
+    private final StringProperty bindings = new SimpleStringProperty("");
 
     /** Runs something whenever a field changes. */
     void addListener(Runnable changed) {
         sort.addListener((p, old, now) -> changed.run());
-        List.of(nets, when, reset, steer, clock, pads)
+        List.of(nets, when, reset, steer, clock, pads, netlist, mapping, bindings)
                 .forEach(t -> t.addListener((p, old, now) -> changed.run()));
         List.of(divisor, cycles).forEach(n -> n.addListener((p, old, now) -> changed.run()));
         registered.addListener((p, old, now) -> changed.run());
@@ -60,6 +63,17 @@ final class WatchFields {
                 number,
                 Optional.of(clock.get().strip()).filter(c -> !c.isEmpty()),
                 registered.get());
+    }
+
+    /** The files of a netlist of the user's own, where that is asked for. */
+    Optional<OwnFiles> own() {
+        return sort.get() == CircuitSort.OWN
+                ? Optional.of(
+                        new OwnFiles(
+                                netlist.get().strip(),
+                                mapping.get().strip(),
+                                words(bindings.get())))
+                : Optional.empty();
     }
 
     private static Optional<String> text(CircuitSort of, Part part, StringProperty field) {
@@ -138,5 +152,17 @@ final class WatchFields {
 
     StringProperty padsProperty() {
         return pads;
+    }
+
+    StringProperty netlistProperty() {
+        return netlist;
+    }
+
+    StringProperty mappingProperty() {
+        return mapping;
+    }
+
+    StringProperty bindingsProperty() {
+        return bindings;
     }
 }

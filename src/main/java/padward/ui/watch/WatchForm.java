@@ -89,6 +89,10 @@ final class WatchForm extends VBox {
                         Part.CYCLES,
                         number("watch-cycles", "Cycles of the clock", fields.cyclesProperty())));
         rows.put(Part.REGISTERED, row(new Label(), registered()));
+        OwnFields own = new OwnFields(watch, this::bind);
+        rows.put(Part.NETLIST, row(Part.NETLIST, own.netlist()));
+        rows.put(Part.MAPPING, row(Part.MAPPING, own.mapping()));
+        rows.put(Part.BIND, row(Part.BIND, own.bindings()));
         getChildren().addAll(row(new Label("Circuit"), sorts()), purpose);
         for (Part part : Part.values()) {
             getChildren().add(rows.get(part));
@@ -178,6 +182,9 @@ final class WatchForm extends VBox {
             case DIVISOR -> "Divided by";
             case CYCLES -> "Cycles";
             case REGISTERED -> "Register";
+            case NETLIST -> "Netlist";
+            case MAPPING -> "Mapping";
+            case BIND -> "Inputs";
         };
     }
 
@@ -198,7 +205,7 @@ final class WatchForm extends VBox {
     private void show() {
         CircuitSort sort = watch.fields().sortProperty().get();
         purpose.setText("The pin is " + sort.purpose() + ".");
-        padName.setText(sort.pads() == 1 ? "Pad" : "Pads");
+        padName.setText(sort.hasSeveralPads() ? "Pads" : "Pad");
         rows.forEach(
                 (part, row) -> {
                     row.setVisible(sort.has(part));

@@ -47,9 +47,10 @@ public final class WatchModel {
      * What the fields say.
      *
      * @param request the circuit
+     * @param own the files of a circuit of the user's own
      * @param pads names of the pads
      */
-    private record Stated(CircuitRequest request, List<String> pads) {}
+    private record Stated(CircuitRequest request, Optional<OwnFiles> own, List<String> pads) {}
 
     /** A watch circuit for the open design. */
     public WatchModel(WindowModel model) {
@@ -63,7 +64,7 @@ public final class WatchModel {
     }
 
     private Stated stated() {
-        return new Stated(fields.request(), fields.padNames());
+        return new Stated(fields.request(), fields.own(), fields.padNames());
     }
 
     private void openChanged() {
@@ -127,7 +128,8 @@ public final class WatchModel {
         }
         forget();
         Stated wanted = stated();
-        WatchAsking asking = new WatchAsking(on.get(), wanted.request(), wanted.pads());
+        WatchAsking asking =
+                new WatchAsking(on.get(), wanted.request(), wanted.own(), wanted.pads());
         job.start(
                 "Placing the circuit",
                 asking::answer,

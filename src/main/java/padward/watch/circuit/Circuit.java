@@ -28,6 +28,11 @@ public record Circuit(
         int latency,
         Start start,
         List<String> cautions) {
+    /** The caution about an output without a register. */
+    public static final String GLITCHES =
+            "No register stands before the output: while several nets change, it can show short"
+                    + " pulses that mean nothing.";
+
     /** Copies the lists. */
     public Circuit {
         elements = List.copyOf(elements);
@@ -69,6 +74,15 @@ public record Circuit(
     /** The signal that was asked for. */
     public Signal output() {
         return outputs.get(0).signal();
+    }
+
+    /** The names of its outputs, {@code out and marker}. */
+    public String outputNames() {
+        List<String> names = outputs.stream().map(Output::name).toList();
+        int last = names.size() - 1;
+        return last == 0
+                ? names.get(0)
+                : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
     }
 
     /** All signals that elements and outputs read; each once. */

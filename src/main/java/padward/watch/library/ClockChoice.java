@@ -79,6 +79,11 @@ public final class ClockChoice {
         return LaunchTime.clockOf(design, cell).map(Net::name);
     }
 
+    /** Whether a net of this name clocks a register. */
+    public static boolean isClock(Design design, String net) {
+        return design.findNet(net).filter(n -> isClock(design, n)).isPresent();
+    }
+
     private static boolean isClock(Design design, Net net) {
         return net.clock()
                 || net.sinks().stream()

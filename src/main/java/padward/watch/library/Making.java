@@ -22,10 +22,6 @@ final class Making {
     /** Greatest number of cycles or events that a circuit counts. */
     static final int MOST_COUNTED = 1 << 16;
 
-    private static final String GLITCHES =
-            "No register stands before the output: while several nets change, it can show short"
-                    + " pulses that mean nothing.";
-
     private final String word;
     private final CircuitKinds kinds;
     private final CircuitBuilder builder;
@@ -142,7 +138,7 @@ final class Making {
 
     /** Says that the output can show false pulses. */
     void cautionOfGlitches() {
-        caution(GLITCHES);
+        caution(Circuit.GLITCHES);
     }
 
     Circuit circuit(int output, String function, int latency, Start start) {

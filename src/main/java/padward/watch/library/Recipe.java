@@ -9,6 +9,7 @@ public sealed interface Recipe
         permits Changes,
                 Count,
                 Divide,
+                Own,
                 Parity,
                 Registered,
                 Select,

@@ -18,6 +18,7 @@ import padward.watch.library.ClockChoice;
 import padward.watch.library.Count;
 import padward.watch.library.Divide;
 import padward.watch.library.Event;
+import padward.watch.library.Own;
 import padward.watch.library.Parity;
 import padward.watch.library.Recipe;
 import padward.watch.library.Registered;
@@ -28,6 +29,7 @@ import padward.watch.library.Stretch;
 import padward.watch.library.Synchronised;
 import padward.watch.library.Toggle;
 import padward.watch.library.Trigger;
+import padward.watch.own.NetlistLogic;
 import padward.watch.request.CircuitSort.Part;
 
 /**
@@ -42,6 +44,7 @@ import padward.watch.request.CircuitSort.Part;
  * @param number the divisor, or the number of cycles
  * @param clock the clock of its registers; otherwise that of the nets
  * @param registered whether a register stands before the pad, where that is a choice
+ * @param own the netlist, where it is one of the user's own
  */
 public record CircuitRequest(
         CircuitSort sort,
@@ -51,7 +54,8 @@ public record CircuitRequest(
         List<String> steer,
         Optional<Integer> number,
         Optional<String> clock,
-        boolean registered) {
+        boolean registered,
+        Optional<OwnPart> own) {
     private static final String CLOCK = "--clock";
 
     /** Copies the lists. */
@@ -60,11 +64,31 @@ public record CircuitRequest(
         steer = List.copyOf(steer);
     }
 
+    /** One of those that need no netlist. */
+    public CircuitRequest(
+            CircuitSort sort,
+            List<String> nets,
+            Optional<String> when,
+            Optional<String> reset,
+            List<String> steer,
+            Optional<Integer> number,
+            Optional<String> clock,
+            boolean registered) {
+        this(sort, nets, when, reset, steer, number, clock, registered, Optional.empty());
+    }
+
+    /** The same with a netlist of the user's own. */
+    public CircuitRequest with(OwnPart netlist) {
+        return new CircuitRequest(
+                sort, nets, when, reset, steer, number, clock, registered, Optional.of(netlist));
+    }
+
     /** The same without a register before the pad, if it has one that it can do without. */
     public Optional<CircuitRequest> smaller() {
         return sort.has(Part.REGISTERED) && registered
                 ? Optional.of(
-                        new CircuitRequest(sort, nets, when, reset, steer, number, clock, false))
+                        new CircuitRequest(
+                                sort, nets, when, reset, steer, number, clock, false, own))
                 : Optional.empty();
     }
 
@@ -130,7 +154,17 @@ public record CircuitRequest(
                         needed(design, Part.RESET, reset),
                         event(design, Part.WHEN, when));
             }
+            case OWN -> own(design);
         };
+    }
+
+    private Recipe own(Design design) throws BadInput {
+        if (own.isEmpty()) {
+            throw new BadInput(Part.NETLIST.option(), "", "the netlist for own", "none");
+        }
+        return new Own(
+                new Bindings(design, own.get().bindings(), clock)
+                        .bound(new NetlistLogic(own.get().netlist())));
     }
 
     private Recipe trigger(Design design) throws BadInput {

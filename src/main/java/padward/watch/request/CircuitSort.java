@@ -47,7 +47,11 @@ public enum CircuitSort {
     SIGNATURE(
             "a checksum of several nets over many cycles, from a reset on",
             EnumSet.of(Part.NETS, Part.RESET),
-            EnumSet.of(Part.WHEN));
+            EnumSet.of(Part.WHEN)),
+    OWN(
+            "what a netlist of your own makes of the nets that its inputs are bound to",
+            EnumSet.of(Part.NETLIST, Part.MAPPING),
+            EnumSet.of(Part.BIND));
 
     /** What can be said about a circuit. */
     public enum Part {
@@ -64,7 +68,13 @@ public enum CircuitSort {
         /** A number of clock cycles. */
         CYCLES("--cycles"),
         /** Whether a register stands before the pad. */
-        REGISTERED("--combinational");
+        REGISTERED("--combinational"),
+        /** The file of a netlist. */
+        NETLIST("--netlist"),
+        /** The file that says which kinds of cell the netlist's types are. */
+        MAPPING("--mapping"),
+        /** Which nets the netlist's inputs are. */
+        BIND("--bind");
 
         private final String option;
 
@@ -108,8 +118,8 @@ public enum CircuitSort {
         return needed.contains(part) || possible.contains(part);
     }
 
-    /** How many pads it needs. */
-    public int pads() {
-        return this == COUNT ? 2 : 1;
+    /** Whether it needs more than one pad, or may. */
+    public boolean hasSeveralPads() {
+        return this == COUNT || this == OWN;
     }
 }

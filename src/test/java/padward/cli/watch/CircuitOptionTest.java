@@ -39,8 +39,14 @@ class CircuitOptionTest {
     void theSmallerVariantHasTheSameClock() throws Exception {
         Design design = withPort("motor");
         CircuitOption clocked = option("trigger", "--when", "rising(hold)", "--clock", "hold");
-        assertThatThrownBy(() -> clocked.request().circuit(design)).isInstanceOf(BadInput.class);
-        assertThatThrownBy(() -> clocked.request().smaller().orElseThrow().circuit(design))
+        assertThatThrownBy(() -> clocked.request(design.fabric()).circuit(design))
+                .isInstanceOf(BadInput.class);
+        assertThatThrownBy(
+                        () ->
+                                clocked.request(design.fabric())
+                                        .smaller()
+                                        .orElseThrow()
+                                        .circuit(design))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("--clock");
     }
@@ -50,7 +56,7 @@ class CircuitOptionTest {
         Design design = withPort("pump/run/hold");
         CircuitOption option =
                 option("select", "--nets", "pump/level/sample*", "--by", "pump/run/hold");
-        assertThat(option.request().circuit(design).function())
+        assertThat(option.request(design.fabric()).circuit(design).function())
                 .contains("stands at pump/run/hold,");
     }
 
@@ -58,7 +64,7 @@ class CircuitOptionTest {
     void aPadThatCannotBeReadAndIsNoNetIsAFault() throws Exception {
         Design design = withPort("motor");
         CircuitOption option = option("select", "--nets", "pump/level/sample*", "--by", "motor");
-        assertThatThrownBy(() -> option.request().circuit(design))
+        assertThatThrownBy(() -> option.request(design.fabric()).circuit(design))
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining("which the design drives");
     }

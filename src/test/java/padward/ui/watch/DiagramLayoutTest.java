@@ -36,6 +36,7 @@ import padward.watch.library.Stretch;
 import padward.watch.library.Synchronised;
 import padward.watch.library.Toggle;
 import padward.watch.library.Trigger;
+import padward.watch.own.OwnNetlists;
 import padward.watch.request.CircuitSort;
 
 /** Diagrams can be read: boxes stand apart, lines join what belongs together and nothing else. */
@@ -79,6 +80,7 @@ class DiagramLayoutTest {
                     case ANY -> new Changes(all, clock);
                     case PARITY -> new Parity(all, CLOCK);
                     case SIGNATURE -> new Signature(all, clock, reset, Optional.of(when));
+                    case OWN -> OwnNetlists.chain(all, clock);
                 };
         List<String> pins = List.of("a", "b", "c", "d");
         CellFunction.LookupTable table =

@@ -195,6 +195,34 @@ class WatchWindowTest {
     }
 
     @Test
+    void aNetlistOfTheUsersOwn(FxRobot robot) throws Exception {
+        open(robot);
+        sort(robot, CircuitSort.OWN);
+        type(robot, "#watch-pad", "J1.2");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer")).startsWith("Netlist: expected a file, found none");
+        type(robot, "#watch-netlist", "fixtures/netlists/steady.v");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer")).startsWith("Mapping: expected a file, found none");
+        type(robot, "#watch-mapping", "fixtures/netlists/larch.mapping.json");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer"))
+                .startsWith("Inputs: expected a net for each input of the netlist");
+        type(robot, "#watch-bind", "noisy=float_hi");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer"))
+                .startsWith("Fits: 1 lookup table and 3 registers on free sites, out on pin E2");
+        take(robot, "watch-own");
+        type(robot, "#watch-bind", "noisy=float_lo");
+        assertThat(robot.lookup("#watch-keep").queryAs(Button.class).isDisabled()).isTrue();
+        fire(robot, "#watch-ask");
+        fire(robot, "#watch-keep");
+        assertThat(entries()).isEqualTo(1);
+        robot.interact(model::undo);
+        assertThat(entries()).isZero();
+    }
+
+    @Test
     void selectAndDivide(FxRobot robot) throws Exception {
         open(robot);
         sort(robot, CircuitSort.SELECT);

@@ -1,0 +1,2 @@
+/** Netlists of the user's own as circuits. */
+package padward.watch.own;
