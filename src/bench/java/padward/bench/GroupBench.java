@@ -14,6 +14,7 @@ import padward.design.Net;
 import padward.fabric.Fabric;
 import padward.format.design.DesignReader;
 import padward.timing.ExternalLine;
+import padward.timing.PairSkew;
 
 /**
  * Groups on the workbench example: 32 nets to 32 pads, and the skew of 20 drawn buses of eight
@@ -51,7 +52,7 @@ public final class GroupBench {
             List<Integer> pads = pads(design, random, 40);
             Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Bus.Ports.MAY_DISCONNECT, Progress.NONE);
             long begun = System.nanoTime();
-            MatchedGroup matched = MatchedGroup.of(design, bus, TOLERANCE_PS, ExternalLine.NONE, Progress.NONE);
+            MatchedGroup matched = MatchedGroup.of(design, bus, TOLERANCE_PS, ExternalLine.USUAL, PairSkew.USUAL_LOCAL_PERCENT, Progress.NONE);
             long millis = (System.nanoTime() - begun) / 1_000_000;
             long proven = matched.misses().stream().filter(MatchedGroup.Miss::proven).count();
             System.out.printf(

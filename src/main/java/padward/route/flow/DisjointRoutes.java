@@ -9,12 +9,18 @@ import padward.route.search.VertexPath;
  *
  * @param routes for each net its route, from a vertex of its tree to a goal; empty when it has none
  * @param cost sum of the routes' costs, those of starts and goals included
+ * @param mostServed how many nets can have one at the most; greater than {@link #served} only when
+ *     the search was stopped
  * @param proven whether no other choice has more routes, nor as many for less; false when the
  *     search was stopped
  * @param cut why not all nets have one; empty when all have, or when the search was stopped
  */
 public record DisjointRoutes(
-        List<Optional<VertexPath>> routes, long cost, boolean proven, Optional<FlowCut> cut) {
+        List<Optional<VertexPath>> routes,
+        long cost,
+        int mostServed,
+        boolean proven,
+        Optional<FlowCut> cut) {
     /** Copies the list. */
     public DisjointRoutes {
         routes = List.copyOf(routes);

@@ -13,11 +13,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
-import org.jgrapht.alg.flow.PushRelabelMFImpl;
-import org.jgrapht.alg.flow.mincost.CapacityScalingMinimumCostFlow;
-import org.jgrapht.alg.flow.mincost.MinimumCostFlowProblem;
-import org.jgrapht.graph.DefaultWeightedEdge;
-import org.jgrapht.graph.SimpleDirectedWeightedGraph;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -42,7 +37,7 @@ class DisjointRouteProperties {
     private static int cutVertices;
 
     /** A drawn question. */
-    private record Case(
+    record Case(
             Fabric fabric,
             Corner corner,
             BitSet blocked,
@@ -86,7 +81,7 @@ class DisjointRouteProperties {
         }
     }
 
-    private static Case draw(int seed) throws Exception {
+    static Case draw(int seed) throws Exception {
         Random random = new Random(seed);
         Fabric pattern = PatternFabric.compile(RandomFabrics.pattern(seed));
         Fabric fabric = seed % 3 == 0 ? RandomFabrics.explicit(pattern) : pattern;
@@ -172,79 +167,20 @@ class DisjointRouteProperties {
         }
         assertThat(found.cost()).as("seed %d", seed).isEqualTo(cost);
         assertThat(found.proven()).isTrue();
-        judge(drawn, found, net, start, goal, out, seed);
+        FlowReferee.Judgement judged =
+                FlowReferee.judge(
+                        fabric,
+                        drawn.corner(),
+                        drawn.blocked(),
+                        drawn.trees(),
+                        drawn.starts(),
+                        drawn.goals());
+        assertThat(found.served()).as("seed %d: number", seed).isEqualTo(judged.most());
+        assertThat(found.cost()).as("seed %d: cost", seed).isEqualTo(judged.cost());
         if (found.cut().isPresent()) {
             checkCut(drawn, found.cut().get(), found, net, goal, out, seed);
         } else {
             assertThat(found.served()).isEqualTo(drawn.trees().size());
-        }
-    }
-
-    /** Number and cost by JGraphT. */
-    private static void judge(
-            Case drawn,
-            DisjointRoutes found,
-            Map<Integer, Integer> net,
-            Map<Integer, Integer> start,
-            Map<Integer, Integer> goal,
-            Map<Integer, Map<Integer, Integer>> out,
-            int seed) {
-        SimpleDirectedWeightedGraph<String, DefaultWeightedEdge> graph =
-                new SimpleDirectedWeightedGraph<>(DefaultWeightedEdge.class);
-        graph.addVertex("S");
-        graph.addVertex("T");
-        for (int n = 0; n < drawn.trees().size(); n++) {
-            arc(graph, "S", "n" + n, 0);
-        }
-        net.forEach((v, n) -> arc(graph, "n" + n, "o" + v, start.get(v)));
-        for (int v = 0; v < drawn.fabric().vertexCount(); v++) {
-            boolean free = goal.containsKey(v) || !drawn.blocked().get(v) && !net.containsKey(v);
-            if (free) {
-                arc(graph, "i" + v, "o" + v, 0);
-            }
-            if (goal.containsKey(v)) {
-                arc(graph, "o" + v, "T", goal.get(v));
-            }
-        }
-        out.forEach(
-                (v, others) ->
-                        others.forEach(
-                                (w, delay) -> {
-                                    boolean from =
-                                            net.containsKey(v)
-                                                    || !drawn.blocked().get(v)
-                                                            && !goal.containsKey(v);
-                                    if (from && graph.containsVertex("i" + w) && !v.equals(w)) {
-                                        arc(graph, "o" + v, "i" + w, delay);
-                                    }
-                                }));
-        Map<DefaultWeightedEdge, Double> costs = new HashMap<>();
-        graph.edgeSet().forEach(e -> costs.put(e, graph.getEdgeWeight(e)));
-        graph.edgeSet().forEach(e -> graph.setEdgeWeight(e, 1));
-        int most = (int) Math.round(new PushRelabelMFImpl<>(graph).calculateMaximumFlow("S", "T"));
-        assertThat(found.served()).as("seed %d: number", seed).isEqualTo(most);
-        costs.forEach(graph::setEdgeWeight);
-        double least =
-                new CapacityScalingMinimumCostFlow<String, DefaultWeightedEdge>()
-                        .getMinimumCostFlow(
-                                new MinimumCostFlowProblem.MinimumCostFlowProblemImpl<>(
-                                        graph,
-                                        v -> v.equals("S") ? most : v.equals("T") ? -most : 0,
-                                        e -> 1))
-                        .getCost();
-        assertThat(found.cost()).as("seed %d: cost", seed).isEqualTo(Math.round(least));
-    }
-
-    private static void arc(
-            SimpleDirectedWeightedGraph<String, DefaultWeightedEdge> graph,
-            String from,
-            String to,
-            int cost) {
-        graph.addVertex(from);
-        graph.addVertex(to);
-        DefaultWeightedEdge edge = graph.addEdge(from, to);
-        if (edge != null) {
-            graph.setEdgeWeight(edge, cost);
         }
     }
 
