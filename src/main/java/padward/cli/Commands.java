@@ -29,6 +29,7 @@ import padward.cli.command.SheetCommand;
 import padward.cli.command.SurveyCommand;
 import padward.cli.command.UndoCommand;
 import padward.cli.command.WindowCommand;
+import padward.cli.copies.CopiesCommand;
 import padward.cli.ledger.LedgerCommand;
 import padward.cli.manners.HelpCommand;
 import padward.cli.wanted.WantedCommand;
@@ -66,6 +67,7 @@ final class Commands {
         BY_NAME.put("make", MakeCommand::new);
         BY_NAME.put("lesson", LessonCommand::new);
         BY_NAME.put("exercise", ExerciseCommand::new);
+        BY_NAME.put("copies", CopiesCommand::new);
         BY_NAME.put("window", WindowCommand::new);
         BY_NAME.put("help", HelpCommand::new);
     }

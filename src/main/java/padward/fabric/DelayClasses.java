@@ -72,4 +72,9 @@ public final class DelayClasses {
     public int delayPs(int number, Corner corner) {
         return corner == Corner.FAST ? fast[number] : slow[number];
     }
+
+    /** How many there are. */
+    public int count() {
+        return known.size();
+    }
 }

@@ -57,6 +57,11 @@ public final class Unusable {
         return vertices;
     }
 
+    /** The sites; not to be changed. */
+    public BitSet sites() {
+        return sites;
+    }
+
     /** How many sites. */
     public int siteCount() {
         return sites.cardinality();

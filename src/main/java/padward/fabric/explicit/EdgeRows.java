@@ -1,8 +1,12 @@
 package padward.fabric.explicit;
 
+import java.io.IOException;
 import padward.fabric.DelayClasses;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
+import padward.fabric.compact.CompactIn;
+import padward.fabric.compact.CompactOut;
+import padward.fabric.compact.Damaged;
 import padward.fabric.delay.Corner;
 
 /**
@@ -16,6 +20,7 @@ import padward.fabric.delay.Corner;
  */
 final class EdgeRows {
     private static final int LOW_BITS = 7;
+    private static final int MOST_BYTES = 5;
     private static final int LOW_MASK = (1 << LOW_BITS) - 1;
 
     private final TileOffsets bases;
@@ -41,6 +46,88 @@ final class EdgeRows {
         this.rows = rows;
         this.stepOfLane = stepOfLane;
         this.classOfLane = classOfLane;
+    }
+
+    void write(CompactOut out) throws IOException {
+        rows.write(out);
+        out.numbers(stepOfLane);
+        out.numbers(classOfLane);
+        out.numbers(rowOfPlace);
+        out.numbers(runOfTile);
+    }
+
+    static EdgeRows read(CompactIn in, TileOffsets bases, DelayClasses classes) throws IOException {
+        InternedBytes rows = InternedBytes.read(in, false);
+        int[] stepOfLane = in.numbers();
+        int[] classOfLane = in.numbers();
+        Damaged.unless(
+                stepOfLane.length == classOfLane.length && stepOfLane.length > 0, "lanes of edges");
+        int[] rowOfPlace = in.numbers(0, rows.size() - 1);
+        int[] runOfTile = in.numbers();
+        bases.requireRuns(runOfTile, 1, rowOfPlace.length);
+        EdgeRows result =
+                new EdgeRows(bases, classes, runOfTile, rowOfPlace, rows, stepOfLane, classOfLane);
+        result.requireBytes();
+        result.requireEnds();
+        return result;
+    }
+
+    /** Requires that the bytes of each row are edges, so that a cursor stays inside the row. */
+    private void requireBytes() throws Damaged {
+        byte[] bytes = rows.bytes();
+        for (int lane = 1; lane < classOfLane.length; lane++) {
+            requireClass(classOfLane[lane]);
+        }
+        for (int row = 0; row < rows.size(); row++) {
+            int end = rows.end(row);
+            for (int at = rows.start(row); at < end; ) {
+                int behind = behind(bytes, at, end);
+                int lane = PagedBytes.number(bytes, at, behind);
+                Damaged.unless(lane >= 0 && lane < stepOfLane.length, "a lane of an edge");
+                if (lane == 0) {
+                    int second = behind(bytes, behind, end);
+                    behind = behind(bytes, second, end);
+                    requireClass(PagedBytes.number(bytes, second, behind));
+                }
+                at = behind(bytes, behind, end);
+            }
+        }
+    }
+
+    private void requireClass(int edgeClass) throws Damaged {
+        Damaged.unless(edgeClass >= 0 && edgeClass < classes.count(), "a delay of an edge");
+    }
+
+    /** The position behind the number that begins at a position. */
+    private static int behind(byte[] bytes, int start, int end) throws Damaged {
+        int at = start;
+        while (at < end && bytes[at] < 0) {
+            at++;
+        }
+        Damaged.unless(at < end && at - start < MOST_BYTES, "a number of an edge");
+        return at + 1;
+    }
+
+    /** Requires that each edge leads to a vertex of the tile to which it is said to lead. */
+    private void requireEnds() throws Damaged {
+        Cursor cursor = cursor();
+        for (int tile = 0; tile < runOfTile.length; tile++) {
+            int count = bases.size(tile);
+            for (int place = 0; place < count; place++) {
+                cursor.tile = tile;
+                cursor.open(row(tile, place));
+                while (cursor.next()) {
+                    long other = (long) tile + cursor.tileStep;
+                    long there = (long) place + cursor.placeStep;
+                    Damaged.unless(
+                            other >= 0
+                                    && other < runOfTile.length
+                                    && there >= 0
+                                    && there < bases.size((int) other),
+                            "the end of an edge");
+                }
+            }
+        }
     }
 
     Cursor cursor() {

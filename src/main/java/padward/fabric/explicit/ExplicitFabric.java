@@ -1,21 +1,34 @@
 package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.ints.Int2ObjectMap;
+import it.unimi.dsi.fastutil.longs.Long2IntMap;
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
+import it.unimi.dsi.fastutil.longs.LongArrayList;
+import java.io.IOException;
 import java.util.BitSet;
 import java.util.List;
 import padward.base.Lazy;
+import padward.fabric.DelayClasses;
 import padward.fabric.DerivedData;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKey;
+import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
+import padward.fabric.FabricLimits;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.SwitchGroups;
 import padward.fabric.Tap;
 import padward.fabric.Unusable;
 import padward.fabric.VertexKind;
+import padward.fabric.compact.CompactIn;
+import padward.fabric.compact.CompactOut;
+import padward.fabric.compact.Damaged;
+import padward.fabric.compact.InfoParts;
+import padward.fabric.compact.PadParts;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.Delay;
 
 /**
  * A fabric of which every wire, switch, site and pad was listed, as compressed arrays: what tiles
@@ -85,6 +98,144 @@ public final class ExplicitFabric implements Fabric {
         this.statedTiles = statedTiles;
         this.switchGroups = switchGroups;
         this.unusable = Unusable.of(this, unusableWires, unusableSites);
+    }
+
+    /** Writes all that it consists of. */
+    public void write(CompactOut out) throws IOException {
+        InfoParts.write(out, info);
+        out.number(columns);
+        out.number(rows);
+        for (String type : tileTypes) {
+            out.text(type);
+        }
+        namePool.write(out);
+        bases.write(out);
+        sorts.write(out);
+        names.write(out);
+        sites.write(out);
+        siteNames.write(out);
+        PadParts.write(out, pads);
+        writeClasses(out, this.out.classes());
+        this.out.write(out);
+        in.write(out);
+        otherNames.write(out);
+        out.number(statedTiles.size());
+        for (Long2IntMap.Entry stated : statedTiles.long2IntEntrySet()) {
+            out.longNumber(stated.getLongKey());
+            out.number(stated.getIntValue());
+        }
+        writeGroups(out);
+        out.bits(unusable.vertices());
+        out.bits(unusable.sites());
+    }
+
+    /**
+     * Reads what was written. Every number is checked to be that of something there is.
+     *
+     * @throws padward.fabric.compact.Damaged when it is anything else than what was written
+     */
+    public static ExplicitFabric read(CompactIn in) throws IOException {
+        FabricInfo info = InfoParts.read(in);
+        int columns = in.number(1, FabricLimits.GRID_SIDE);
+        int rows = in.number(1, FabricLimits.GRID_SIDE);
+        String[] tileTypes = in.texts(columns * rows);
+        InternedBytes pool = InternedBytes.read(in, true);
+        for (int text = 0; text < pool.size(); text++) {
+            Damaged.unless(
+                    TileRelativeName.isWhole(pool.bytes(), pool.start(text), pool.end(text)),
+                    "a name");
+        }
+        TileOffsets bases = TileOffsets.read(in, tileTypes.length);
+        int count = bases.count();
+        VertexClasses sorts = VertexClasses.read(in, bases, pool);
+        TileNames names = TileNames.read(in, columns, rows, pool, bases);
+        SiteList sites = SiteList.read(in, bases);
+        TileNames siteNames = TileNames.read(in, columns, rows, pool, sites.bases());
+        List<Pad> pads = PadParts.read(in, tileTypes.length, count, sites.count());
+        for (int pad = 1; pad < pads.size(); pad++) {
+            Damaged.unless(pads.get(pad - 1).vertex() < pads.get(pad).vertex(), "order of pads");
+        }
+        DelayClasses classes = readClasses(in);
+        return new ExplicitFabric(
+                info,
+                columns,
+                rows,
+                tileTypes,
+                bases,
+                sorts,
+                names,
+                sites,
+                siteNames,
+                List.copyOf(pads),
+                EdgeRows.read(in, bases, classes),
+                EdgeRows.read(in, bases, classes),
+                pool,
+                OtherNames.read(in, columns, rows, pool, count),
+                readStatedTiles(in, count, tileTypes.length),
+                readGroups(in, count),
+                in.bits(count),
+                in.bits(sites.count()));
+    }
+
+    private static void writeClasses(CompactOut out, DelayClasses classes) throws IOException {
+        out.number(classes.count());
+        for (int i = 0; i < classes.count(); i++) {
+            out.constant(classes.kind(i));
+            out.number(classes.delayPs(i, Corner.FAST));
+            out.number(classes.delayPs(i, Corner.SLOW));
+        }
+    }
+
+    private static DelayClasses readClasses(CompactIn in) throws IOException {
+        DelayClasses classes = new DelayClasses();
+        int count = in.number(0, Integer.MAX_VALUE);
+        for (int i = 0; i < count; i++) {
+            EdgeKind kind = in.constant(EdgeKind.class);
+            int fast = in.number(0, FabricLimits.EDGE_DELAY_PS);
+            int slow = in.number(fast, FabricLimits.EDGE_DELAY_PS);
+            Damaged.unless(classes.intern(kind, new Delay(fast, slow)) == i, "delays of edges");
+        }
+        return classes;
+    }
+
+    private static long readEdge(CompactIn in, int vertices) throws IOException {
+        long edge = in.longNumber();
+        int from = EdgeKey.from(edge);
+        int to = EdgeKey.to(edge);
+        Damaged.unless(
+                from >= 0 && from < vertices && to >= 0 && to < vertices, "the ends of an edge");
+        return edge;
+    }
+
+    private static Long2IntOpenHashMap readStatedTiles(CompactIn in, int vertices, int tiles)
+            throws IOException {
+        Long2IntOpenHashMap result = new Long2IntOpenHashMap();
+        int count = in.number(0, Integer.MAX_VALUE);
+        for (int i = 0; i < count; i++) {
+            result.put(readEdge(in, vertices), in.number(0, tiles - 1));
+        }
+        result.trim();
+        return result;
+    }
+
+    private void writeGroups(CompactOut out) throws IOException {
+        out.number(switchGroups.count());
+        for (int group = 0; group < switchGroups.count(); group++) {
+            out.text(switchGroups.name(group));
+            out.list(switchGroups.switches(group), out::longNumber);
+        }
+    }
+
+    private static SwitchGroups readGroups(CompactIn in, int vertices) throws IOException {
+        List<SwitchGroups.Group> groups =
+                in.list(
+                        () -> {
+                            String name = in.text();
+                            List<Long> edges = in.list(() -> readEdge(in, vertices));
+                            Damaged.unless(!edges.isEmpty(), "an empty group");
+                            return new SwitchGroups.Group(name, new LongArrayList(edges));
+                        });
+        return groups.isEmpty() ? SwitchGroups.NONE : new SwitchGroups(groups);
     }
 
     /**

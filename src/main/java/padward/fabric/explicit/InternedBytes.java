@@ -1,7 +1,11 @@
 package padward.fabric.explicit;
 
+import java.io.IOException;
 import java.util.Arrays;
 import padward.fabric.Fabric;
+import padward.fabric.compact.CompactIn;
+import padward.fabric.compact.CompactOut;
+import padward.fabric.compact.Damaged;
 
 /**
  * Byte strings, each kept once in one array and numbered from 0 in the order in which they came. A
@@ -88,5 +92,41 @@ final class InternedBytes {
     /** Bytes of the arrays. */
     long memory() {
         return bytes.length + 4L * start.length + numbers.memory();
+    }
+
+    void write(CompactOut out) throws IOException {
+        out.bytes(Arrays.copyOf(bytes, start[size]));
+        out.numbers(Arrays.copyOf(start, size + 1));
+    }
+
+    /**
+     * Reads what was written.
+     *
+     * @param findable whether strings are to be found
+     */
+    static InternedBytes read(CompactIn in, boolean findable) throws IOException {
+        InternedBytes result = new InternedBytes();
+        result.bytes = in.bytes();
+        result.start = in.numbers();
+        result.size = result.start.length - 1;
+        Damaged.unless(result.size >= 0 && result.start[0] == 0, "starts of texts");
+        for (int i = 0; i < result.size; i++) {
+            Damaged.unless(result.start[i] <= result.start[i + 1], "starts of texts");
+        }
+        Damaged.unless(result.start[result.size] == result.bytes.length, "starts of texts");
+        if (findable) {
+            result.makeFindable();
+        } else {
+            result.numbers.clear();
+        }
+        return result;
+    }
+
+    private void makeFindable() {
+        int[] hashes = new int[size];
+        for (int number = 0; number < size; number++) {
+            hashes[number] = hash(bytes, start[number], start[number + 1]);
+        }
+        numbers.addAll(hashes);
     }
 }

@@ -2,7 +2,11 @@ package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.HashCommon;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+import java.io.IOException;
 import padward.fabric.Fabric;
+import padward.fabric.compact.CompactIn;
+import padward.fabric.compact.CompactOut;
+import padward.fabric.compact.Damaged;
 
 /**
  * Names by number and numbers by name. A name is kept as the tile that it states and the number of
@@ -84,5 +88,27 @@ final class NameIndex {
     /** Bytes of the arrays, without the pool. */
     long memory() {
         return 4L * (tiles.elements().length + rests.elements().length) + numbers.memory();
+    }
+
+    void write(CompactOut out) throws IOException {
+        out.numbers(tiles.toIntArray());
+        out.numbers(rests.toIntArray());
+    }
+
+    static NameIndex read(CompactIn in, int columns, int tiles, InternedBytes pool)
+            throws IOException {
+        NameIndex result = new NameIndex(columns, pool);
+        int[] stated = in.numbers(Fabric.NOTHING, tiles - 1);
+        int[] rests = in.numbers(0, pool.size() - 1);
+        Damaged.unless(stated.length == rests.length, "names without a rest");
+        int[] hashes = new int[rests.length];
+        for (int number = 0; number < rests.length; number++) {
+            hashes[number] = hash(stated[number], rests[number]);
+        }
+        result.tiles.addElements(0, stated);
+        result.rests.addElements(0, rests);
+        result.trim();
+        result.numbers.addAll(hashes);
+        return result;
     }
 }

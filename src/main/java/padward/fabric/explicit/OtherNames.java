@@ -1,6 +1,10 @@
 package padward.fabric.explicit;
 
+import java.io.IOException;
 import padward.fabric.Fabric;
+import padward.fabric.compact.CompactIn;
+import padward.fabric.compact.CompactOut;
+import padward.fabric.compact.Damaged;
 
 /**
  * The names that wires have at their taps in addition to their own. 12 bytes a name and a table of
@@ -45,5 +49,18 @@ final class OtherNames {
     /** Bytes of the arrays, without the pool. */
     long memory() {
         return 4L * vertexByName.length + names.memory();
+    }
+
+    void write(CompactOut out) throws IOException {
+        names.write(out);
+        out.numbers(vertexByName);
+    }
+
+    static OtherNames read(CompactIn in, int columns, int rows, InternedBytes pool, int vertices)
+            throws IOException {
+        NameIndex names = NameIndex.read(in, columns, columns * rows, pool);
+        int[] vertexByName = in.numbers(0, vertices - 1);
+        Damaged.unless(vertexByName.length == names.size(), "names at taps");
+        return new OtherNames(columns, rows, pool, names, vertexByName);
     }
 }

@@ -43,6 +43,15 @@ final class PagedBytes {
         return number >>> 1 ^ -(number & 1);
     }
 
+    /** The number from one position to before another. */
+    static int number(byte[] bytes, int start, int end) {
+        int number = 0;
+        for (int at = end - 1; at >= start; at--) {
+            number = number << LOW_BITS | bytes[at] & MORE - 1;
+        }
+        return number;
+    }
+
     private void addByte(byte value) {
         if (at == page.length) {
             page = new byte[PAGE];

@@ -2,11 +2,16 @@ package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.ints.Int2ObjectMap;
 import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import padward.fabric.Fabric;
+import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
 import padward.fabric.SiteView;
+import padward.fabric.compact.CompactIn;
+import padward.fabric.compact.CompactOut;
+import padward.fabric.compact.Damaged;
 
 /**
  * The sites of an explicit fabric, tile by tile: of each its model and its first pin. Tiles with
@@ -58,8 +63,7 @@ final class SiteList {
             TileOffsets sites,
             TileOffsets vertices) {
         this.models = models;
-        this.partNames =
-                models.stream().map(Model::part).filter(p -> !p.isEmpty()).distinct().toList();
+        this.partNames = partNames(models);
         this.sites = sites;
         this.vertices = vertices;
         this.runOfTile = new int[sites.tiles()];
@@ -81,6 +85,91 @@ final class SiteList {
             runOfTile[tile] = runs.intern(own, 0, 2 * size);
         }
         words = runs.toArray();
+    }
+
+    private SiteList(
+            List<Model> models,
+            TileOffsets sites,
+            TileOffsets vertices,
+            int[] runOfTile,
+            int[] words) {
+        this.models = models;
+        this.partNames = partNames(models);
+        this.sites = sites;
+        this.vertices = vertices;
+        this.runOfTile = runOfTile;
+        this.words = words;
+    }
+
+    private static List<String> partNames(List<Model> models) {
+        return models.stream().map(Model::part).filter(p -> !p.isEmpty()).distinct().toList();
+    }
+
+    void write(CompactOut out) throws IOException {
+        sites.write(out);
+        out.list(
+                models,
+                model -> {
+                    out.text(model.part());
+                    out.text(model.kind());
+                    out.list(model.tileSteps(), out::number);
+                    out.list(model.accepts(), out::text);
+                    out.list(
+                            model.pins(),
+                            pin -> {
+                                out.text(pin.name());
+                                out.constant(pin.direction());
+                            });
+                });
+        out.numbers(words);
+        out.numbers(runOfTile);
+    }
+
+    static SiteList read(CompactIn in, TileOffsets vertices) throws IOException {
+        TileOffsets sites = TileOffsets.read(in, vertices.tiles());
+        List<Model> models =
+                in.list(
+                        () ->
+                                new Model(
+                                        in.text(),
+                                        in.text(),
+                                        in.list(in::number),
+                                        in.list(in::text),
+                                        in.list(
+                                                () ->
+                                                        new SitePin(
+                                                                in.text(),
+                                                                in.constant(PinDirection.class)))));
+        int[] words = in.numbers();
+        int[] runOfTile = in.numbers();
+        sites.requireRuns(runOfTile, 2, words.length);
+        SiteList result = new SiteList(List.copyOf(models), sites, vertices, runOfTile, words);
+        result.requirePinsAndTiles();
+        return result;
+    }
+
+    private void requirePinsAndTiles() throws Damaged {
+        for (int tile = 0; tile < runOfTile.length; tile++) {
+            int behind = 0;
+            for (int i = 0; i < sites.size(tile); i++) {
+                int at = runOfTile[tile] + 2 * i;
+                Damaged.unless(words[at] >= 0 && words[at] < models.size(), "a model of a site");
+                Model model = models.get(words[at]);
+                long end = words[at + 1] + (long) model.pins().size();
+                Damaged.unless(
+                        words[at + 1] >= behind && end <= vertices.size(tile), "pins of a site");
+                behind = (int) end;
+                for (int step : model.tileSteps()) {
+                    long other = (long) tile + step;
+                    Damaged.unless(other >= 0 && other < runOfTile.length, "a tile of a site");
+                }
+            }
+        }
+    }
+
+    /** The names' numbers. */
+    TileOffsets bases() {
+        return sites;
     }
 
     int count() {

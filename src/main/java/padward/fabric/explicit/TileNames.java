@@ -1,8 +1,12 @@
 package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.ints.IntArrays;
+import java.io.IOException;
 import java.util.Arrays;
 import padward.fabric.Fabric;
+import padward.fabric.compact.CompactIn;
+import padward.fabric.compact.CompactOut;
+import padward.fabric.compact.Damaged;
 
 /**
  * The names of what is numbered tile by tile, once nothing is added any more. Tiles whose names
@@ -72,6 +76,56 @@ final class TileNames {
         sorted = Arrays.copyOf(places, rests.length);
         strange.trim();
         numberOfStrange = Arrays.copyOf(strangers, strange.size());
+    }
+
+    private TileNames(
+            int columns,
+            int rows,
+            InternedBytes pool,
+            TileOffsets bases,
+            int[] runOfTile,
+            int[] rests,
+            int[] sorted,
+            NameIndex strange,
+            int[] numberOfStrange) {
+        this.columns = columns;
+        this.rows = rows;
+        this.pool = pool;
+        this.bases = bases;
+        this.runOfTile = runOfTile;
+        this.rests = rests;
+        this.sorted = sorted;
+        this.strange = strange;
+        this.numberOfStrange = numberOfStrange;
+    }
+
+    void write(CompactOut out) throws IOException {
+        strange.write(out);
+        out.numbers(numberOfStrange);
+        out.numbers(runOfTile);
+        out.numbers(rests);
+        out.numbers(sorted);
+    }
+
+    static TileNames read(
+            CompactIn in, int columns, int rows, InternedBytes pool, TileOffsets bases)
+            throws IOException {
+        NameIndex strange = NameIndex.read(in, columns, columns * rows, pool);
+        int[] numberOfStrange = in.numbers(0, bases.count() - 1);
+        Damaged.unless(numberOfStrange.length == strange.size(), "names of no tile");
+        int[] runOfTile = in.numbers();
+        int[] rests = in.numbers(-strange.size(), pool.size() - 1);
+        int[] sorted = in.numbers(0, bases.count() - 1);
+        bases.requireRuns(runOfTile, 1, rests.length);
+        Damaged.unless(sorted.length == rests.length, "order of names");
+        for (int tile = 0; tile < runOfTile.length; tile++) {
+            int end = runOfTile[tile] + bases.size(tile);
+            for (int i = runOfTile[tile]; i < end; i++) {
+                Damaged.unless(sorted[i] < bases.size(tile), "order of names");
+            }
+        }
+        return new TileNames(
+                columns, rows, pool, bases, runOfTile, rests, sorted, strange, numberOfStrange);
     }
 
     private static void sort(int[] rests, int[] places, int start, int size) {

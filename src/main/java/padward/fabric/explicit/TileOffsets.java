@@ -1,5 +1,10 @@
 package padward.fabric.explicit;
 
+import java.io.IOException;
+import padward.fabric.compact.CompactIn;
+import padward.fabric.compact.CompactOut;
+import padward.fabric.compact.Damaged;
+
 /**
  * Numbers that are dealt out tile by tile: where each tile's begin, and which tile a number belongs
  * to. 4 bytes a tile and an eighth of a byte a number.
@@ -81,5 +86,27 @@ final class TileOffsets {
     /** Bytes of the arrays. */
     long memory() {
         return 4L * (first.length + tileOfBlock.length);
+    }
+
+    void write(CompactOut out) throws IOException {
+        out.numbers(first);
+    }
+
+    static TileOffsets read(CompactIn in, int tiles) throws IOException {
+        int[] first = in.numbers();
+        Damaged.unless(first.length == tiles + 1 && first[0] == 0, "numbers of tiles");
+        for (int tile = 0; tile < tiles; tile++) {
+            Damaged.unless(first[tile] <= first[tile + 1], "numbers of tiles");
+        }
+        return new TileOffsets(first);
+    }
+
+    /** Requires that each tile's run of so many words a number lies within those there are. */
+    void requireRuns(int[] runOfTile, int wordsEach, int words) throws Damaged {
+        Damaged.unless(runOfTile.length == tiles(), "runs of tiles");
+        for (int tile = 0; tile < runOfTile.length; tile++) {
+            long end = runOfTile[tile] + (long) wordsEach * size(tile);
+            Damaged.unless(runOfTile[tile] >= 0 && end <= words, "a run of a tile");
+        }
     }
 }

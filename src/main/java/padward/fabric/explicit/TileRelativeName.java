@@ -112,6 +112,24 @@ final class TileRelativeName {
         }
     }
 
+    /** Whether bytes are what is left of a name: whole characters, one place at the most. */
+    static boolean isWhole(byte[] bytes, int start, int end) {
+        int places = 0;
+        int at = start;
+        while (at < end) {
+            byte b = bytes[at];
+            if (b >= 0) {
+                at++;
+            } else if (b == LOWER || b == UPPER) {
+                places++;
+                at++;
+            } else {
+                at += (b & 0x20) == 0 ? 2 : BYTES_A_CHAR;
+            }
+        }
+        return at == end && places <= 1;
+    }
+
     /** Puts a name together again. O(length). */
     static String join(byte[] bytes, int start, int end, int tile, int columns) {
         char[] name = new char[end - start + 2 * (MOST_DIGITS + 1)];

@@ -2,9 +2,13 @@ package padward.fabric.explicit;
 
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
 import it.unimi.dsi.fastutil.longs.LongArrayList;
+import java.io.IOException;
 import java.util.List;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
+import padward.fabric.compact.CompactIn;
+import padward.fabric.compact.CompactOut;
+import padward.fabric.compact.Damaged;
 
 /**
  * What each vertex is, of which kind, and how far its end lies from its start. Tiles that agree in
@@ -69,6 +73,86 @@ final class VertexClasses {
         }
         pairOfPlace = runs.toArray();
         pairs = all.toLongArray();
+    }
+
+    private VertexClasses(
+            TileOffsets bases, List<Sort> sorts, int[] runOfTile, int[] pairOfPlace, long[] pairs) {
+        this.bases = bases;
+        this.sorts = sorts;
+        this.runOfTile = runOfTile;
+        this.pairOfPlace = pairOfPlace;
+        this.pairs = pairs;
+    }
+
+    void write(CompactOut out) throws IOException {
+        out.list(
+                sorts,
+                sort -> {
+                    out.constant(sort.kind());
+                    out.text(sort.wireKind());
+                    out.list(
+                            sort.taps(),
+                            tap -> {
+                                out.number(tap.tileStep());
+                                out.number(tap.nameStep());
+                                out.number(tap.rest());
+                            });
+                });
+        out.longNumbers(pairs);
+        out.numbers(pairOfPlace);
+        out.numbers(runOfTile);
+    }
+
+    static VertexClasses read(CompactIn in, TileOffsets bases, InternedBytes pool)
+            throws IOException {
+        List<Sort> sorts =
+                in.list(
+                        () ->
+                                new Sort(
+                                        in.constant(VertexKind.class),
+                                        in.text(),
+                                        in.list(
+                                                () ->
+                                                        new TapStep(
+                                                                in.number(),
+                                                                in.number(),
+                                                                in.number(
+                                                                        Fabric.NOTHING,
+                                                                        pool.size() - 1)))));
+        long[] pairs = in.longNumbers();
+        for (long pair : pairs) {
+            Damaged.unless((int) pair >= 0 && (int) pair < sorts.size(), "a sort of vertex");
+        }
+        int[] pairOfPlace = in.numbers(0, pairs.length - 1);
+        int[] runOfTile = in.numbers();
+        bases.requireRuns(runOfTile, 1, pairOfPlace.length);
+        VertexClasses result =
+                new VertexClasses(bases, List.copyOf(sorts), runOfTile, pairOfPlace, pairs);
+        result.requireTiles();
+        return result;
+    }
+
+    /** Requires that each vertex ends, and can be entered, in tiles that there are. */
+    private void requireTiles() throws Damaged {
+        int[] least = new int[sorts.size()];
+        int[] most = new int[sorts.size()];
+        for (int sort = 0; sort < least.length; sort++) {
+            for (TapStep tap : sorts.get(sort).taps()) {
+                least[sort] = Math.min(least[sort], Math.min(tap.tileStep(), tap.nameStep()));
+                most[sort] = Math.max(most[sort], Math.max(tap.tileStep(), tap.nameStep()));
+            }
+        }
+        for (int tile = 0; tile < runOfTile.length; tile++) {
+            for (int i = 0; i < bases.size(tile); i++) {
+                long pair = pairs[pairOfPlace[runOfTile[tile] + i]];
+                long head = tile + (pair >> Integer.SIZE);
+                long low = (long) tile + least[(int) pair];
+                long high = (long) tile + most[(int) pair];
+                Damaged.unless(
+                        Math.min(head, low) >= 0 && Math.max(head, high) < runOfTile.length,
+                        "a tile of a wire");
+            }
+        }
     }
 
     private long pair(int tile, int vertex) {

@@ -26,6 +26,7 @@ import padward.fabric.Tap;
 import padward.fabric.VertexKind;
 import padward.fabric.WholeSite;
 import padward.fabric.explicit.ExplicitBuilder;
+import padward.fabric.explicit.ExplicitFabric;
 import padward.fabric.pad.PadDirections;
 import padward.format.form.Fields;
 import padward.format.form.FileForm;
@@ -120,8 +121,8 @@ final class ExplicitForm {
         form = file.makesFile(() -> builder().build());
     }
 
-    Fabric read(Source source, Progress progress) throws BadInput {
-        Fabric fabric = form.read(source, progress);
+    ExplicitFabric read(Source source, Progress progress) throws BadInput {
+        ExplicitFabric fabric = (ExplicitFabric) form.read(source, progress);
         if (!builder.repeated().isEmpty()) {
             throw RepeatedEdges.describe(source, progress, builder.repeated());
         }

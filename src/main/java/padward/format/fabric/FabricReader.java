@@ -2,12 +2,15 @@ package padward.format.fabric;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.fabric.Fabric;
+import padward.fabric.explicit.ExplicitFabric;
 import padward.fabric.pattern.PatternFabric;
 import padward.fabric.pattern.PatternFault;
 import padward.fabric.pattern.PatternSpec;
+import padward.format.compact.FabricCopies;
 import padward.format.form.Schema;
 import padward.format.json.FileHeader;
 import padward.format.source.Source;
@@ -36,7 +39,7 @@ public final class FabricReader {
             FileHeader head = FileHeader.expect(source, FileHeader.FABRIC);
             return switch (head.form()) {
                 case "pattern" -> compile(source, progress);
-                case "explicit" -> new ExplicitForm().read(source, progress);
+                case "explicit" -> readExplicit(source, progress);
                 default ->
                         throw new BadInput(
                                 source.label(),
@@ -52,6 +55,18 @@ public final class FabricReader {
                     "a fabric that fits into " + (Runtime.getRuntime().maxMemory() >> 20) + " MiB",
                     "a larger one");
         }
+    }
+
+    /** From its compact copy, where there is one. */
+    private static Fabric readExplicit(Source source, Progress progress) throws BadInput {
+        Optional<FabricCopies> copies = FabricCopies.of(source);
+        return copies.isPresent()
+                ? copies.get().get(source, () -> listed(source, progress), progress)
+                : listed(source, progress);
+    }
+
+    private static ExplicitFabric listed(Source source, Progress progress) throws BadInput {
+        return new ExplicitForm().read(source, progress);
     }
 
     /** Reads a pattern as its records, before any graph is made of it. */

@@ -1,0 +1,2 @@
+/** The command for compact copies of fabrics. */
+package padward.cli.copies;

@@ -1,0 +1,208 @@
+package padward.fabric.compact;
+
+import java.io.EOFException;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Reads what {@link CompactOut} wrote. Nothing is believed: no more is allotted than there are
+ * bytes left, and whoever asks for a number states its range. Belongs to one thread.
+ */
+public final class CompactIn {
+    /** Reads one thing. */
+    @FunctionalInterface
+    public interface Part<T> {
+        /** Reads it. */
+        T read() throws IOException;
+    }
+
+    private static final int ROOM = 1 << 16;
+
+    private final InputStream in;
+    private final ByteBuffer room = ByteBuffer.allocate(ROOM).order(ByteOrder.LITTLE_ENDIAN);
+    private final List<String> texts = new ArrayList<>();
+    private long left;
+
+    /**
+     * @param in where the bytes come from
+     * @param length how many there are
+     */
+    public CompactIn(InputStream in, long length) {
+        this.in = in;
+        this.left = length;
+        room.limit(0);
+    }
+
+    /**
+     * Requires that everything has been read.
+     *
+     * @throws Damaged when something is left
+     */
+    public void end() throws Damaged {
+        Damaged.unless(left == 0, "bytes behind the end");
+    }
+
+    private void need(int bytes) throws IOException {
+        take(bytes);
+        while (room.remaining() < bytes) {
+            room.compact();
+            int got = in.read(room.array(), room.position(), room.remaining());
+            if (got < 0) {
+                throw new EOFException("cut short");
+            }
+            room.position(room.position() + got).flip();
+        }
+    }
+
+    private void take(long bytes) throws Damaged {
+        Damaged.unless(bytes <= left, "more than there is");
+        left -= bytes;
+    }
+
+    /** Reads any whole number. */
+    public int number() throws IOException {
+        need(Integer.BYTES);
+        return room.getInt();
+    }
+
+    /** Reads a whole number in a range, both ends included. */
+    public int number(int least, int most) throws IOException {
+        int number = number();
+        Damaged.unless(least <= number && number <= most, "a number out of range");
+        return number;
+    }
+
+    /** Reads a whole number of 64 bits. */
+    public long longNumber() throws IOException {
+        need(Long.BYTES);
+        return room.getLong();
+    }
+
+    /** Reads a number with a fraction. */
+    public double fraction() throws IOException {
+        return Double.longBitsToDouble(longNumber());
+    }
+
+    /** Reads yes or no. */
+    public boolean flag() throws IOException {
+        need(1);
+        byte flag = room.get();
+        Damaged.unless(flag == 0 || flag == 1, "neither yes nor no");
+        return flag == 1;
+    }
+
+    /** The length of an array of which each entry takes some bytes. */
+    private int length(int bytesEach) throws IOException {
+        int length = number();
+        Damaged.unless(length >= 0 && (long) length * bytesEach <= left, "an array too long");
+        return length;
+    }
+
+    /** Reads an array of any numbers. */
+    public int[] numbers() throws IOException {
+        int[] numbers = new int[length(Integer.BYTES)];
+        int at = 0;
+        while (at < numbers.length) {
+            need(Integer.BYTES);
+            int some = Math.min(numbers.length - at, room.remaining() / Integer.BYTES);
+            take((some - 1L) * Integer.BYTES);
+            room.asIntBuffer().get(numbers, at, some);
+            room.position(room.position() + some * Integer.BYTES);
+            at += some;
+        }
+        return numbers;
+    }
+
+    /** Reads an array of numbers in a range, both ends included. */
+    public int[] numbers(int least, int most) throws IOException {
+        int[] numbers = numbers();
+        for (int number : numbers) {
+            Damaged.unless(least <= number && number <= most, "a number out of range");
+        }
+        return numbers;
+    }
+
+    /** Reads an array. */
+    public long[] longNumbers() throws IOException {
+        long[] numbers = new long[length(Long.BYTES)];
+        for (int i = 0; i < numbers.length; i++) {
+            numbers[i] = longNumber();
+        }
+        return numbers;
+    }
+
+    /** Reads an array. */
+    public byte[] bytes() throws IOException {
+        byte[] bytes = new byte[length(1)];
+        take(bytes.length);
+        int first = Math.min(bytes.length, room.remaining());
+        room.get(bytes, 0, first);
+        if (in.readNBytes(bytes, first, bytes.length - first) < bytes.length - first) {
+            throw new EOFException("cut short");
+        }
+        return bytes;
+    }
+
+    /** Reads a set of numbers from 0 to below a limit. */
+    public BitSet bits(int limit) throws IOException {
+        BitSet bits = BitSet.valueOf(longNumbers());
+        Damaged.unless(bits.length() <= limit, "a number out of range");
+        return bits;
+    }
+
+    /** Reads a text. */
+    public String text() throws IOException {
+        int number = number(0, texts.size());
+        if (number == texts.size()) {
+            char[] text = new char[length(Character.BYTES)];
+            for (int i = 0; i < text.length; i++) {
+                need(Character.BYTES);
+                text[i] = room.getChar();
+            }
+            texts.add(new String(text));
+        }
+        return texts.get(number);
+    }
+
+    /** Reads so many texts. */
+    public String[] texts(int count) throws IOException {
+        Damaged.unless((long) count * Integer.BYTES <= left, "more than there is");
+        String[] result = new String[count];
+        for (int i = 0; i < count; i++) {
+            result[i] = text();
+        }
+        return result;
+    }
+
+    /** Reads a constant. */
+    public <E extends Enum<E>> E constant(Class<E> type) throws IOException {
+        String name = text();
+        for (E each : type.getEnumConstants()) {
+            if (each.name().equals(name)) {
+                return each;
+            }
+        }
+        throw new Damaged("an unknown word");
+    }
+
+    /** Reads a list. */
+    public <T> List<T> list(Part<? extends T> part) throws IOException {
+        int size = length(1);
+        List<T> list = new ArrayList<>();
+        for (int i = 0; i < size; i++) {
+            list.add(part.read());
+        }
+        return list;
+    }
+
+    /** Reads what may be missing. */
+    public <T> Optional<T> optional(Part<? extends T> part) throws IOException {
+        return flag() ? Optional.of(part.read()) : Optional.empty();
+    }
+}
