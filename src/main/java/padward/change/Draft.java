@@ -25,6 +25,9 @@ import padward.design.Port;
 import padward.design.PortDirection;
 import padward.design.RouteTree;
 import padward.design.Terminal;
+import padward.fabric.AlikePins;
+import padward.fabric.CellFunction;
+import padward.fabric.CellKind;
 import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
@@ -214,6 +217,61 @@ public final class Draft {
                 netsAt(found.get()).stream().filter(n -> n.ends().contains(result)).findFirst();
         other.ifPresent(n -> refuse("net " + n.name() + " already ends at " + end));
         return other.isPresent() ? Optional.empty() : Optional.of(result);
+    }
+
+    /**
+     * Moves a net's end at a cell to a pin that is alike, with what the cell's lookup table
+     * contains; refuses when that cannot be.
+     */
+    public void swap(Net net, Edit.PinSwap swap) {
+        Optional<Terminal> to =
+                freeEnd(new Edit.CellEnd(swap.cell(), swap.with()), PinDirection.IN);
+        Optional<Cell> found = cells.find(swap.cell());
+        if (to.isEmpty() || found.isEmpty()) {
+            return;
+        }
+        Cell cell = found.get();
+        Terminal from = new Terminal.CellPin(cell.id(), swap.pin());
+        if (!net.sinks().contains(from)) {
+            refuse("net " + net.name() + " does not end at " + swap.cell() + "." + swap.pin());
+            return;
+        }
+        SiteView site = fabric().site(cell.site());
+        if (!AlikePins.canSwap(fabric(), site, cell.kind(), swap.pin(), swap.with())) {
+            refuse(
+                    "the signals of pins "
+                            + swap.pin()
+                            + " and "
+                            + swap.with()
+                            + " of cell "
+                            + swap.cell()
+                            + " cannot be swapped");
+            return;
+        }
+        if (cell.locked()) {
+            refuse(lockOf(cell));
+        }
+        fabric().info()
+                .findCellKind(cell.kind())
+                .flatMap(CellKind::lookupTable)
+                .filter(table -> table.inputs().contains(swap.pin()))
+                .flatMap(table -> swapped(cell, table, swap))
+                .ifPresent(this::put);
+        put(net.withSink(from, to.get()));
+    }
+
+    /** The cell with what its lookup table contains for swapped pins; empty where not known. */
+    private static Optional<Cell> swapped(
+            Cell cell, CellFunction.LookupTable table, Edit.PinSwap swap) {
+        String before = cell.settings().getOrDefault(table.setting(), "");
+        return table.swapped(before, swap.pin(), swap.with())
+                .filter(now -> !now.equals(before))
+                .map(
+                        now -> {
+                            Map<String, String> settings = new LinkedHashMap<>(cell.settings());
+                            settings.put(table.setting(), now);
+                            return cell.withSettings(settings);
+                        });
     }
 
     /** Pins at which no net ends, each once; refuses when one is not. */

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import padward.design.Cell;
 import padward.design.Net;
 import padward.design.Port;
@@ -33,6 +34,11 @@ public sealed interface Edit {
      * Whether wires and sites are free for what it puts is looked at by the draft.
      */
     void applyTo(Draft draft);
+
+    /** The nets of the design that it routes over other wires. */
+    default List<RouteNet> reroutes() {
+        return List.of();
+    }
 
     /** The edit handed to the method for its kind. */
     <T, X extends Exception> T accept(Visitor<T, X> visitor) throws X;
@@ -169,12 +175,43 @@ public sealed interface Edit {
     }
 
     /**
-     * A net is laid over other wires; its driver and its sinks stay.
+     * A net's end at one pin of a cell goes to another that is alike, and at which no net ends.
+     *
+     * @param cell the cell's name
+     * @param pin the pin at which the net ended
+     * @param with the pin at which it ends now
+     */
+    record PinSwap(String cell, String pin, String with) {
+        @Override
+        public String toString() {
+            return "to pin " + with + " of cell " + cell + " instead of " + pin;
+        }
+    }
+
+    /**
+     * A net is routed over other wires; its driver and its sinks stay, but for those that go to
+     * pins that are alike. What a lookup table contains, where that is known, follows its pins.
      *
      * @param net the net's name
      * @param route the new tree, from the driver's vertex to every sink's
+     * @param swaps its ends that go to other pins
      */
-    record RouteNet(String net, RouteTree route) implements Edit {
+    record RouteNet(String net, RouteTree route, List<PinSwap> swaps) implements Edit {
+        /** Copies the swaps. */
+        public RouteNet {
+            swaps = List.copyOf(swaps);
+        }
+
+        /** One that keeps all its ends. */
+        public RouteNet(String net, RouteTree route) {
+            this(net, route, List.of());
+        }
+
+        @Override
+        public List<RouteNet> reroutes() {
+            return List.of(this);
+        }
+
         @Override
         public boolean makesRoom() {
             return false;
@@ -182,6 +219,9 @@ public sealed interface Edit {
 
         @Override
         public void applyTo(Draft draft) {
+            for (PinSwap swap : swaps) {
+                draft.net(net).ifPresent(n -> draft.swap(n, swap));
+            }
             draft.net(net).ifPresent(n -> draft.put(n.withRoute(route)));
         }
 
@@ -192,7 +232,8 @@ public sealed interface Edit {
 
         @Override
         public String toText() {
-            return "reroute net " + net;
+            String ends = swaps.stream().map(s -> ", " + s).collect(Collectors.joining());
+            return "reroute net " + net + ends;
         }
     }
 
@@ -207,6 +248,11 @@ public sealed interface Edit {
         /** Copies the nets. */
         public RelocateCell {
             nets = List.copyOf(nets);
+        }
+
+        @Override
+        public List<RouteNet> reroutes() {
+            return nets;
         }
 
         @Override

@@ -106,6 +106,18 @@ public record Net(
         return new Net(id, name, driver, sinks, other, clock, requiredPs, requiredAtPs, lock);
     }
 
+    /** The same net with another sink in the place of one, with what that required. */
+    public Net withSink(Terminal old, Terminal other) {
+        List<Terminal> others = new ArrayList<>(sinks);
+        others.replaceAll(s -> s.equals(old) ? other : s);
+        Map<Terminal, Integer> required = new HashMap<>(requiredAtPs);
+        Integer own = required.remove(old);
+        if (own != null) {
+            required.put(other, own);
+        }
+        return new Net(id, name, driver, others, route, clock, requiredPs, required, lock);
+    }
+
     /** The same net with other sinks. */
     public Net withSinks(List<Terminal> others) {
         return new Net(id, name, driver, others, route, clock, requiredPs, requiredAtPs, lock);

@@ -1,5 +1,6 @@
 package padward.fabric;
 
+import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -58,6 +59,40 @@ public sealed interface CellFunction {
         @Override
         public List<String> inPins() {
             return inputs;
+        }
+
+        /**
+         * What contents become when the signals of two inputs are swapped; empty when the text does
+         * not state contents of this kind.
+         *
+         * @param contents the setting's value
+         */
+        public Optional<String> swapped(String contents, String input, String other) {
+            String stated = contents.startsWith(prefix) ? contents.substring(prefix.length()) : "";
+            int radix = digits == Digits.BINARY ? 2 : 16;
+            int rows = 1 << inputs.size();
+            boolean sound =
+                    !stated.isEmpty()
+                            && stated.chars().allMatch(c -> Character.digit(c, radix) >= 0);
+            BigInteger before = sound ? new BigInteger(stated, radix) : BigInteger.ZERO;
+            if (!sound || before.bitLength() > rows) {
+                return Optional.empty();
+            }
+            int one = inputs.indexOf(input);
+            int two = inputs.indexOf(other);
+            BigInteger after = BigInteger.ZERO;
+            for (int row = 0; row < rows; row++) {
+                boolean differ = (row >> one & 1) != (row >> two & 1);
+                int old = differ ? row ^ 1 << one ^ 1 << two : row;
+                after = before.testBit(old) ? after.setBit(row) : after;
+            }
+            int each = digits == Digits.BINARY ? 1 : 4;
+            int length = Math.max(stated.length(), Math.max(1, rows / each));
+            String now = after.toString(radix);
+            return Optional.of(
+                    after.equals(before)
+                            ? contents
+                            : prefix + "0".repeat(length - now.length()) + now);
         }
 
         @Override

@@ -173,7 +173,7 @@ public record ChangeList(Ledger ledger, String fabric, boolean back, List<Entry>
                     .forEach(e -> add(Change.What.END_GONE, net.name(), "end", e));
             endsAfter.stream()
                     .filter(e -> !endsBefore.contains(e))
-                    .forEach(e -> add(Change.What.END_NEW, net.name(), "end", e));
+                    .forEach(e -> endNew(net.name(), e));
             if (net.how() == Difference.GONE) {
                 add(Change.What.NET_GONE, net.name());
             }
@@ -193,6 +193,20 @@ public record ChangeList(Ledger ledger, String fabric, boolean back, List<Entry>
             return design.findNet(net).stream()
                     .flatMap(n -> n.sinks().stream().map(design::textOf))
                     .toList();
+        }
+
+        /** A new end; where it took the place of an alike one of its cell, with that. */
+        private void endNew(String net, String end) {
+            Optional<SwappedEnd> swapped = SwappedEnd.find(before, after, net, end);
+            add(
+                    Change.What.END_NEW,
+                    net,
+                    "end",
+                    end,
+                    "setting",
+                    swapped.map(SwappedEnd::setting).orElse(""),
+                    "before",
+                    swapped.map(SwappedEnd::before).orElse(""));
         }
 
         private void step(Change.What what, String net, NetDiff.Step step) {

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import padward.design.Cell;
@@ -39,7 +40,7 @@ import padward.fabric.pattern.PatternFabric;
  * one that is built anew from its records.
  */
 class EditMeaningProperties {
-    private static final int SAMPLE = 400;
+    private static final int SAMPLE = 420;
     private static final int MANY = 100_000;
     private static final int STEPS = 6;
 
@@ -49,6 +50,7 @@ class EditMeaningProperties {
     private int fitted;
     private int added;
     private int branched;
+    private int swapped;
     private int read;
     private int refused;
 
@@ -81,9 +83,10 @@ class EditMeaningProperties {
         // Sequences are worth something only if edits of both sorts were tried.
         assertThat(fitted).isGreaterThan(sequences);
         assertThat(refused).isGreaterThan(sequences / 2);
-        assertThat(added).isGreaterThan(sequences / 10);
-        assertThat(read).isGreaterThan(sequences / 20);
-        assertThat(branched).isGreaterThan(sequences / 20);
+        assertThat(added).isGreaterThan(sequences / 12);
+        assertThat(read).isGreaterThan(sequences / 25);
+        assertThat(swapped).isGreaterThan(sequences / 200);
+        assertThat(branched).isGreaterThan(sequences / 25);
     }
 
     private static Optional<Design> design(long seed) throws Exception {
@@ -102,6 +105,10 @@ class EditMeaningProperties {
                                             ? OddDesigns.WITH_TWO_NETS_ON_PADS
                                             : OddDesigns.WITH_SWITCH_GROUPS);
             return Optional.of(OddDesigns.withoutSettings(odd)).filter(d -> d.nets().size() > 0);
+        }
+        if (seed % 64 == 9 || seed % 64 == 13) {
+            long alike = OddDesigns.WITH_ALIKE_PINS + seed;
+            return Optional.of(OddDesigns.withoutSettings(alike)).filter(d -> d.nets().size() > 0);
         }
         if (seed % 16 == 9) {
             long parted = OddDesigns.WITH_PARTS + seed;
@@ -140,6 +147,12 @@ class EditMeaningProperties {
                 fitted++;
                 added += edits.stream().anyMatch(e -> e instanceof Edit.AddNet) ? 1 : 0;
                 read += edits.stream().anyMatch(e -> e instanceof Edit.AddInput) ? 1 : 0;
+                swapped +=
+                        edits.stream()
+                                        .flatMap(e -> e.reroutes().stream())
+                                        .anyMatch(r -> !r.swaps().isEmpty())
+                                ? 1
+                                : 0;
                 branched += edits.stream().anyMatch(e -> e instanceof Edit.AddSink) ? 1 : 0;
                 check(now, plain, name);
             }
@@ -213,7 +226,7 @@ class EditMeaningProperties {
             case 1 -> new Edit.RemoveNet(random.nextInt(8) == 0 ? "nothing" : net);
             case 2 -> new Edit.RemoveCell(random.nextInt(8) == 0 ? "nothing" : cell);
             case 3 -> new Edit.SetCell(cell, "through", random.nextBoolean() ? "open" : "shut");
-            case 4, 5 -> new Edit.RouteNet(net, tree(now, net, random));
+            case 4, 5 -> rerouted(now, net, random);
             case 6 -> relocate(now, cell, random);
             case 9 -> new Edit.TieEnable(port);
             case 10 -> new Edit.SetDriver(port, "unknown");
@@ -225,6 +238,53 @@ class EditMeaningProperties {
             case 22, 23, 24, 25 -> addSink(now, net, random);
             default -> breakOut(now, net, "new" + fresh, random);
         };
+    }
+
+    /** Some tree; where pins are alike, perhaps with an end at another of them. */
+    private static Edit rerouted(Design now, String name, Random random) {
+        RouteTree tree = tree(now, name, random);
+        Optional<Net> net = now.findNet(name);
+        boolean alike =
+                net.isPresent()
+                        && !net.get().sinks().isEmpty()
+                        && now.fabric().siteCount() > 0
+                        && IntStream.range(0, now.fabric().siteCount())
+                                .mapToObj(now.fabric()::site)
+                                .flatMap(s -> s.pins().stream())
+                                .anyMatch(p -> !p.alike().isEmpty());
+        if (!alike || random.nextInt(4) == 0) {
+            return new Edit.RouteNet(name, tree);
+        }
+        List<Terminal> sinks = net.get().sinks();
+        if (!(sinks.get(random.nextInt(sinks.size())) instanceof Terminal.CellPin at)) {
+            return new Edit.RouteNet(name, tree);
+        }
+        Cell cell = now.cells().get(at.cell());
+        SiteView site = now.fabric().site(cell.site());
+        // what is left of the route, with another last step
+        RouteTree.Builder builder = new RouteTree.Builder(tree.root());
+        for (int place = 1; place < tree.size(); place++) {
+            int parent = tree.vertex(tree.parent(place));
+            if (tree.vertex(place) != site.findPin(at.pin()) && builder.contains(parent)) {
+                builder.add(parent, tree.vertex(place));
+            }
+        }
+        SitePin other = site.pins().get(0);
+        EdgeCursor into = now.fabric().edgesIn();
+        for (int i = 0; i < 6 && builder.build().placeOf(site.findPin(other.name())) < 0; i++) {
+            other = site.pins().get(random.nextInt(site.pins().size()));
+            int pin = site.findPin(other.name());
+            into.reset(pin);
+            while (into.next()) {
+                if (builder.contains(into.other()) && !builder.contains(pin)) {
+                    builder.add(into.other(), pin);
+                }
+            }
+        }
+        Edit.PinSwap swap =
+                new Edit.PinSwap(
+                        random.nextInt(20) == 0 ? "nothing" : cell.name(), at.pin(), other.name());
+        return new Edit.RouteNet(name, builder.build(), List.of(swap));
     }
 
     /** Some tree: part of the old one, grown at random over whatever is there. */

@@ -68,6 +68,9 @@ public final class PlainState {
         /** The group of a switch, {@code from to}. */
         private final Map<String, String> groupOf = new HashMap<>();
 
+        /** What a pin states as alike, by {@code site pin}. */
+        private final Map<String, String> alike = new HashMap<>();
+
         private final Set<String> unusableVertices = new HashSet<>();
         private final Set<String> unusableSites = new HashSet<>();
     }
@@ -154,6 +157,10 @@ public final class PlainState {
             List<String> pins = new ArrayList<>();
             for (int pin = 0; pin < view.pins().size(); pin++) {
                 String name = fabric.vertexName(view.firstPin() + pin);
+                if (!view.pins().get(pin).alike().isEmpty()) {
+                    String own = view.name() + " " + view.pins().get(pin).name();
+                    chip.alike.put(own, view.pins().get(pin).alike());
+                }
                 pins.add(name);
                 if (view.pins().get(pin).direction() == PinDirection.OUT) {
                     chip.outputs.add(name);
@@ -646,6 +653,12 @@ public final class PlainState {
         if (net == null) {
             return false;
         }
+        for (Edit.PinSwap swap : route.swaps()) {
+            if (!swap(route.net(), swap)) {
+                return false;
+            }
+        }
+        net = nets.get(route.net());
         Map<String, String> from = new LinkedHashMap<>();
         RouteTree tree = route.route();
         for (int place = 1; place < tree.size(); place++) {
@@ -655,6 +668,30 @@ public final class PlainState {
         }
         String root = fabric.vertexName(tree.root());
         nets.put(route.net(), new PlainNet(net.driver(), net.sinks(), root, from, net.lock()));
+        return true;
+    }
+
+    /** These cells are registers, of which no pins are alike, or of kinds that state nothing. */
+    private boolean swap(String name, Edit.PinSwap swap) {
+        PlainNet net = nets.get(name);
+        PlainCell cell = cells.get(swap.cell());
+        if (cell == null || cell.locked()) {
+            return false;
+        }
+        String old = swap.cell() + "." + swap.pin();
+        String now = swap.cell() + "." + swap.with();
+        String word = chip.alike.get(cell.site() + " " + swap.pin());
+        boolean used = nets.values().stream().anyMatch(n -> ends(n).contains(now));
+        boolean alike =
+                word != null
+                        && !swap.pin().equals(swap.with())
+                        && word.equals(chip.alike.get(cell.site() + " " + swap.with()));
+        if (!alike || used || !net.sinks().contains(old)) {
+            return false;
+        }
+        List<String> sinks = new ArrayList<>(net.sinks());
+        sinks.replaceAll(s -> s.equals(old) ? now : s);
+        nets.put(name, new PlainNet(net.driver(), sinks, net.root(), net.from(), net.lock()));
         return true;
     }
 

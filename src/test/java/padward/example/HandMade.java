@@ -139,7 +139,10 @@ public final class HandMade {
         return this;
     }
 
-    /** A site with its pins; it accepts all cells. */
+    /**
+     * A site with its pins; it accepts all cells. An in pin may state what it is alike in: {@code
+     * a~x}.
+     */
     public HandMade site(String name, String in, String out) {
         sites.add(new Site(name, "", in, out));
         return this;
@@ -230,7 +233,12 @@ public final class HandMade {
 
     /** A register. */
     public HandMade cell(String name, String site) {
-        cells.add(new CellLine(name, site, Map.of()));
+        return cell(name, site, Map.of());
+    }
+
+    /** A cell with settings. */
+    public HandMade cell(String name, String site, Map<String, String> settings) {
+        cells.add(new CellLine(name, site, settings));
         return this;
     }
 
@@ -271,7 +279,9 @@ public final class HandMade {
         for (Site site : sites) {
             List<SitePin> pins = new ArrayList<>();
             for (String pin : words(site.in())) {
-                pins.add(new SitePin(pin, PinDirection.IN));
+                String[] parts = pin.split("~");
+                String alike = parts.length > 1 ? parts[1] : "";
+                pins.add(new SitePin(parts[0], PinDirection.IN, alike));
             }
             for (String pin : words(site.out())) {
                 pins.add(new SitePin(pin, PinDirection.OUT));

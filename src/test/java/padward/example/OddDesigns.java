@@ -36,6 +36,9 @@ public final class OddDesigns {
     /** From this seed on, nets come to pads at which the port in both directions reads another. */
     public static final long WITH_TWO_NETS_ON_PADS = 4_000_000_000L;
 
+    /** From this seed on, pins of sites are alike. */
+    public static final long WITH_ALIKE_PINS = 5_000_000_000L;
+
     private final HandMade made = new HandMade();
     private final List<String> wires = new ArrayList<>();
     private final List<String> pads = new ArrayList<>();
@@ -54,6 +57,7 @@ public final class OddDesigns {
     private final boolean grouped;
     private final boolean locked;
     private final boolean twoNets;
+    private final boolean alike;
     private final Set<String> shared = new HashSet<>();
     private final boolean parted;
     private final List<String> switches = new ArrayList<>();
@@ -69,8 +73,9 @@ public final class OddDesigns {
 
     private OddDesigns(long seed) {
         this.random = new Random(seed);
-        this.twoNets = seed >= WITH_TWO_NETS_ON_PADS;
-        this.locked = seed >= WITH_LOCKS && (!twoNets || seed % 4 == 0);
+        this.alike = seed >= WITH_ALIKE_PINS;
+        this.twoNets = seed >= WITH_TWO_NETS_ON_PADS && !alike;
+        this.locked = seed >= WITH_LOCKS && (seed < WITH_TWO_NETS_ON_PADS || seed % 4 == 0);
         this.parted = seed >= WITH_PARTS && (seed < WITH_LOCKS || seed % 5 == 0);
         this.grouped =
                 seed >= WITH_SWITCH_GROUPS && !twoNets && (seed < WITH_PARTS || seed % 3 == 0);
@@ -184,10 +189,11 @@ public final class OddDesigns {
                 out.add(part + "o" + out.size());
             }
         }
+        String stated = String.join(alike ? "~x " : " ", in) + (alike && !in.isEmpty() ? "~x" : "");
         if (part.isEmpty()) {
-            made.site(site, String.join(" ", in), String.join(" ", out));
+            made.site(site, stated, String.join(" ", out));
         } else {
-            made.part(whole, part, String.join(" ", in), String.join(" ", out));
+            made.part(whole, part, stated, String.join(" ", out));
         }
         for (String pin : in) {
             inPins.add(whole + "." + pin);

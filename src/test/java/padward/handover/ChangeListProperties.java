@@ -100,7 +100,11 @@ class ChangeListProperties {
     @Test
     void thereAndBackOnOddDesigns() {
         for (long seed = 0; seed < 150; seed++) {
-            Design base = OddDesigns.make(seed % 5 == 4 ? OddDesigns.WITH_PARTS + seed : seed);
+            Design base =
+                    OddDesigns.make(
+                            seed % 5 == 4
+                                    ? OddDesigns.WITH_PARTS + seed
+                                    : seed % 5 == 3 ? OddDesigns.WITH_ALIKE_PINS + seed : seed);
             if (base.nets().iterator().hasNext()) {
                 check(base, drawn(base, new Random(seed), 3), "seed " + seed);
             }

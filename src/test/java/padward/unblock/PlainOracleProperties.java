@@ -106,6 +106,13 @@ class PlainOracleProperties {
     }
 
     @Test
+    void answersEqualBruteForceWherePinsAreAlike() {
+        check(OddDesigns.WITH_ALIKE_PINS, OddDesigns.WITH_ALIKE_PINS + 300);
+        assertThat(blocked).isGreaterThan(40);
+        assertThat(open).isGreaterThan(40);
+    }
+
+    @Test
     @Tag("slow")
     void answersEqualBruteForceWhereSitesHavePartsOnThousands() {
         check(OddDesigns.WITH_PARTS + 300, OddDesigns.WITH_PARTS + 5_000);

@@ -146,7 +146,7 @@ public final class WhyText {
     }
 
     private static String movable(Removal removal, Consequence.Movable movable) {
-        String how =
+        String means =
                 switch (movable.means()) {
                     case REROUTE ->
                             removal.occupant() instanceof Occupant.ByCell
@@ -157,6 +157,7 @@ public final class WhyText {
                                     + " (through = open)";
                     case RELOCATE -> "can be relocated to site " + otherSite(movable);
                 };
+        String how = means + swaps(movable);
         List<DelayChange> delayChanges = movable.delayChanges();
         if (delayChanges.isEmpty()) {
             return how;
@@ -168,6 +169,14 @@ public final class WhyText {
             parts.add(more == 1 ? "1 more net is rerouted" : more + " more nets are rerouted");
         }
         return how + "; " + String.join("; ", parts);
+    }
+
+    /** Ends of nets that go to other pins. */
+    private static String swaps(Consequence.Movable movable) {
+        return movable.edits().stream()
+                .flatMap(e -> e.reroutes().stream())
+                .flatMap(r -> r.swaps().stream().map(s -> "; net " + r.net() + " goes " + s))
+                .collect(Collectors.joining());
     }
 
     private static String otherSite(Consequence.Movable movable) {

@@ -89,6 +89,9 @@ final class EditForms {
                 edits.member("sinks", list(cellEnd()), List.of()).means("the pins that it feeds");
         var sink = edits.member("sink", cellEnd(), NO_END).means("the pin that it feeds too");
         var clock = edits.member("clock", flag(), false).means("whether it is a clock");
+        var swaps =
+                edits.member("swaps", list(swap()), List.of())
+                        .means("its ends that go to pins that are alike");
         edits.type("disconnect-port", Edit.DisconnectPort.class)
                 .needs(port, Edit.DisconnectPort::port)
                 .makes(() -> new Edit.DisconnectPort(port.get()));
@@ -107,7 +110,8 @@ final class EditForms {
                 .needs(net, Edit.RouteNet::net)
                 .needs(from, r -> r.route().root())
                 .needs(steps, r -> stepsOf(r.route()))
-                .makes(in -> routed(in, net.get(), from.get(), steps.get()));
+                .may(swaps, Edit.RouteNet::swaps)
+                .makes(in -> routed(in, net.get(), from.get(), steps.get(), swaps.get()));
         edits.type("relocate-cell", Edit.RelocateCell.class)
                 .needs(cell, Edit.RelocateCell::cell)
                 .needs(site, Edit.RelocateCell::site)
@@ -153,7 +157,8 @@ final class EditForms {
                                         net.get(),
                                         driver.get(),
                                         sinks.get(),
-                                        routed(in, net.get(), from.get(), steps.get()).route(),
+                                        routed(in, net.get(), from.get(), steps.get(), List.of())
+                                                .route(),
                                         clock.get()));
         edits.type("add-sink", Edit.AddSink.class)
                 .needs(net, Edit.AddSink::net)
@@ -174,7 +179,8 @@ final class EditForms {
                                         port.get(),
                                         pad.get(),
                                         sinks.get(),
-                                        routed(in, net.get(), from.get(), steps.get()).route()));
+                                        routed(in, net.get(), from.get(), steps.get(), List.of())
+                                                .route()));
         return edits;
     }
 
@@ -194,7 +200,22 @@ final class EditForms {
         var steps =
                 routed.needed("steps", steps(), r -> stepsOf(r.route()))
                         .means("from each vertex to the next");
-        return routed.makes(in -> routed(in, net.get(), from.get(), steps.get()));
+        var swaps =
+                routed.optional("swaps", list(swap()), List.of(), Edit.RouteNet::swaps)
+                        .means("its ends that go to pins that are alike");
+        return routed.makes(in -> routed(in, net.get(), from.get(), steps.get(), swaps.get()));
+    }
+
+    private static Form<Edit.PinSwap> swap() {
+        var swap = new Fields<Edit.PinSwap>();
+        var cell = swap.needed("cell", name(), Edit.PinSwap::cell).means("name of the cell");
+        var pin =
+                swap.needed("pin", name(), Edit.PinSwap::pin)
+                        .means("the pin at which the net ended");
+        var with =
+                swap.needed("with", name(), Edit.PinSwap::with)
+                        .means("the pin at which it ends now");
+        return swap.makes(() -> new Edit.PinSwap(cell.get(), pin.get(), with.get()));
     }
 
     private Kind<List<List<Integer>>> steps() {
@@ -209,7 +230,8 @@ final class EditForms {
         return all;
     }
 
-    private static Edit.RouteNet routed(JsonIn in, String net, int from, List<List<Integer>> route)
+    private static Edit.RouteNet routed(
+            JsonIn in, String net, int from, List<List<Integer>> route, List<Edit.PinSwap> swaps)
             throws BadInput {
         RouteTree.Builder tree = new RouteTree.Builder(from);
         try {
@@ -221,6 +243,6 @@ final class EditForms {
         } catch (IllegalArgumentException fault) {
             throw in.fault("a route that is a tree", fault.getMessage());
         }
-        return new Edit.RouteNet(net, tree.build());
+        return new Edit.RouteNet(net, tree.build(), swaps);
     }
 }

@@ -163,14 +163,16 @@ final class CellMoveSearch {
                             ? rerouter.keptPart(net, sinks, overlay)
                             : RouteTree.of(root);
             rerouter.giveBack(net, kept, overlay);
-            Optional<RouteTree> tree = rerouter.route(kept, sinks, overlay);
-            if (tree.isEmpty()) {
+            Optional<NetRerouter.Rerouted> found =
+                    rerouter.route(net, kept, sinks, after, true, overlay);
+            if (found.isEmpty()) {
                 return Optional.empty();
             }
             overlay.noteMoved(net.id());
-            routed.add(new Edit.RouteNet(net.name(), tree.get()));
+            routed.add(found.get().of(net));
             if (net.route().size() > 1) {
-                delayChanges.add(rerouter.delayChange(net, tree.get(), after));
+                NetEnds ends = rerouter.after(after, found.get().swaps());
+                delayChanges.add(rerouter.delayChange(net, found.get().tree(), ends));
             }
         }
         return Optional.of(

@@ -53,6 +53,15 @@ final class GrowingTree {
         return new SearchSources(vertices.toIntArray(), costs);
     }
 
+    /** The delay at the end of a path from the tree. */
+    long arrival(VertexPath path, Corner corner) {
+        long sum = delays.get(path.first()).at(corner);
+        for (int i = 1; i < path.size(); i++) {
+            sum += steps.delay(path.vertex(i - 1), path.vertex(i)).at(corner);
+        }
+        return sum;
+    }
+
     void add(VertexPath path, OccupancyOverlay overlay) {
         for (int i = 1; i < path.size(); i++) {
             int from = path.vertex(i - 1);

@@ -12,7 +12,6 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
 import padward.fabric.Fabric;
-import padward.route.search.CheckedRouteFinder;
 import padward.route.search.VertexPath;
 import padward.unblock.release.QuestionContext;
 
@@ -24,7 +23,6 @@ final class NetMoveSearch {
     private final NetRerouter rerouter;
     private final QuestionContext context;
     private final Design design;
-    private final CheckedRouteFinder finder;
     private final int depth;
 
     /**
@@ -34,13 +32,12 @@ final class NetMoveSearch {
         this.rerouter = rerouter;
         this.context = rerouter.context();
         this.design = context.design();
-        this.finder = rerouter.finder();
         this.depth = depth;
     }
 
-    /** Everything that one net's move does: new trees by net number. */
+    /** Everything that one net's move does: new routes by net number. */
     private static final class Moves {
-        final Map<Integer, RouteTree> trees = new LinkedHashMap<>();
+        final Map<Integer, NetRerouter.Rerouted> routes = new LinkedHashMap<>();
     }
 
     /**
@@ -65,12 +62,13 @@ final class NetMoveSearch {
         overlay.become(tried);
         List<Edit> edits = new ArrayList<>();
         List<DelayChange> delayChanges = new ArrayList<>();
-        moves.trees.forEach(
-                (id, tree) -> {
+        moves.routes.forEach(
+                (id, route) -> {
                     Net moved = design.nets().get(id);
-                    edits.add(new Edit.RouteNet(moved.name(), tree));
+                    edits.add(route.of(moved));
                     if (moved.route().size() > 1) {
-                        delayChanges.add(rerouter.delayChange(moved, tree, design::vertexOf));
+                        NetEnds ends = rerouter.after(design::vertexOf, route.swaps());
+                        delayChanges.add(rerouter.delayChange(moved, route.tree(), ends));
                     }
                 });
         return Optional.of(new Consequence.Movable(Consequence.Means.REROUTE, delayChanges, edits));
@@ -87,16 +85,23 @@ final class NetMoveSearch {
         }
         IntSet sinks = rerouter.reachedSinks(net, design::vertexOf);
         RouteTree kept = rerouter.keptPart(net, sinks, overlay);
-        // The blocked branches alone; then everything; then with others pushed aside.
-        for (RouteTree base : List.of(kept, RouteTree.of(net.route().root()))) {
-            OccupancyOverlay tried = overlay.copy();
-            rerouter.giveBack(net, base, tried);
-            Optional<RouteTree> tree = rerouter.route(base, sinks, tried);
-            if (tree.isPresent()) {
-                tried.noteMoved(net.id());
-                overlay.become(tried);
-                moves.trees.put(net.id(), tree.get());
-                return true;
+        // The blocked branches alone, then everything; then both with ends at other pins; then with
+        // others pushed aside.
+        for (boolean swapping : new boolean[] {false, true}) {
+            for (RouteTree base : List.of(kept, RouteTree.of(net.route().root()))) {
+                OccupancyOverlay tried = overlay.copy();
+                rerouter.giveBack(net, base, tried);
+                Optional<NetRerouter.Rerouted> route =
+                        swapping && !rerouter.canSwap(net)
+                                ? Optional.empty()
+                                : rerouter.route(
+                                        net, base, sinks, design::vertexOf, swapping, tried);
+                if (route.isPresent()) {
+                    tried.noteMoved(net.id());
+                    overlay.become(tried);
+                    moves.routes.put(net.id(), route.get());
+                    return true;
+                }
             }
         }
         return levels > 0 && routePushing(net, kept, sinks, overlay, levels, moves);
@@ -118,23 +123,27 @@ final class NetMoveSearch {
         }
         GrowingTree tree = started.get();
         IntSet pushed = new IntLinkedOpenHashSet();
+        List<Edit.PinSwap> swaps = new ArrayList<>();
         RipUpCost ripUp = new RipUpCost(context, net, tried);
         for (int sink : sinks) {
             if (tree.contains(sink)) {
                 continue;
             }
-            Optional<VertexPath> found =
-                    finder.find(
-                            tree.starts(finder.corner()),
+            Optional<NetRerouter.EndPath> found =
+                    rerouter.pathTo(
+                            net,
                             sink,
-                            () -> ripUp.routesTo(sink, tree.build()),
-                            p -> rerouter.takePads(p, tried));
+                            design::vertexOf,
+                            true,
+                            tree,
+                            goal -> ripUp.routesTo(goal, tree.build()),
+                            tried);
             if (found.isEmpty()) {
                 return false;
             }
-            VertexPath path = found.get();
+            VertexPath path = found.get().path();
             for (int i = 1; i < path.size(); i++) {
-                int occupant = ripUp.usedBy(path.vertex(i), sink);
+                int occupant = ripUp.usedBy(path.vertex(i), path.last());
                 if (occupant != Fabric.NOTHING) {
                     pushed.add(occupant);
                 }
@@ -144,10 +153,11 @@ final class NetMoveSearch {
                 }
             }
             tree.addReserved(path, tried);
+            found.get().noteIn(swaps, tried);
         }
         tried.noteMoved(net.id());
         Moves more = new Moves();
-        more.trees.put(net.id(), tree.build());
+        more.routes.put(net.id(), new NetRerouter.Rerouted(tree.build(), swaps));
         for (int other : pushed) {
             boolean away = tried.wasMoved(other);
             if (!away && !relay(design.nets().get(other), tried, levels - 1, more)) {
@@ -155,7 +165,7 @@ final class NetMoveSearch {
             }
         }
         overlay.become(tried);
-        moves.trees.putAll(more.trees);
+        moves.routes.putAll(more.routes);
         return true;
     }
 }

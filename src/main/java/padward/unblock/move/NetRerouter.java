@@ -4,7 +4,11 @@ import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntLinkedOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
+import java.util.function.IntFunction;
+import padward.change.Edit;
 import padward.design.Branches;
 import padward.design.Design;
 import padward.design.Net;
@@ -12,6 +16,7 @@ import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
+import padward.route.cost.CostModel;
 import padward.route.cost.FreeOnlyCost;
 import padward.route.search.CheckedRouteFinder;
 import padward.route.search.VertexPath;
@@ -32,6 +37,7 @@ final class NetRerouter {
     private final Fabric fabric;
     private final CheckedRouteFinder finder;
     private final StepDelays steps;
+    private final AlikeEnds alike;
     private final Int2ObjectOpenHashMap<NetResources> usedByNet = new Int2ObjectOpenHashMap<>();
 
     /**
@@ -43,6 +49,7 @@ final class NetRerouter {
         this.fabric = design.fabric();
         this.finder = finder;
         this.steps = new StepDelays(fabric);
+        this.alike = new AlikeEnds(design);
     }
 
     QuestionContext context() {
@@ -172,30 +179,124 @@ final class NetRerouter {
         return Optional.of(tree);
     }
 
-    /** Routes what is missing of a net, and marks it as taken. Empty when a sink is shut off. */
-    Optional<RouteTree> route(RouteTree base, IntSet sinks, OccupancyOverlay overlay) {
+    /** A net's new wires, and its ends that went to other pins. */
+    record Rerouted(RouteTree tree, List<Edit.PinSwap> swaps) {
+        /** The new route as an edit. */
+        Edit.RouteNet of(Net net) {
+            return new Edit.RouteNet(net.name(), tree, swaps);
+        }
+    }
+
+    /**
+     * Routes what is missing of a net, and marks it as taken. Empty when a sink is shut off.
+     *
+     * @param swapping whether an end that is shut off may go to a pin that is alike
+     */
+    Optional<Rerouted> route(
+            Net net,
+            RouteTree base,
+            IntSet sinks,
+            NetEnds ends,
+            boolean swapping,
+            OccupancyOverlay overlay) {
         Optional<GrowingTree> started = startFrom(base, sinks, overlay);
         if (started.isEmpty()) {
             return Optional.empty();
         }
         GrowingTree tree = started.get();
+        List<Edit.PinSwap> swaps = new ArrayList<>();
         for (int sink : sinks) {
             if (!tree.contains(sink)) {
-                Optional<VertexPath> path =
-                        finder.find(
-                                tree.starts(finder.corner()),
+                Optional<EndPath> path =
+                        pathTo(
+                                net,
                                 sink,
-                                () ->
+                                ends,
+                                swapping,
+                                tree,
+                                goal ->
                                         overlay.switches()
-                                                .obeying(new FreeOnlyCost(overlay.takenBut(sink))),
-                                p -> takePads(p, overlay));
+                                                .obeying(new FreeOnlyCost(overlay.takenBut(goal))),
+                                overlay);
                 if (path.isEmpty()) {
                     return Optional.empty();
                 }
-                tree.add(path.get(), overlay);
+                tree.add(path.get().path(), overlay);
+                path.get().noteIn(swaps, overlay);
             }
         }
-        return Optional.of(tree.build());
+        return Optional.of(new Rerouted(tree.build(), swaps));
+    }
+
+    /** A path to an end of a net, which may have gone to another pin. */
+    record EndPath(VertexPath path, Optional<Edit.PinSwap> swap) {
+        void noteIn(List<Edit.PinSwap> swaps, OccupancyOverlay overlay) {
+            swap.ifPresent(
+                    s -> {
+                        swaps.add(s);
+                        overlay.noteNewEnd(path.last());
+                    });
+        }
+    }
+
+    /**
+     * The shortest path to a sink; only where there is none, the shortest one to the pins that are
+     * alike.
+     */
+    Optional<EndPath> pathTo(
+            Net net,
+            int sink,
+            NetEnds ends,
+            boolean swapping,
+            GrowingTree tree,
+            IntFunction<CostModel> costs,
+            OccupancyOverlay overlay) {
+        Optional<VertexPath> own = find(tree, sink, costs, overlay);
+        if (own.isPresent() || !swapping) {
+            return own.map(p -> new EndPath(p, Optional.empty()));
+        }
+        Optional<EndPath> best = Optional.empty();
+        long least = Long.MAX_VALUE;
+        for (AlikeEnds.Place place : alike.of(net, sink, ends, overlay)) {
+            Optional<VertexPath> path = find(tree, place.vertex(), costs, overlay);
+            long arrival = path.map(p -> tree.arrival(p, finder.corner())).orElse(Long.MAX_VALUE);
+            if (arrival < least) {
+                least = arrival;
+                best = path.map(p -> new EndPath(p, Optional.of(place.swap())));
+            }
+        }
+        return best;
+    }
+
+    /** Whether some end of a net has pins that are alike. */
+    boolean canSwap(Net net) {
+        return net.sinks().stream()
+                .anyMatch(end -> end instanceof Terminal.CellPin at && alike.isLikeOthers(at));
+    }
+
+    private Optional<VertexPath> find(
+            GrowingTree tree, int goal, IntFunction<CostModel> costs, OccupancyOverlay overlay) {
+        return finder.find(
+                tree.starts(finder.corner()),
+                goal,
+                () -> costs.apply(goal),
+                p -> takePads(p, overlay));
+    }
+
+    /** Where the ends of a net are after some went to other pins. */
+    NetEnds after(NetEnds ends, List<Edit.PinSwap> swaps) {
+        return end -> {
+            int vertex = ends.vertexOf(end);
+            if (!(end instanceof Terminal.CellPin at)) {
+                return vertex;
+            }
+            String cell = design.cells().get(at.cell()).name();
+            return swaps.stream()
+                    .filter(s -> s.cell().equals(cell) && s.pin().equals(at.pin()))
+                    .mapToInt(s -> fabric.site(fabric.siteOf(vertex)).findPin(s.with()))
+                    .findFirst()
+                    .orElse(vertex);
+        };
     }
 
     /** Takes the pads that a path goes through, which it must not drive; whether there are any. */

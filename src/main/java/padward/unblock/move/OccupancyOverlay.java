@@ -24,6 +24,9 @@ public final class OccupancyOverlay {
     /** Numbers of nets that have been rerouted, and are not to be moved again. */
     private IntSet moved;
 
+    /** Pins at which ends of nets are now that were at pins like them. */
+    private IntSet ends;
+
     private SwitchOverlay switches;
 
     private OccupancyOverlay(
@@ -31,17 +34,20 @@ public final class OccupancyOverlay {
             IntSet reserved,
             IntSet routed,
             IntSet moved,
+            IntSet ends,
             SwitchOverlay switches) {
         this.taken = taken;
         this.reserved = reserved;
         this.routed = routed;
         this.moved = moved;
+        this.ends = ends;
         this.switches = switches;
     }
 
     OccupancyOverlay(Occupancy occupancy, SwitchGroups groups) {
         this(
                 BlockedDraft.of(occupancy),
+                new IntOpenHashSet(),
                 new IntOpenHashSet(),
                 new IntOpenHashSet(),
                 new IntOpenHashSet(),
@@ -59,6 +65,7 @@ public final class OccupancyOverlay {
                 new IntOpenHashSet(reserved),
                 new IntOpenHashSet(routed),
                 new IntOpenHashSet(moved),
+                new IntOpenHashSet(ends),
                 switches.copy());
     }
 
@@ -70,12 +77,22 @@ public final class OccupancyOverlay {
         moved.add(net);
     }
 
+    /** Whether an end of a net went to a pin. */
+    boolean isNewEnd(int pin) {
+        return ends.contains(pin);
+    }
+
+    void noteNewEnd(int pin) {
+        ends.add(pin);
+    }
+
     /** Takes over the state of a copy on which all went well; the copy is not to be used again. */
     void become(OccupancyOverlay copy) {
         taken = copy.taken;
         reserved = copy.reserved;
         routed = copy.routed;
         moved = copy.moved;
+        ends = copy.ends;
         switches = copy.switches;
     }
 
