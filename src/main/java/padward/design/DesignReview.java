@@ -7,7 +7,10 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import padward.design.board.Attachment;
+import padward.design.board.AttachmentKind;
 import padward.design.board.Board;
+import padward.design.board.PadWiring;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
@@ -91,6 +94,7 @@ public final class DesignReview {
                         .map(c -> c.name() + " on " + design.fabric().site(c.site()).name())
                         .toList(),
                 "cells on unusable sites");
+        find(findings, pinsOnTwoNets(design.board()), "pins of the board on two of its nets");
         find(findings, netsOverUnusable(design), "nets over unusable wires or pins");
         find(findings, sinksOffClockWires(design), "sinks of clocks that no clock wire feeds");
         if (!clock && !design.nets().isEmpty()) {
@@ -100,6 +104,23 @@ public final class DesignReview {
             findings.add("no board: what is connected to the pads is unknown");
         }
         return findings;
+    }
+
+    /** Resistors and other parts between nets are on both; a pin of a header is on one. */
+    private static List<String> pinsOnTwoNets(Board board) {
+        List<String> result = new ArrayList<>();
+        Map<String, String> netByPin = new HashMap<>();
+        for (PadWiring wiring : board.wirings()) {
+            for (Attachment at : wiring.attachments()) {
+                if (at.kind() == AttachmentKind.HEADER) {
+                    String other = netByPin.putIfAbsent(at.toShortText(), wiring.net());
+                    if (other != null && !other.equals(wiring.net())) {
+                        result.add(at.toShortText() + " on " + other + " and " + wiring.net());
+                    }
+                }
+            }
+        }
+        return result;
     }
 
     private static List<String> netsOverUnusable(Design design) {

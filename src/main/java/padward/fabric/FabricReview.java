@@ -68,6 +68,11 @@ public final class FabricReview {
 
     private Result run() {
         EdgeCursor edges = fabric.edgesOut();
+        BitSet sources = new BitSet();
+        BitSet sinks = new BitSet();
+        addDirected(sources, sinks);
+        BitSet againstSource = new BitSet();
+        BitSet againstSink = new BitSet();
         for (int v = 0; v < fabric.vertexCount(); v++) {
             if ((v & 0xffff) == 0) {
                 progress.report((double) v / fabric.vertexCount(), "checking the fabric");
@@ -79,6 +84,14 @@ public final class FabricReview {
             while (edges.next()) {
                 left.set(v);
                 entered.set(edges.other());
+                if (edges.kind() != EdgeKind.PASS_THROUGH) {
+                    if (sources.get(edges.other())) {
+                        againstSource.set(edges.other());
+                    }
+                    if (sinks.get(v)) {
+                        againstSink.set(v);
+                    }
+                }
                 edgeCounts.merge(edges.kind(), 1, Integer::sum);
                 int fast = edges.delayPs(Corner.FAST);
                 int slow = edges.delayPs(Corner.SLOW);
@@ -86,12 +99,29 @@ public final class FabricReview {
                 noDelay += slow == 0 ? 1 : 0;
             }
         }
+        find(named(againstSource), "out pins that something leads to");
+        find(named(againstSink), "in pins that lead to something");
         lookAtPads();
         lookAtWires();
         lookAtSites();
         lookAtDelays();
         lookAtSwitchGroups();
         return new Result(counts(), findings);
+    }
+
+    private List<String> named(BitSet vertices) {
+        return vertices.stream().mapToObj(fabric::vertexName).toList();
+    }
+
+    /** Adds the pins at which signals only start, and those at which they only end. */
+    private void addDirected(BitSet sources, BitSet sinks) {
+        for (int s = 0; s < fabric.siteCount(); s++) {
+            SiteView site = fabric.site(s);
+            for (int i = 0; i < site.pins().size(); i++) {
+                boolean out = site.pins().get(i).direction() == PinDirection.OUT;
+                (out ? sources : sinks).set(site.firstPin() + i);
+            }
+        }
     }
 
     private void lookAtSwitchGroups() {
@@ -170,8 +200,17 @@ public final class FabricReview {
         List<String> unfed = new ArrayList<>();
         List<String> apart = new ArrayList<>();
         List<String> blind = new ArrayList<>();
+        List<String> shared = new ArrayList<>();
+        Map<Integer, Pad> byRegister = new HashMap<>();
         int unnamed = 0;
         for (Pad pad : fabric.pads()) {
+            Pad other =
+                    pad.dataSite() == Fabric.NOTHING
+                            ? pad
+                            : byRegister.merge(pad.dataSite(), pad, (first, more) -> first);
+            if (other != pad) {
+                shared.add(other.name() + " and " + pad.name());
+            }
             boolean drives = pad.directions().canDrive();
             if (drives && !entered.get(pad.vertex())) {
                 unfed.add(pad.name());
@@ -187,6 +226,7 @@ public final class FabricReview {
         find(unfed, "pads that can drive, but nothing leads to them");
         find(apart, "pads that no signal of a cell reaches, even on the empty fabric");
         find(blind, "input pads that lead nowhere");
+        find(shared, "pads with the same IO register site before their drivers");
         if (unnamed > 0) {
             findings.add("pads without a package pin: " + unnamed);
         }

@@ -97,6 +97,27 @@ class FabricReviewTest {
                                 + " (s.d, s.e)");
     }
 
+    @Test
+    void whatGoesAgainstAPinIsNamed() {
+        ExplicitBuilder builder = builder();
+        int wire = builder.addWire("w", 0, 1, "e");
+        SitePin in = new SitePin("d", PinDirection.IN);
+        SitePin out = new SitePin("q", PinDirection.OUT);
+        int site = builder.addSite("s", 0, "logic", List.of("cell"), List.of(in, out));
+        int data = builder.findVertex("s.d");
+        int output = builder.findVertex("s.q");
+        builder.addPad("a", 0, "1", "", PadDirections.OUT, site, Fabric.NOTHING, "");
+        builder.addPad("b", 0, "2", "", PadDirections.OUT, site, Fabric.NOTHING, "");
+        builder.addEdge(data, output, EdgeKind.PASS_THROUGH, SOME);
+        builder.addEdge(wire, output, EdgeKind.SWITCH, SOME);
+        builder.addEdge(data, wire, EdgeKind.SWITCH, SOME);
+        assertThat(FabricReview.of(builder.build(), Progress.NONE).findings())
+                .contains(
+                        "out pins that something leads to: 1 (s.q)",
+                        "in pins that lead to something: 1 (s.d)",
+                        "pads with the same IO register site before their drivers: 1 (a and b)");
+    }
+
     private static int pad(ExplicitBuilder builder, String name, PadDirections directions) {
         return builder.addPad(name, 0, "", "", directions, Fabric.NOTHING, Fabric.NOTHING, "");
     }
