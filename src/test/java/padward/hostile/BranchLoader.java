@@ -14,6 +14,7 @@ import java.util.function.Supplier;
 import org.jacoco.core.analysis.Analyzer;
 import org.jacoco.core.analysis.CoverageBuilder;
 import org.jacoco.core.analysis.ICounter;
+import org.jacoco.core.analysis.ISourceFileCoverage;
 import org.jacoco.core.data.ExecutionData;
 import org.jacoco.core.data.ExecutionDataStore;
 import org.jacoco.core.instr.Instrumenter;
@@ -25,7 +26,8 @@ import org.jacoco.core.runtime.RuntimeData;
  * Loads the program once more, with marks at its branches, and runs a campaign in it: so the
  * campaign sees which inputs reach what no other has reached, and can say what share it reached.
  *
- * <p>Run by hand: {@code BranchLoader SEED INPUTS [TARGET]}.
+ * <p>Run by hand: {@code BranchLoader SEED INPUTS [TARGET]}. The lines with branches that were not
+ * reached are listed in {@code target/hostile/missed.txt}.
  */
 public final class BranchLoader extends ClassLoader {
     /** The packages that read what others have written. */
@@ -37,6 +39,7 @@ public final class BranchLoader extends ClassLoader {
                     "padward.watch.condition");
 
     private static final Path CLASSES = Path.of("target", "classes");
+    private static final Path MISSED = Path.of("target", "hostile", "missed.txt");
 
     /** Set in the loaded copy of this class. */
     private static LongSupplier reached = () -> 0;
@@ -141,6 +144,7 @@ public final class BranchLoader extends ClassLoader {
                                 sum[1] += branches.getTotalCount();
                             }
                         });
+        writeMissed(coverage);
         StringBuilder text = new StringBuilder("branches of the readers that were reached:\n");
         byPackage.forEach(
                 (name, n) ->
@@ -149,6 +153,32 @@ public final class BranchLoader extends ClassLoader {
                                         "  %-32s %5d of %5d, %.1f %%%n",
                                         name, n[0], n[1], 100.0 * n[0] / Math.max(1, n[1]))));
         return text.toString();
+    }
+
+    /** Writes the lines with branches that nothing reached. */
+    private static void writeMissed(CoverageBuilder coverage) {
+        List<String> lines = new ArrayList<>();
+        for (ISourceFileCoverage file : coverage.getSourceFiles()) {
+            String name = file.getPackageName() + "/" + file.getName();
+            for (int line = file.getFirstLine(); line <= file.getLastLine(); line++) {
+                ICounter branches = file.getLine(line).getBranchCounter();
+                if (branches.getMissedCount() > 0) {
+                    lines.add(
+                            "%s:%d: %d of %d"
+                                    .formatted(
+                                            name,
+                                            line,
+                                            branches.getMissedCount(),
+                                            branches.getTotalCount()));
+                }
+            }
+        }
+        try {
+            Files.createDirectories(MISSED.getParent());
+            Files.write(MISSED, lines);
+        } catch (IOException full) {
+            throw new java.io.UncheckedIOException(full);
+        }
     }
 
     /**
