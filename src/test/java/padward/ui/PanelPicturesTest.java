@@ -81,6 +81,15 @@ class PanelPicturesTest {
         run(robot, "show-routes");
         OpenWindow.ask(robot, model, NET, "J2.1");
         take("routes");
+        robot.interact(
+                () ->
+                        robot.lookup("#routes-table")
+                                .queryTableView()
+                                .getSelectionModel()
+                                .selectIndices(1, 20));
+        robot.interact(() -> robot.lookup("#routes-compare").queryAs(Button.class).fire());
+        take("compare");
+        robot.interact(() -> robot.lookup("#comparison-back").queryAs(Button.class).fire());
         run(robot, "reasons");
         take("reasons");
         run(robot, "reasons");

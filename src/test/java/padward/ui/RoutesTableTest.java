@@ -171,6 +171,77 @@ class RoutesTableTest {
         assertThat(model.questions().all()).hasSize(2);
     }
 
+    @SuppressWarnings("unchecked")
+    private static TableView<Object> comparison(FxRobot robot) {
+        return robot.lookup("#comparison-table").queryAs(TableView.class);
+    }
+
+    private static String compared(FxRobot robot, String what, int pad) {
+        TableView<Object> table = comparison(robot);
+        for (int row = 0; row < table.getItems().size(); row++) {
+            if (table.getColumns().get(0).getCellData(row).equals(what)) {
+                return (String) table.getColumns().get(1 + pad).getCellData(row);
+            }
+        }
+        throw new AssertionError("no row " + what);
+    }
+
+    private static int indexOf(FxRobot robot, String pin) {
+        var items = table(robot).getItems();
+        for (int i = 0; i < items.size(); i++) {
+            if (items.get(i).question().padValue().packagePin().equals(pin)) {
+                return i;
+            }
+        }
+        throw new AssertionError("no pin " + pin);
+    }
+
+    /** E2 is free and on J1.2; D7 has the motor's port, and U7 listens there. */
+    @Test
+    void twoPadsAreComparedSideBySide(FxRobot robot) {
+        assertThat(robot.lookup("#routes-compare").query().isDisabled()).isTrue();
+        int free = indexOf(robot, "E2");
+        int used = indexOf(robot, "D7");
+        robot.interact(() -> table(robot).getSelectionModel().selectIndices(free, used));
+        robot.clickOn("#routes-compare");
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(comparison(robot).getColumns().stream().map(TableColumn::getText))
+                .containsExactly("pad", "E2, J1.2", "D7, J1.3");
+        assertThat(compared(robot, "answer", 0)).isEqualTo("Open");
+        assertThat(compared(robot, "answer", 1)).isEqualTo("Blocked");
+        assertThat(compared(robot, "delay, ns", 0)).isEqualTo("2.420–3.980");
+        assertThat(compared(robot, "price", 1)).contains("Port motor loses its pad");
+        assertThat(compared(robot, "what follows", 0)).isEqualTo("nothing");
+        assertThat(compared(robot, "what follows", 1)).contains("U7");
+        assertThat(compared(robot, "obstacles", 0)).isEqualTo("none");
+        assertThat(compared(robot, "obstacles", 1)).contains("pump/run/motor_out");
+        assertThat(compared(robot, "header pin", 1)).isEqualTo("J1.3");
+        assertThat(compared(robot, "bank, supply", 0)).contains("3.3 V");
+        robot.interact(() -> comparison(robot).getSelectionModel().selectAll());
+        robot.press(KeyCode.CONTROL, KeyCode.C).release(KeyCode.C, KeyCode.CONTROL);
+        String[] copied = new String[1];
+        robot.interact(() -> copied[0] = Clipboard.getSystemClipboard().getString());
+        assertThat(copied[0]).startsWith("pad,\"E2, J1.2\",\"D7, J1.3\"\r\n");
+        robot.clickOn("#comparison-ask-2");
+        assertThat(model.shown().answerProperty().get().orElseThrow().question().padValue())
+                .matches(p -> p.packagePin().equals("D7"));
+        if (!robot.lookup("#comparison-table").queryAll().isEmpty()) {
+            robot.interact(() -> comparison(robot).requestFocus());
+            robot.push(KeyCode.ESCAPE);
+        }
+        assertThat(robot.lookup("#comparison-table").queryAll()).isEmpty();
+        assertThat(robot.lookup("#routes-table").queryAll()).isNotEmpty();
+    }
+
+    @Test
+    void aComparisonEndsWithItsNet(FxRobot robot) {
+        robot.interact(() -> table(robot).getSelectionModel().selectIndices(0, 1));
+        robot.interact(() -> item(robot, "Compare these pads").fire());
+        assertThat(robot.lookup("#comparison-table").queryAll()).isNotEmpty();
+        ask(robot, "pump/level/hi_sync");
+        assertThat(robot.lookup("#comparison-table").queryAll()).isEmpty();
+    }
+
     @Test
     void eachHeadTellsWhatItMeans(FxRobot robot) {
         WaitForAsyncUtils.waitForFxEvents();

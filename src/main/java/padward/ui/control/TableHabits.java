@@ -47,7 +47,23 @@ public final class TableHabits {
         table.getSelectionModel().setSelectionMode(SelectionMode.MULTIPLE);
         table.setTableMenuButtonVisible(true);
         Columns columns = new Columns(table, table.getColumns(), look);
-        install(table, columns, own, () -> csv(table, selectedRows(table)), () -> cell(table));
+        install(
+                table,
+                () -> columnItems(columns),
+                own,
+                () -> csv(table, selectedRows(table)),
+                () -> cell(table));
+    }
+
+    /** To a table whose columns change with what it shows, without remembering them. */
+    public static <S> void installCopying(TableView<S> table) {
+        table.getSelectionModel().setSelectionMode(SelectionMode.MULTIPLE);
+        install(
+                table,
+                List::of,
+                List::of,
+                () -> csv(table, selectedRows(table)),
+                () -> cell(table));
     }
 
     /** The same for a table of a hierarchy. */
@@ -56,12 +72,17 @@ public final class TableHabits {
         table.getSelectionModel().setSelectionMode(SelectionMode.MULTIPLE);
         table.setTableMenuButtonVisible(true);
         Columns columns = new Columns(table, table.getColumns(), look);
-        install(table, columns, own, () -> selectedAsCsv(table), () -> cell(table));
+        install(
+                table,
+                () -> columnItems(columns),
+                own,
+                () -> selectedAsCsv(table),
+                () -> cell(table));
     }
 
     private static void install(
             Control table,
-            Columns columns,
+            Supplier<List<MenuItem>> arranging,
             Supplier<List<MenuItem>> own,
             Supplier<String> rows,
             Supplier<String> cell) {
@@ -86,14 +107,19 @@ public final class TableHabits {
                     copyRows.setAccelerator(COPY);
                     items.add(copyRows);
                     items.add(ThingMenu.item("Copy the cell", () -> copy(cell.get())));
-                    items.add(new SeparatorMenuItem());
-                    items.add(ThingMenu.item("Fit columns to their texts", columns::fit));
-                    items.add(ThingMenu.item("Columns as at first", columns::reset));
+                    items.addAll(arranging.get());
                     menu.getItems().setAll(items);
                 });
         // An empty menu would not open.
         menu.getItems().add(new MenuItem(""));
         table.setContextMenu(menu);
+    }
+
+    private static List<MenuItem> columnItems(Columns columns) {
+        return List.of(
+                new SeparatorMenuItem(),
+                ThingMenu.item("Fit columns to their texts", columns::fit),
+                ThingMenu.item("Columns as at first", columns::reset));
     }
 
     /** A column of texts whose cells tell their text when the pointer rests on them. */

@@ -5,6 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import javafx.application.Platform;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.collections.FXCollections;
 import javafx.collections.ListChangeListener;
@@ -13,6 +15,7 @@ import javafx.collections.transformation.FilteredList;
 import javafx.collections.transformation.SortedList;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
+import javafx.scene.control.Button;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.MenuItem;
@@ -31,11 +34,9 @@ import padward.breakout.ask.Question;
 import padward.breakout.survey.PadRank;
 import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
-import padward.design.Design;
 import padward.design.Port;
-import padward.design.board.Attachment;
-import padward.design.board.PadWiring;
 import padward.ui.control.Choices;
+import padward.ui.control.Controls;
 import padward.ui.control.LeadingNumberOrder;
 import padward.ui.control.TableHabits;
 import padward.ui.control.ThingMenu;
@@ -72,6 +73,8 @@ public final class RoutesOutView extends VBox {
     private String lastNet = "";
     private final TextField filterText = new TextField();
     private final ChoiceBox<String> filter = Choices.box();
+    private final ComparisonView comparison;
+    private final VBox list;
 
     /** The pads for the net of the question that is shown. */
     public RoutesOutView(WindowModel model) {
@@ -107,11 +110,24 @@ public final class RoutesOutView extends VBox {
                 .addListener((ListChangeListener<TableColumn<Answer, ?>>) c -> showTitle());
         HBox.setHgrow(filterText, Priority.ALWAYS);
         filter.prefWidthProperty().bind(model.look().sized(CHOICE));
-        HBox filters = new HBox(8, filterText, filter);
+        Button compare =
+                Controls.button(
+                        "routes-compare",
+                        "Compare",
+                        "Shows the selected pads side by side: delay, price, what follows, header"
+                                + " pin, bank, obstacles",
+                        this::compareSelected);
+        compare.disableProperty()
+                .bind(Bindings.size(table.getSelectionModel().getSelectedItems()).lessThan(2));
+        HBox filters = new HBox(8, filterText, filter, compare);
         filters.setAlignment(Pos.CENTER_LEFT);
         buildTable();
         VBox.setVgrow(table, Priority.ALWAYS);
-        getChildren().addAll(title, filters, table);
+        list = new VBox(6, title, filters, table);
+        VBox.setVgrow(list, Priority.ALWAYS);
+        comparison = new ComparisonView(model, this::showList);
+        VBox.setVgrow(comparison, Priority.ALWAYS);
+        getChildren().setAll(list);
         model.shown().surveyProperty().addListener((p, old, now) -> show(now));
         model.shown().answerProperty().addListener((p, old, now) -> showEmptyText());
         model.openedProperty().addListener((p, old, now) -> showEmptyText());
@@ -140,14 +156,14 @@ public final class RoutesOutView extends VBox {
                         "header",
                         72,
                         "Where a lead can be put: header and pin, or test point",
-                        RoutesOutView::leadPlace));
+                        PadFacts::leadPlace));
         column("answer", 68, "Whether a route is there now", AnswerText::word);
         TableColumn<Answer, String> delay =
                 column(
                         "delay, ns",
                         100,
                         "From the net's driver to the pad, at the fast and the slow corner",
-                        RoutesOutView::delay);
+                        PadFacts::delay);
         delay.getStyleClass().add("number");
         delay.setComparator(LeadingNumberOrder.ORDER);
         column("rank", 190, "Why it stands where it stands", a -> PadRank.of(a).reason());
@@ -157,7 +173,7 @@ public final class RoutesOutView extends VBox {
                 122,
                 "What the design would lose at the most; empty for nothing",
                 AnswerText::wouldLose);
-        column("bank", 84, "Bank of the pad with its supply", RoutesOutView::bank);
+        column("bank", 84, "Bank of the pad with its supply", PadFacts::bank);
         column(
                 "on the board",
                 190,
@@ -188,6 +204,9 @@ public final class RoutesOutView extends VBox {
         Answer first = chosen.get(0);
         items.add(ThingMenu.item("Ask about this pad", this::askSelected));
         items.add(ThingMenu.item("Ask in a new tab", () -> askInNewTab(first)));
+        if (chosen.size() > 1) {
+            items.add(ThingMenu.item("Compare these pads", this::compareSelected));
+        }
         items.add(
                 ThingMenu.item(
                         chosen.size() == 1
@@ -210,28 +229,23 @@ public final class RoutesOutView extends VBox {
         return items;
     }
 
+    private void compareSelected() {
+        List<Answer> chosen = List.copyOf(table.getSelectionModel().getSelectedItems());
+        if (chosen.size() >= 2) {
+            getChildren().setAll(comparison);
+            comparison.compare(chosen.subList(0, Math.min(ComparisonView.MOST, chosen.size())));
+        }
+    }
+
+    private void showList() {
+        getChildren().setAll(list);
+        // Later: the control that had the focus is just leaving the window.
+        Platform.runLater(table::requestFocus);
+    }
+
     private void askInNewTab(Answer answer) {
         model.questions().open(answer.question().net().name());
         model.shown().askFor(answer);
-    }
-
-    private static String leadPlace(Answer answer) {
-        return design(answer)
-                .board()
-                .findWiring(answer.question().pad())
-                .flatMap(PadWiring::findLeadPlace)
-                .map(Attachment::toShortText)
-                .orElse("");
-    }
-
-    private static String bank(Answer answer) {
-        String bank = answer.question().padValue().bank();
-        return design(answer)
-                .fabric()
-                .info()
-                .findBank(bank)
-                .map(b -> bank + ", " + Volts.text(b.millivolts()))
-                .orElse(bank);
     }
 
     private void applyFilter() {
@@ -251,10 +265,10 @@ public final class RoutesOutView extends VBox {
                 " ",
                 question.padValue().name(),
                 question.padValue().packagePin(),
-                "bank " + bank(answer),
-                portOn(answer).map(Port::name).orElse(""),
+                "bank " + PadFacts.bank(answer),
+                PadFacts.port(answer).map(Port::name).orElse(""),
                 AnswerText.word(answer),
-                leadPlace(answer),
+                PadFacts.leadPlace(answer),
                 AnswerText.onBoard(question));
     }
 
@@ -334,6 +348,11 @@ public final class RoutesOutView extends VBox {
     }
 
     private void show(Optional<Survey> survey) {
+        if (isOfAnotherState(survey)) {
+            // What was compared is not so any more.
+            comparison.clear();
+            getChildren().setAll(list);
+        }
         table.getSelectionModel().clearSelection();
         String net = survey.map(s -> s.net().name()).orElse(lastNet);
         if (!net.equals(lastNet)) {
@@ -360,6 +379,16 @@ public final class RoutesOutView extends VBox {
         showTitle();
     }
 
+    /** Whether a survey is about another net or another state of the design than the list. */
+    private boolean isOfAnotherState(Optional<Survey> survey) {
+        return answers.isEmpty()
+                || survey.isEmpty()
+                || survey.get().answers().isEmpty()
+                || !survey.get().net().name().equals(lastNet)
+                || survey.get().answers().get(0).question().design()
+                        != answers.get(0).question().design();
+    }
+
     private void showEmptyText() {
         if (model.openedProperty().get().isEmpty()) {
             empty.setText("Open a design to see the routes out of its nets.");
@@ -376,27 +405,15 @@ public final class RoutesOutView extends VBox {
 
     private static boolean fits(Answer answer, String filter) {
         return switch (filter) {
-            case FREE -> portOn(answer).isEmpty();
-            case USED -> portOn(answer).isPresent();
+            case FREE -> PadFacts.port(answer).isEmpty();
+            case USED -> PadFacts.port(answer).isPresent();
             case WIRED ->
-                    design(answer)
+                    PadFacts.design(answer)
                             .board()
                             .findWiring(answer.question().pad())
                             .map(w -> w.attachments().stream().anyMatch(a -> a.kind().probeable()))
                             .orElse(false);
             default -> true;
         };
-    }
-
-    private static Design design(Answer answer) {
-        return answer.question().design();
-    }
-
-    private static Optional<Port> portOn(Answer answer) {
-        return design(answer).findPortOn(answer.question().pad());
-    }
-
-    private static String delay(Answer answer) {
-        return answer.findRoute().map(w -> w.total().toText().replace(" ns", "")).orElse("");
     }
 }
