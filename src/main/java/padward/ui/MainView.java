@@ -67,6 +67,7 @@ final class MainView extends StackPane {
     private final LearnerModel learner;
     private final MapAndLists middle;
     private final LedgerModel kept;
+    private Optional<LessonsModel> lessons = Optional.empty();
 
     MainView(MapModel mapModel) {
         this.model = mapModel.explorer();
@@ -96,6 +97,15 @@ final class MainView extends StackPane {
                                 "Shortcut+F",
                                 "Finds a net, cell, pad, site, wire or tile and shows it on the map",
                                 find::enter)));
+        actions.add(
+                List.of(
+                        Action.of(
+                                "first-lesson",
+                                Action.Group.HELP,
+                                "First lesson",
+                                "",
+                                "Begins the first lesson: how a signal gets from a cell to a pad",
+                                this::beginFirstLesson)));
         SidePane side = new SidePane(mapModel, panels(), actions);
         actions.add(side.actions());
         actions.add(List.of(WindowActions.anotherPad(model, side::showPads)));
@@ -197,6 +207,19 @@ final class MainView extends StackPane {
         setOnDragDropped(this::dropped);
     }
 
+    /** Made when it is first needed: reading the lessons would delay the start. */
+    private LessonsModel lessons() {
+        if (lessons.isEmpty()) {
+            lessons = Optional.of(new LessonsModel(model, learner));
+        }
+        return lessons.get();
+    }
+
+    private void beginFirstLesson() {
+        actions.get("show-lessons").run();
+        lessons().beginFirst();
+    }
+
     /** The views in the tabs next to the map, in order. */
     private List<Panel> panels() {
         return List.of(
@@ -204,7 +227,7 @@ final class MainView extends StackPane {
                         "routes",
                         "Routes out",
                         "All pads for the net, best first",
-                        () -> new RoutesOutView(model)),
+                        () -> new RoutesOutView(model, actions)),
                 new Panel(
                         "nets",
                         "Nets",
@@ -219,7 +242,7 @@ final class MainView extends StackPane {
                         "lessons",
                         "Lessons",
                         "How signals reach pads: lessons done in this window",
-                        () -> new LessonsView(new LessonsModel(model, learner))),
+                        () -> new LessonsView(lessons())),
                 new Panel(
                         "exercises",
                         "Exercises",

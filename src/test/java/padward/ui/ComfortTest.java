@@ -150,7 +150,9 @@ class ComfortTest {
         WaitForAsyncUtils.waitForFxEvents();
         assertThat(robot.lookup("#work-share").queryAs(ProgressBar.class).getProgress())
                 .isEqualTo(0.4);
-        assertThat(text(robot, "#work-doing")).isEqualTo("Asking: held up");
+        Label doing = robot.lookup("#work-doing").queryAs(Label.class);
+        assertThat(doing.getText()).isEqualTo("Asking: held up");
+        assertThat(doing.getWidth()).as("in full").isGreaterThanOrEqualTo(doing.prefWidth(-1) - 1);
         robot.interact(() -> robot.lookup("#map").query().requestFocus());
         robot.push(KeyCode.ESCAPE);
         settle();

@@ -8,25 +8,34 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
-import javafx.scene.layout.Priority;
 import javafx.util.Duration;
 import padward.ui.work.JobSlot;
 import padward.ui.work.Jobs;
 
 /** Progress of the running work, with a button to stop it; shown when it takes a while. */
 public final class WorkBar extends HBox {
-    private static final double LEAST_TEXT = 60;
+    private static final double MOST_TEXT = 380;
     private static final Duration PATIENCE = Duration.millis(250);
 
     private final Jobs jobs;
     private final ProgressBar bar = new ProgressBar();
-    private final Label doing = new Label();
+
+    /** Named in full: what is kept makes room. Only very long texts are cut. */
+    private final Label doing =
+            new Label() {
+                @Override
+                protected double computeMinWidth(double height) {
+                    return Math.min(MOST_TEXT, computePrefWidth(height));
+                }
+            };
+
     private final Tooltip all = new Tooltip();
     private final PauseTransition patience = new PauseTransition(PATIENCE);
 
     /** Hidden while no work is running. */
     public WorkBar(Jobs jobs, Action stop) {
         setMinWidth(USE_PREF_SIZE);
+        managedProperty().bind(visibleProperty());
         this.jobs = jobs;
         setId("work-bar");
         setSpacing(8);
@@ -37,15 +46,8 @@ public final class WorkBar extends HBox {
         bar.setMinWidth(50);
         bar.setAccessibleText("Progress");
         doing.setId("work-doing");
-        // The message gets the remaining width, so that it never moves the fields of the question.
-        doing.setMinWidth(0);
-        doing.setPrefWidth(0);
-        doing.setMaxWidth(Double.MAX_VALUE);
-        HBox.setHgrow(doing, Priority.ALWAYS);
         doing.getStyleClass().add("faint");
         doing.setTooltip(all);
-        // One letter and dots would say nothing.
-        doing.visibleProperty().bind(doing.widthProperty().greaterThan(LEAST_TEXT));
         bar.setTooltip(all);
         patience.setOnFinished(e -> setVisible(!jobs.running().isEmpty()));
         getChildren().addAll(bar, Controls.button(stop), doing);

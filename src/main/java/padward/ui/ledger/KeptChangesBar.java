@@ -12,10 +12,13 @@ import javafx.scene.layout.Region;
 import padward.change.LedgerEntry;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
+import padward.ui.control.WorkBar;
 import padward.ui.model.KeptChanges;
 import padward.ui.model.WindowModel;
 
-/** The status line: what is kept, each with its undo, and what was done last. */
+/**
+ * The status line: what is kept, each with its undo, what was done last, and what is being done.
+ */
 public final class KeptChangesBar extends HBox {
     private static final int SHOWN = 3;
     private static final double TIP_WIDTH = 560;
@@ -52,6 +55,7 @@ public final class KeptChangesBar extends HBox {
                 .addAll(
                         text,
                         done,
+                        new WorkBar(model.jobs(), actions.get("stop")),
                         undos,
                         Controls.button(actions.get("undo")),
                         Controls.button(actions.get("redo")),

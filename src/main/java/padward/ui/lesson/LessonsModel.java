@@ -10,6 +10,8 @@ import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.value.ChangeListener;
+import javafx.beans.value.ObservableValue;
 import padward.base.TimeStamp;
 import padward.breakout.ask.Answer;
 import padward.design.Design;
@@ -108,6 +110,25 @@ public final class LessonsModel {
                     Design design = place.design(progress);
                     begun.set(Optional.of(new Begun(place, design)));
                     return design;
+                });
+    }
+
+    /** Begins the first lesson, as soon as the lessons are read. */
+    public void beginFirst() {
+        if (course.get().isPresent()) {
+            course.get().get().places().stream().findFirst().ifPresent(this::begin);
+            return;
+        }
+        course.addListener(
+                new ChangeListener<>() {
+                    @Override
+                    public void changed(
+                            ObservableValue<? extends Optional<Course>> p,
+                            Optional<Course> old,
+                            Optional<Course> now) {
+                        course.removeListener(this);
+                        beginFirst();
+                    }
                 });
     }
 

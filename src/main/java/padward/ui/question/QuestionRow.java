@@ -21,7 +21,6 @@ import padward.ui.control.Actions;
 import padward.ui.control.Choices;
 import padward.ui.control.CompletingField;
 import padward.ui.control.Controls;
-import padward.ui.control.WorkBar;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.SearchableNames;
 import padward.ui.model.RecentItems;
@@ -70,8 +69,6 @@ public final class QuestionRow extends HBox {
         corner.setAccessibleText("Corner at which the delay is minimised");
         Button ask = Controls.button(actions.get("ask"));
         ask.setDefaultButton(true);
-        WorkBar work = new WorkBar(model.jobs(), actions.get("stop"));
-        HBox.setHgrow(work, Priority.SOMETIMES);
         getChildren()
                 .addAll(
                         new Label("Bring out"),
@@ -82,8 +79,7 @@ public final class QuestionRow extends HBox {
                         corner,
                         new Label("corner"),
                         ask,
-                        Controls.button(actions.get("new-question"), "+"),
-                        work);
+                        Controls.button(actions.get("new-question"), "+"));
         getChildren().stream()
                 .filter(n -> n instanceof Label)
                 .forEach(n -> ((Label) n).setMinWidth(Region.USE_PREF_SIZE));

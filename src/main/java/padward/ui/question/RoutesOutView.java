@@ -35,6 +35,7 @@ import padward.breakout.survey.PadRank;
 import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
 import padward.design.Port;
+import padward.ui.control.Actions;
 import padward.ui.control.Choices;
 import padward.ui.control.Controls;
 import padward.ui.control.LeadingNumberOrder;
@@ -74,10 +75,11 @@ public final class RoutesOutView extends VBox {
     private final TextField filterText = new TextField();
     private final ChoiceBox<String> filter = Choices.box();
     private final ComparisonView comparison;
+    private final StartPage start;
     private final VBox list;
 
     /** The pads for the net of the question that is shown. */
-    public RoutesOutView(WindowModel model) {
+    public RoutesOutView(WindowModel model, Actions actions) {
         this.model = model;
         setId("routes-out");
         getStyleClass().add("side-part");
@@ -127,11 +129,19 @@ public final class RoutesOutView extends VBox {
         VBox.setVgrow(list, Priority.ALWAYS);
         comparison = new ComparisonView(model, this::showList);
         VBox.setVgrow(comparison, Priority.ALWAYS);
-        getChildren().setAll(list);
+        start = new StartPage(model, actions);
+        VBox.setVgrow(start, Priority.ALWAYS);
+        showStartOrList();
         model.shown().surveyProperty().addListener((p, old, now) -> show(now));
-        model.shown().answerProperty().addListener((p, old, now) -> showEmptyText());
-        model.openedProperty().addListener((p, old, now) -> showEmptyText());
-        model.shown().scopeProperty().addListener((p, old, now) -> applyFilter());
+        model.shown().answerProperty().addListener((p, old, now) -> showState());
+        model.openedProperty().addListener((p, old, now) -> showState());
+        model.shown()
+                .scopeProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            applyFilter();
+                            showStartOrList();
+                        });
         show(model.shown().surveyProperty().get());
     }
 
@@ -227,6 +237,23 @@ public final class RoutesOutView extends VBox {
                         "Copy the answer", () -> ThingMenu.copy(AnswerText.sentence(first))));
         items.add(ThingMenu.item("Best first", () -> table.getSortOrder().clear()));
         return items;
+    }
+
+    private void showState() {
+        showEmptyText();
+        showStartOrList();
+    }
+
+    /** The page to begin with, until something is asked; a comparison stays. */
+    private void showStartOrList() {
+        if (start.isWanted()) {
+            start.update();
+            if (!getChildren().equals(List.of(start))) {
+                getChildren().setAll(start);
+            }
+        } else if (!getChildren().contains(list) && !getChildren().contains(comparison)) {
+            getChildren().setAll(list);
+        }
     }
 
     private void compareSelected() {
@@ -351,8 +378,9 @@ public final class RoutesOutView extends VBox {
         if (isOfAnotherState(survey)) {
             // What was compared is not so any more.
             comparison.clear();
-            getChildren().setAll(list);
+            getChildren().clear();
         }
+        showStartOrList();
         table.getSelectionModel().clearSelection();
         String net = survey.map(s -> s.net().name()).orElse(lastNet);
         if (!net.equals(lastNet)) {

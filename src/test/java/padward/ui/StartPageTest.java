@@ -1,0 +1,73 @@
+package padward.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import javafx.scene.Node;
+import javafx.scene.control.Hyperlink;
+import javafx.scene.control.Labeled;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
+import padward.ui.model.WindowModel;
+
+/** The first minute: what the window offers before anything is asked. */
+@ExtendWith(ApplicationExtension.class)
+class StartPageTest {
+    private Stage stage;
+    private WindowModel model;
+
+    @Start
+    void start(Stage given) {
+        stage = given;
+        stage.setWidth(1280);
+        stage.setHeight(800);
+        model = OpenWindow.show(stage);
+    }
+
+    private static boolean shown(FxRobot robot, String id) {
+        return robot.lookup(id).queryAll().stream().anyMatch(Node::isVisible);
+    }
+
+    @Test
+    void theDemosQuestionIsReadyToPress(FxRobot robot) {
+        assertThat(shown(robot, "#start-ask")).as("nothing is open").isFalse();
+        robot.clickOn("#start-demo");
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(robot.lookup("#start-what-is-open").queryAs(Labeled.class).getText())
+                .contains("demo");
+        robot.clickOn("#start-ask");
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(model.shown().answerProperty().get()).isPresent();
+        assertThat(shown(robot, "#start-page")).isFalse();
+        assertThat(shown(robot, "#routes-table")).isTrue();
+        robot.interact(model::openDemo);
+        assertThat(shown(robot, "#start-page")).as("nothing is asked again").isTrue();
+    }
+
+    @Test
+    void theFirstLessonBeginsAtOnce(FxRobot robot) {
+        robot.clickOn("#start-lesson");
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(model.openedProperty().get()).isPresent();
+        assertThat(shown(robot, "#lesson-title")).isTrue();
+    }
+
+    @Test
+    void designsOpenedBeforeAreOfferedAndOnesOwnIsNotTheDemo(FxRobot robot) {
+        robot.interact(() -> model.open(Path.of("fixtures/small/around.design.json")));
+        assertThat(shown(robot, "#start-page")).as("a design of one's own").isFalse();
+        robot.interact(model::openDemo);
+        Hyperlink link =
+                (Hyperlink) robot.lookup("#start-recent .hyperlink").queryAll().iterator().next();
+        assertThat(link.getText()).isEqualTo("around.design.json");
+        robot.clickOn(link);
+        assertThat(model.openedProperty().get().orElseThrow().design().fabric().info().name())
+                .isNotEmpty();
+        assertThat(model.design().fileProperty().get()).isPresent();
+    }
+}
