@@ -76,16 +76,17 @@ public final class Exports {
     }
 
     private void mapSvg() {
-        map.scene()
+        map.printScene()
                 .ifPresent(scene -> save("the map", "map.svg", p -> text(Pictures.mapSvg(scene))));
     }
 
     private void mapPng() {
-        map.scene().ifPresent(scene -> savePng("the map", "map.png", Pictures.mapImage(scene)));
+        map.printScene()
+                .ifPresent(scene -> savePng("the map", "map.png", Pictures.mapImage(scene)));
     }
 
     private void stripSvg() {
-        StripScene scene = strip.scene();
+        StripScene scene = strip.printScene();
         double width = strip.visibleWidth();
         save("the strip map", "strip-map.svg", p -> text(Pictures.stripSvg(scene, width)));
     }
@@ -94,7 +95,7 @@ public final class Exports {
         savePng(
                 "the strip map",
                 "strip-map.png",
-                Pictures.stripImage(strip.scene(), strip.visibleWidth()));
+                Pictures.stripImage(strip.printScene(), strip.visibleWidth()));
     }
 
     private void savePng(String what, String name, WritableImage image) {
@@ -147,13 +148,13 @@ public final class Exports {
                 export(
                                 "map-png",
                                 "map as PNG",
-                                "The map as it is shown, as a picture",
+                                "The map as it is shown, as a picture for paper, with scale and legend",
                                 this::mapPng)
                         .when(open),
                 export(
                                 "map-svg",
                                 "map as SVG",
-                                "The map as it is shown, as scalable lines and letters",
+                                "The map as it is shown, as scalable lines and letters, with scale and legend",
                                 this::mapSvg)
                         .when(open),
                 export("strip-png", "strip map as PNG", "The route, as a picture", this::stripPng)

@@ -15,7 +15,7 @@ import padward.ui.draw.Raster;
 import padward.ui.draw.Surface;
 import padward.ui.draw.SvgSurface;
 import padward.ui.draw.Viewport;
-import padward.ui.paint.MapPicture;
+import padward.ui.paint.PrintedMap;
 import padward.ui.paint.StripPainter;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.StripLayout;
@@ -33,10 +33,10 @@ final class Pictures {
 
     /** The map as SVG. */
     static String mapSvg(MapScene scene) {
-        Viewport view = scene.view();
+        PrintedMap map = new PrintedMap(scene);
         String design = scene.opened().design().name();
-        SvgSurface out = new SvgSurface(view.width(), view.height(), "Fabric map of " + design);
-        MapPicture.paint(scene, out);
+        SvgSurface out = new SvgSurface(map.width(), map.height(), "Fabric map of " + design);
+        map.paint(out);
         return out.finish();
     }
 
@@ -45,8 +45,8 @@ final class Pictures {
         Viewport view = scene.view();
         // Dense parts are drawn pixel by pixel: they are drawn finer, not enlarged.
         Raster raster = new Raster(view.width(), view.height(), FINER);
-        return image(
-                view.width(), view.height(), surface -> MapPicture.paint(scene, surface), raster);
+        PrintedMap map = new PrintedMap(scene);
+        return image(map.width(), map.height(), map::paint, raster);
     }
 
     /** The strip map as SVG, wide enough for all of it. */

@@ -9,9 +9,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -38,6 +40,7 @@ import padward.ui.work.JobSlot;
 /** The bench sheet of the kept changes: its pages as they will be printed, and its export. */
 final class SheetModel {
     private static final float DOTS_PER_INCH = 110;
+    private static final float PRINTED_DOTS = 250;
 
     private final WindowModel model;
     private final JobSlot job;
@@ -83,9 +86,36 @@ final class SheetModel {
                 "Laying out the bench sheet",
                 progress ->
                         parts.isPresent()
-                                ? images(parts.get().toSheet(), size, progress)
+                                ? images(parts.get().toSheet(), size, DOTS_PER_INCH, progress)
                                 : List.of(),
                 (List<BufferedImage> made) -> pages.set(List.copyOf(made)));
+    }
+
+    /**
+     * Makes the pages fine enough for a printer.
+     *
+     * @param then gets them
+     */
+    void forPrinter(Consumer<List<BufferedImage>> then) {
+        SheetPage.Paper size = paper.get();
+        Optional<Parts> parts = parts();
+        if (parts.isEmpty()) {
+            model.notes().add(this, "Nothing to print: keep a what-if first (Ctrl+K).");
+            return;
+        }
+        job.start(
+                "Preparing the bench sheet for the printer",
+                progress -> images(parts.get().toSheet(), size, PRINTED_DOTS, progress),
+                then);
+    }
+
+    /** Says that no printer is set up. */
+    void noPrinter() {
+        model.notes()
+                .add(
+                        this,
+                        "No printer is set up on this computer. Export the bench sheet as PDF, and"
+                                + " print that elsewhere.");
     }
 
     /** Stops the running work, when nobody looks any more. */
@@ -93,15 +123,15 @@ final class SheetModel {
         job.cancel();
     }
 
-    private static List<BufferedImage> images(Sheet sheet, SheetPage.Paper size, Progress progress)
-            throws IOException {
+    private static List<BufferedImage> images(
+            Sheet sheet, SheetPage.Paper size, float dots, Progress progress) throws IOException {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         SheetPdf.write(sheet.sheet(), sheet.after(), sheet.made(), size, bytes);
         List<BufferedImage> images = new ArrayList<>();
         try (PDDocument pdf = Loader.loadPDF(bytes.toByteArray())) {
             PDFRenderer renderer = new PDFRenderer(pdf);
             for (int i = 0; i < pdf.getNumberOfPages() && !progress.cancelled(); i++) {
-                images.add(renderer.renderImageWithDPI(i, DOTS_PER_INCH));
+                images.add(renderer.renderImageWithDPI(i, dots));
             }
         }
         return images;
@@ -170,6 +200,11 @@ final class SheetModel {
     /** The pages as pictures; none when nothing is kept. */
     ReadOnlyObjectProperty<List<BufferedImage>> pagesProperty() {
         return pages;
+    }
+
+    /** What is being done with the sheet, while it is. */
+    ReadOnlyStringProperty doingProperty() {
+        return job.messageProperty();
     }
 
     /** Whether the sheet is being made or written. */

@@ -6,6 +6,8 @@ import java.util.function.Supplier;
 import javafx.embed.swing.SwingFXUtils;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
+import javafx.print.PageLayout;
+import javafx.print.PrinterJob;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
@@ -25,6 +27,7 @@ import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
 import javafx.stage.Window;
 import padward.handover.SheetPage;
+import padward.ui.control.Controls;
 import padward.ui.control.FileDialogs;
 import padward.ui.control.NumberSpinners;
 import padward.ui.control.Themes;
@@ -132,12 +135,40 @@ public final class SheetWindow extends BorderPane {
                         dialogs.get()
                                 .export("Export the bench sheet", "bench.pdf")
                                 .ifPresent(sheet::export));
-        Label busy = new Label("Laying out…");
+        Button print =
+                Controls.button(
+                        "print-button",
+                        "Print…",
+                        "Prints the bench sheet",
+                        () -> sheet.forPrinter(this::print));
+        Label busy = new Label();
+        busy.setId("sheet-doing");
+        busy.textProperty().bind(sheet.doingProperty());
         busy.visibleProperty().bind(sheet.busyProperty());
-        HBox bar = new HBox(10, paper, leadLabel, lead, export, busy);
+        HBox bar = new HBox(10, paper, leadLabel, lead, export, print, busy);
         bar.setAlignment(Pos.CENTER_LEFT);
         bar.setPadding(new Insets(8, 14, 8, 14));
         return bar;
+    }
+
+    private void print(List<BufferedImage> made) {
+        PrinterJob job = PrinterJob.createPrinterJob();
+        if (job == null) {
+            sheet.noPrinter();
+            return;
+        }
+        if (!job.showPrintDialog(getScene().getWindow())) {
+            return;
+        }
+        PageLayout page = job.getJobSettings().getPageLayout();
+        for (BufferedImage image : made) {
+            ImageView view = new ImageView(SwingFXUtils.toFXImage(image, null));
+            view.setPreserveRatio(true);
+            view.setFitWidth(page.getPrintableWidth());
+            view.setFitHeight(page.getPrintableHeight());
+            job.printPage(view);
+        }
+        job.endJob();
     }
 
     private void show(List<BufferedImage> made) {
@@ -146,7 +177,7 @@ public final class SheetWindow extends BorderPane {
             Label none =
                     new Label(
                             sheet.busyProperty().get()
-                                    ? "Laying out the bench sheet…"
+                                    ? sheet.doingProperty().get() + " …"
                                     : "No kept change brings a net out. Keep a what-if first"
                                             + " (Ctrl+K).");
             none.setMinHeight(Region.USE_PREF_SIZE);

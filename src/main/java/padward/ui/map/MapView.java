@@ -248,6 +248,11 @@ public final class MapView extends Pane {
         return opened().map(o -> picture.scene(o, viewport(), palette.get()));
     }
 
+    /** The same for a file or paper: always in the light theme, with what is shown now. */
+    public Optional<MapScene> printScene() {
+        return opened().map(o -> new MapCanvas(map).scene(o, viewport(), Palette.LIGHT));
+    }
+
     private void paintEmpty(GraphicsContext g) {
         Palette colors = palette.get();
         g.setFill(colors.paper());

@@ -154,6 +154,11 @@ public final class StripMapView extends ScrollPane {
         return Math.max(LEAST_WIDTH, getViewportBounds().getWidth());
     }
 
+    /** The same for a file or paper: always in the light theme. */
+    public StripScene printScene() {
+        return scene().in(Palette.LIGHT);
+    }
+
     private void paint() {
         StripScene scene = scene();
         double visible = visibleWidth();

@@ -5,6 +5,7 @@ import java.util.List;
 import javafx.scene.paint.Color;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
+import padward.ui.draw.SvgSurface;
 import padward.ui.draw.Viewport;
 import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
@@ -47,11 +48,7 @@ final class LegendPainter {
         }
         double size = scene.letters(LETTERS);
         List<Row> rows = rows();
-        double wide = 0;
-        for (Row row : rows) {
-            wide = Math.max(wide, Surface.Lettering.width(row.meaning(), size));
-        }
-        double w = wide + (SAMPLE + 3 * PADDING) * size;
+        double w = columnWidth(rows);
         double h = (rows.size() * ROW + 2 * PADDING) * size;
         double top = scene.view().height() - GAP - h;
         double start = onRight(w) ? scene.view().width() - ruler() - GAP - w : GAP;
@@ -60,14 +57,55 @@ final class LegendPainter {
         double left = start + PADDING * size;
         double y = top + (PADDING + ROW / 2) * size;
         for (Row row : rows) {
-            row.sample().paint(left, left + SAMPLE * size, y);
-            out.text(
-                    row.meaning(),
-                    left + (SAMPLE + PADDING) * size,
-                    y,
-                    new Surface.Lettering(size, Surface.Align.LEFT, colors.ink()));
+            paintRow(row, left, y);
             y += ROW * size;
         }
+    }
+
+    /** Height of the legend below the map, in as many columns as fit. */
+    static double heightBelow(MapScene scene) {
+        // Only counted and measured: nothing is painted there.
+        LegendPainter painter = new LegendPainter(scene, new SvgSurface(1, 1, ""));
+        List<Row> rows = painter.rows();
+        int columns = painter.columns(rows);
+        int high = (rows.size() + columns - 1) / columns;
+        return high * ROW * scene.letters(LETTERS);
+    }
+
+    private int columns(List<Row> rows) {
+        return (int) Math.max(1, Math.floor((scene.view().width() - GAP) / columnWidth(rows)));
+    }
+
+    private double columnWidth(List<Row> rows) {
+        double size = scene.letters(LETTERS);
+        double wide =
+                rows.stream()
+                        .mapToDouble(r -> Surface.Lettering.width(r.meaning(), size))
+                        .max()
+                        .orElse(0);
+        return wide + (SAMPLE + 3 * PADDING) * size;
+    }
+
+    /** Paints it below the map, with its upper edge at a height. */
+    void paintBelow(double top) {
+        double size = scene.letters(LETTERS);
+        List<Row> rows = rows();
+        int columns = columns(rows);
+        double wide = columnWidth(rows);
+        for (int i = 0; i < rows.size(); i++) {
+            double left = GAP + i % columns * wide;
+            paintRow(rows.get(i), left, top + (i / columns + 0.5) * ROW * size);
+        }
+    }
+
+    private void paintRow(Row row, double left, double y) {
+        double size = scene.letters(LETTERS);
+        row.sample().paint(left, left + SAMPLE * size, y);
+        out.text(
+                row.meaning(),
+                left + (SAMPLE + PADDING) * size,
+                y,
+                new Surface.Lettering(size, Surface.Align.LEFT, colors.ink()));
     }
 
     /** Whether a legend of that width covers less on the right than on the left. */

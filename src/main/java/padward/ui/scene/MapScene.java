@@ -64,6 +64,26 @@ public record MapScene(
         return layers.contains(layer);
     }
 
+    /** The same with other layers. */
+    public MapScene showing(Set<MapLayer> others) {
+        return new MapScene(
+                opened,
+                view,
+                palette,
+                letters,
+                others,
+                cells,
+                net,
+                route,
+                alternatives,
+                before,
+                obstacles,
+                chosenObstacle,
+                marked,
+                reach,
+                overlay);
+    }
+
     /** The delay bands, when they are known and shown. */
     public Optional<NetReach> bands() {
         return shows(MapLayer.DELAY) ? reach : Optional.empty();

@@ -30,6 +30,11 @@ public record StripScene(
         chosen = Set.copyOf(chosen);
     }
 
+    /** The same in other colours. */
+    public StripScene in(Palette colors) {
+        return new StripScene(route, empty, corner, colors, letters, selected, chosen);
+    }
+
     /** Size of letters in pixels, given their usual size; distances follow it. */
     public double letters(double usual) {
         return letters * usual;

@@ -2,11 +2,14 @@ package padward.ui.ledger;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.awt.image.BufferedImage;
 import java.io.File;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import javafx.embed.swing.SwingFXUtils;
 import javafx.scene.Node;
@@ -144,6 +147,11 @@ class LedgerViewTest {
         try (PDDocument pdf = Loader.loadPDF(folder.resolve("s.pdf").toFile())) {
             assertThat(pdf.getNumberOfPages()).isEqualTo(1);
         }
+        List<BufferedImage> forPrinter = new ArrayList<>();
+        robot.interact(() -> sheet.forPrinter(forPrinter::addAll));
+        assertThat(forPrinter).singleElement().matches(p -> p.getWidth() > 2000);
+        robot.interact(sheet::noPrinter);
+        assertThat(model.notes().all().get(0).text()).contains("Export the bench sheet as PDF");
         robot.interact(() -> sheet.export(folder.resolve("s.txt")));
         assertThat(model.notes().all().get(0).text()).contains("a name that ends in .pdf");
     }
