@@ -29,6 +29,7 @@ import padward.ui.design.OpenDesign;
 import padward.ui.model.QuestionModel;
 import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
+import padward.ui.work.FaultText;
 import padward.ui.work.JobSlot;
 
 /**
@@ -126,8 +127,8 @@ final class NetsModel {
                                 wrong -> {
                                     tree.set(Optional.empty());
                                     fault.set(
-                                            wrong instanceof BadInput
-                                                    ? wrong.getMessage()
+                                            wrong instanceof BadInput bad
+                                                    ? FaultText.what(bad)
                                                     : wrong.toString());
                                 });
     }

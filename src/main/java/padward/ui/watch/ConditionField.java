@@ -16,6 +16,7 @@ import javafx.scene.text.Text;
 import padward.base.BadInput;
 import padward.ui.control.CompletingField;
 import padward.ui.control.Controls;
+import padward.ui.work.FaultText;
 
 /**
  * A field for a condition: completes names as they are typed, marks the character at which a fault
@@ -94,7 +95,7 @@ final class ConditionField extends VBox {
     /** A fault of a condition without the name of its option. */
     static String text(BadInput fault) {
         String where = fault.place().isEmpty() ? "" : "At " + fault.place() + ": ";
-        String text = where + "expected " + fault.expected() + ", found " + fault.found() + ".";
+        String text = where + FaultText.needs(fault) + ".";
         return Character.toUpperCase(text.charAt(0)) + text.substring(1);
     }
 

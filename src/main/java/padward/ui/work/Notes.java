@@ -69,7 +69,7 @@ public final class Notes {
     }
 
     private static String plain(Exception fault) {
-        return fault instanceof BadInput ? fault.getMessage() : "Internal error: " + fault;
+        return fault instanceof BadInput bad ? FaultText.of(bad) : FaultText.internal(fault);
     }
 
     private static String detail(Exception fault) {

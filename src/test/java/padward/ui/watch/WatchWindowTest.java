@@ -124,7 +124,7 @@ class WatchWindowTest {
         type(robot, "#watch-when", "hold && bep");
         assertThat(text(robot, "#watch-when-fault"))
                 .startsWith(
-                        "At character 9: expected the name of a net or vector, found “bep”; the nearest name is “beep”");
+                        "At character 9: this needs the name of a net or vector, but there is “bep”; the nearest name is “beep”");
         Rectangle mark = mark(robot);
         assertThat(mark.isVisible()).isTrue();
         double first = mark.getX();
@@ -149,7 +149,7 @@ class WatchWindowTest {
         type(robot, "#watch-pad", "J1.2");
         type(robot, "#watch-when", "hold && ".repeat(2000) + "hold");
         fire(robot, "#watch-ask");
-        assertThat(text(robot, "#watch-answer")).contains("expected at most 10000 characters");
+        assertThat(text(robot, "#watch-answer")).contains("this needs at most 10000 characters");
     }
 
     @Test
@@ -173,14 +173,14 @@ class WatchWindowTest {
         type(robot, "#watch-when", "hold");
         type(robot, "#watch-pad", "J9.9");
         fire(robot, "#watch-ask");
-        assertThat(text(robot, "#watch-answer")).startsWith("Pad: expected one pad");
+        assertThat(text(robot, "#watch-answer")).startsWith("Pad: this needs one pad");
         type(robot, "#watch-pad", "J1.2");
         type(robot, "#watch-clock", "hold");
         fire(robot, "#watch-ask");
-        assertThat(text(robot, "#watch-answer")).startsWith("Clock: expected the name of a net");
+        assertThat(text(robot, "#watch-answer")).startsWith("Clock: this needs the name of a net");
         sort(robot, CircuitSort.SELECT);
         fire(robot, "#watch-ask");
-        assertThat(text(robot, "#watch-answer")).startsWith("Nets: expected the nets for select");
+        assertThat(text(robot, "#watch-answer")).startsWith("Nets: this needs the nets for select");
     }
 
     @Test
