@@ -2,6 +2,7 @@ package padward.ui;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javafx.scene.Node;
 import javafx.scene.control.Tab;
 import javafx.scene.control.TabPane;
@@ -112,13 +113,27 @@ final class SidePane extends VBox {
         look.listsProperty().set(true);
         tabs.getSelectionModel().select(index);
         Node content = tabs.getSelectionModel().getSelectedItem().getContent();
-        Focus.first(content).ifPresent(Node::requestFocus);
+        // A list with rows is what is wanted, not the filter above it.
+        Optional<TableView<?>> pads = index == 0 ? pads() : Optional.empty();
+        if (pads.filter(t -> !t.getItems().isEmpty()).isPresent()) {
+            focusPads(pads.get());
+        } else {
+            Focus.first(content).ifPresent(Node::requestFocus);
+        }
     }
 
     /** Shows the pads for the net, with the first selected if none is. */
     void showPads() {
         show(0);
-        TableView<?> pads = (TableView<?>) tabs.lookup("#routes-table");
+        pads().ifPresent(SidePane::focusPads);
+    }
+
+    /** The list of pads; empty while something else is in its place. */
+    private Optional<TableView<?>> pads() {
+        return Optional.ofNullable((TableView<?>) tabs.lookup("#routes-table"));
+    }
+
+    private static void focusPads(TableView<?> pads) {
         if (pads.getSelectionModel().isEmpty()) {
             pads.getSelectionModel().selectFirst();
         }

@@ -149,6 +149,26 @@ class PanelPicturesTest {
         run(robot, "show-watch");
         take("watch");
         run(robot, "show-routes");
+        takeFar(robot);
+    }
+
+    /** A larger design, as a whole and a little nearer. */
+    private void takeFar(FxRobot robot) throws Exception {
+        robot.interact(
+                () ->
+                        model.open(
+                                Path.of(
+                                        System.getProperty(
+                                                "panels.design",
+                                                "fixtures/workbench/design.json.gz"))));
+        run(robot, "layer-legend");
+        run(robot, "whole-fabric");
+        take("far");
+        for (int i = 0; i < 4; i++) {
+            run(robot, "zoom-in");
+        }
+        take("farther-in");
+        run(robot, "layer-legend");
     }
 
     private void run(FxRobot robot, String action) {
