@@ -119,6 +119,7 @@ final class SiteList {
                             pin -> {
                                 out.text(pin.name());
                                 out.constant(pin.direction());
+                                out.text(pin.alike());
                             });
                 });
         out.numbers(words);
@@ -139,7 +140,8 @@ final class SiteList {
                                                 () ->
                                                         new SitePin(
                                                                 in.text(),
-                                                                in.constant(PinDirection.class)))));
+                                                                in.constant(PinDirection.class),
+                                                                in.text()))));
         int[] words = in.numbers();
         int[] runOfTile = in.numbers();
         sites.requireRuns(runOfTile, 2, words.length);
