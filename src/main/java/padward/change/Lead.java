@@ -1,5 +1,6 @@
 package padward.change;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -13,6 +14,7 @@ import java.util.Optional;
  * @param name the lead's own name; may be empty
  * @param pod what bundles the lead with others; may be empty
  * @param colour its colour; may be empty
+ * @param metres its length; empty when not stated: then that of the sheet's other leads counts
  * @param measured when the line's signal was measured to arrive; empty when it was not
  */
 public record Lead(
@@ -21,6 +23,7 @@ public record Lead(
         String name,
         String pod,
         String colour,
+        Optional<Double> metres,
         Optional<Measured> measured) {
     /**
      * A measured delay. Only differences between lines that were measured together count.
@@ -32,10 +35,20 @@ public record Lead(
 
     /** A lead of which only the channel is known. */
     public Lead(String port, int channel) {
-        this(port, channel, "", "", "", Optional.empty());
+        this(port, channel, "", "", "", Optional.empty(), Optional.empty());
     }
 
-    /** Its name, pod and colour, as far as they are known: {@code pod A, red, clip 3}. */
+    /** The same lead of another length. */
+    public Lead withMetres(Optional<Double> length) {
+        return new Lead(port, channel, name, pod, colour, length, measured);
+    }
+
+    /** The same lead with another measured delay of its line. */
+    public Lead withMeasured(Optional<Measured> delay) {
+        return new Lead(port, channel, name, pod, colour, metres, delay);
+    }
+
+    /** What is known of it: {@code pod A, red, clip 3, 0.3 m}. */
     public String toText() {
         List<String> parts = new ArrayList<>();
         if (!pod.isEmpty()) {
@@ -47,7 +60,13 @@ public record Lead(
         if (!name.isEmpty()) {
             parts.add(name);
         }
+        metres.ifPresent(m -> parts.add(metresText(m) + " m"));
         return String.join(", ", parts);
+    }
+
+    /** A length as it is read again: {@code 0.3}, {@code 2}. */
+    public static String metresText(double length) {
+        return BigDecimal.valueOf(length).stripTrailingZeros().toPlainString();
     }
 
     /**
@@ -78,5 +97,18 @@ public record Lead(
         List<LedgerEntry> together = new ArrayList<>(before);
         together.add(entry);
         return entry.withLeads(all(together).get(before.size()));
+    }
+
+    /**
+     * An entry with leads of one length, to be kept after others.
+     *
+     * @param metres the length; empty when it is not stated
+     */
+    public static LedgerEntry numbered(
+            List<LedgerEntry> before, LedgerEntry entry, Optional<Double> metres) {
+        LedgerEntry known = numbered(before, entry);
+        return metres.isEmpty()
+                ? known
+                : known.withLeads(known.leads().stream().map(l -> l.withMetres(metres)).toList());
     }
 }

@@ -158,13 +158,7 @@ public record BenchSheet(
         /** The same line with a measured delay. */
         private Line measured(Lead.Measured delay) {
             return new Line(
-                    new Lead(
-                            lead.port(),
-                            lead.channel(),
-                            lead.name(),
-                            lead.pod(),
-                            lead.colour(),
-                            Optional.of(delay)),
+                    lead.withMeasured(Optional.of(delay)),
                     net,
                     polarity,
                     port,
@@ -177,6 +171,11 @@ public record BenchSheet(
                     late,
                     takenPs,
                     addToTimePs);
+        }
+
+        /** What is between its pin and the instrument. */
+        private ExternalLine between(ExternalLine external) {
+            return BenchSheet.between(lead, external);
         }
 
         /** Its channel, from 1. */
@@ -345,7 +344,10 @@ public record BenchSheet(
         List<Cautions.Shared> result = new ArrayList<>(Cautions.ofLoading(before, edits));
         for (Line line : lines) {
             int pad = padIndex(after, line.pad());
-            Ringing.of(line.timing().seen().rise(), after.board().findWiring(pad), external)
+            Ringing.of(
+                            line.timing().seen().rise(),
+                            after.board().findWiring(pad),
+                            line.between(external))
                     .ifPresent(c -> result.add(new Cautions.Shared(List.of(line.pad()), c)));
         }
         List<String> pads = lines.stream().map(Line::pad).toList();
@@ -452,6 +454,11 @@ public record BenchSheet(
         return leads.stream().filter(l -> l.port().equals(port)).findFirst().orElseThrow();
     }
 
+    /** A length that the ledger states for a lead counts, whatever is usual on the sheet. */
+    private static ExternalLine between(Lead lead, ExternalLine external) {
+        return lead.metres().map(external::withMetres).orElse(external);
+    }
+
     /** Empty when a later entry has disconnected the net from the pad. */
     private static Optional<Line> line(
             Design after,
@@ -486,7 +493,7 @@ public record BenchSheet(
                                 net.get().route(),
                                 index,
                                 setting,
-                                external,
+                                between(lead, external),
                                 instrument,
                                 net.get().clock()),
                         Lateness.of(entry, out.net(), after),

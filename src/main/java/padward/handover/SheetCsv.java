@@ -7,6 +7,7 @@ import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import padward.base.Formulas;
+import padward.change.Lead;
 import padward.design.board.Attachment;
 import padward.timing.Arrival;
 import padward.timing.InstrumentView;
@@ -48,6 +49,7 @@ public final class SheetCsv {
                     "lead",
                     "pod",
                     "colour",
+                    "lead_m",
                     "lateCycles",
                     "lateClock",
                     "validFrom_ps",
@@ -62,7 +64,7 @@ public final class SheetCsv {
             out.printRecord(COLUMNS);
             for (BenchSheet.Page page : sheet.pages()) {
                 for (BenchSheet.Line line : page.lines()) {
-                    print(page, line, sheet.validTimeOf(line), out);
+                    print(page, line, sheet, out);
                 }
             }
         } catch (IOException impossible) {
@@ -72,11 +74,9 @@ public final class SheetCsv {
     }
 
     private static void print(
-            BenchSheet.Page page,
-            BenchSheet.Line line,
-            Optional<ValidTimes.Window> valid,
-            CSVPrinter out)
+            BenchSheet.Page page, BenchSheet.Line line, BenchSheet sheet, CSVPrinter out)
             throws IOException {
+        Optional<ValidTimes.Window> valid = sheet.validTimeOf(line);
         InstrumentView seen = line.timing().seen();
         Arrival arrival = line.timing().chain().arrival();
         out.printRecord(
@@ -111,6 +111,7 @@ public final class SheetCsv {
                 Formulas.guard(line.lead().name()),
                 Formulas.guard(line.lead().pod()),
                 Formulas.guard(line.lead().colour()),
+                Lead.metresText(line.lead().metres().orElse(sheet.external().metres())),
                 line.late().map(l -> "" + l.cycles()).orElse(""),
                 Formulas.guard(line.late().map(Lateness::clock).orElse("")),
                 valid.map(w -> "" + w.fromPs()).orElse(""),

@@ -14,6 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import padward.base.Xml;
 import padward.breakout.ask.BankOutputs;
@@ -150,7 +151,7 @@ public final class SheetPage {
         model.put(
                 "anyMeasured",
                 page.lines().stream().anyMatch(l -> l.lead().measured().isPresent()));
-        model.put("between", between(sheet.external()));
+        model.put("between", between(sheet));
         model.put("hasChain", single);
         model.put("chain", single ? chain(page.lines().get(0)) : List.of());
         model.put("sum", single ? page.lines().get(0).atInstrument().toText() : "");
@@ -252,15 +253,48 @@ public final class SheetPage {
                 setting.slew());
     }
 
-    private static String between(ExternalLine external) {
+    /** What the delays were calculated with, and where the leads' lengths come from. */
+    private static String between(BenchSheet sheet) {
+        ExternalLine external = sheet.external();
         return String.format(
                 Locale.ROOT,
-                "Calculated for %.2f m leads, velocity factor %.2f, a connector of %.3f ns, "
+                "Calculated for %s, velocity factor %.2f, a connector of %.3f ns, "
                         + "and traces on a board with dielectric constant %.1f.",
-                external.metres(),
+                leads(sheet),
                 external.velocity(),
                 external.connectorPs() / 1000.0,
                 external.dielectric());
+    }
+
+    /** The leads' lengths: those of the ledger, by channel, and the sheet's own. */
+    private static String leads(BenchSheet sheet) {
+        Map<Double, List<String>> stated = new TreeMap<>();
+        for (BenchSheet.Line line : sheet.lines()) {
+            line.lead()
+                    .metres()
+                    .ifPresent(
+                            m ->
+                                    stated.computeIfAbsent(m, x -> new ArrayList<>())
+                                            .add("" + line.channel()));
+        }
+        String own = Lead.metresText(sheet.external().metres()) + " m";
+        if (stated.isEmpty()) {
+            return "leads of " + own + ", as stated for this sheet";
+        }
+        String ledger =
+                stated.entrySet().stream()
+                        .map(
+                                e ->
+                                        Lead.metresText(e.getKey())
+                                                + " m on channel"
+                                                + (e.getValue().size() > 1 ? "s " : " ")
+                                                + String.join(", ", e.getValue()))
+                        .collect(Collectors.joining("; "));
+        boolean all = sheet.lines().stream().allMatch(l -> l.lead().metres().isPresent());
+        return "leads as the ledger states them ("
+                + ledger
+                + ")"
+                + (all ? "" : ", others of " + own + ", as stated for this sheet");
     }
 
     private static List<Map<String, String>> chain(BenchSheet.Line line) {

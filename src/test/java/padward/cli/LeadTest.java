@@ -81,10 +81,69 @@ class LeadTest {
         String port = column(sheet(), "port").get(0);
         CommandRun none = lead("--port", port, "--tolerance-ps", "30");
         assertThat(none.code()).isEqualTo(2);
-        assertThat(none.err()).contains("--tolerance-ps: expected --measured-ps");
+        assertThat(none.err()).contains("--tolerance-ps: expected a measured delay (measured-ps)");
         lead("--port", port, "--measured-ps", "120");
         assertThat(lead("--port", port, "--tolerance-ps", "30").out()).contains("120 ± 30 ps");
         assertThat(lead("--port", port, "--name", "clip").out()).contains("120 ± 30 ps");
+    }
+
+    @Test
+    void aLeadsLengthIsPartOfItsDelay() throws Exception {
+        List<CSVRecord> before = sheet();
+        String port = before.get(0).get("port");
+        assertThat(lead("--port", port, "--length-m", "0.5").out()).contains("0.5 m");
+        List<CSVRecord> after = sheet();
+        // 3.3356 ns/m at a velocity factor of 0.66, ± 5 %: Ott, and 1/c.
+        double most = 0.5 * 3335.64 / 0.66 * 1.05;
+        assertThat(slowPs(after.get(0)) - slowPs(before.get(0))).isEqualTo((int) Math.round(most));
+        assertThat(slowPs(after.get(1))).isEqualTo(slowPs(before.get(1)));
+        assertThat(column(after, "lead_m")).containsExactly("0.5", "0", "0");
+        Path page = folder.resolve("s.html");
+        CommandRun.of("sheet", "-d", design, "-l", ledger, "-o", page, "--lead-m", "0.3");
+        assertThat(Files.readString(page))
+                .contains("leads as the ledger states them (0.5 m on channel 1)")
+                .contains("others of 0.3 m, as stated for this sheet");
+        assertThat(lead("--port", port, "--length-m", "").out()).doesNotContain("0.5 m");
+        assertThat(slowPs(sheet().get(0))).isEqualTo(slowPs(before.get(0)));
+    }
+
+    private static int slowPs(CSVRecord line) {
+        return Integer.parseInt(line.get("instrumentSlow_ps"));
+    }
+
+    @Test
+    void aGroupsLeadsHaveTheLengthThatTheGroupWasRoutedWith() throws Exception {
+        Path group = folder.resolve("g.json");
+        Path file = folder.resolve("g.csv");
+        String[] words = {
+            "bus",
+            "-d",
+            design.toString(),
+            "--nets",
+            "pump/level/sample[*]",
+            "--pads",
+            "header J1,header J2",
+            "--lead-m",
+            "0.3",
+            "--ledger",
+            group.toString(),
+            "--json"
+        };
+        CommandRun bus = CommandRun.of((Object[]) words);
+        assertThat(bus.err()).isEmpty();
+        CommandRun.of("sheet", "-d", design, "-l", group, "-o", file);
+        CSVFormat format = CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get();
+        List<CSVRecord> lines = CSVParser.parse(Files.readString(file), format).getRecords();
+        assertThat(lines).isNotEmpty();
+        assertThat(column(lines, "lead_m")).containsOnly("0.3");
+        for (CSVRecord line : lines) {
+            assertThat(bus.out().replaceAll("\\s", ""))
+                    .contains(
+                            "\"instrument_ps\":["
+                                    + line.get("instrumentFast_ps")
+                                    + ","
+                                    + line.get("instrumentSlow_ps"));
+        }
     }
 
     @Test
@@ -95,7 +154,19 @@ class LeadTest {
         CommandRun taken = lead("--port", port, "--channel", "2");
         assertThat(taken.code()).isEqualTo(2);
         assertThat(taken.err()).contains("a channel of no other line");
-        assertThat(lead("--port", port, "--channel", "0").code()).isEqualTo(2);
+        for (String[] wrong :
+                new String[][] {
+                    {"--channel", "0"},
+                    {"--channel", "one"},
+                    {"--length-m", "-1"},
+                    {"--length-m", "101"},
+                    {"--name", "x".repeat(101)},
+                    {"--pod", "a\nb"},
+                }) {
+            CommandRun run = lead("--port", port, wrong[0], wrong[1]);
+            assertThat(run.code()).as(wrong[1]).isEqualTo(2);
+            assertThat(run.err()).contains(wrong[0] + ": expected");
+        }
         assertThat(Files.readAllBytes(ledger)).isEqualTo(before);
     }
 }

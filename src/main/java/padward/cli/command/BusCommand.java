@@ -15,6 +15,7 @@ import padward.breakout.group.CalibrationGroup;
 import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RouteMatrix;
 import padward.breakout.group.UnblockedGroup;
+import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
 import padward.cli.form.GroupForm;
@@ -387,6 +388,8 @@ public final class BusCommand implements Callable<Integer> {
                         calibrate == null
                                 ? "a group of " + bus.lines().size()
                                 : "a calibration of " + bus.lines().size() + " lines");
-        return old.with(entry.accepting(accepted));
+        LedgerEntry numbered =
+                Lead.numbered(old.entries(), entry.accepting(accepted), lead.statedMetres());
+        return old.with(numbered);
     }
 }

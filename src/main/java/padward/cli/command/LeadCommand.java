@@ -1,15 +1,13 @@
 package padward.cli.command;
 
 import java.io.PrintWriter;
-import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 import java.util.concurrent.Callable;
-import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.change.Lead;
 import padward.change.Ledger;
-import padward.change.LedgerEntry;
 import padward.cli.form.JsonText;
 import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
@@ -18,9 +16,9 @@ import padward.cli.option.LedgerOption;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.design.Design;
+import padward.format.ledger.LeadChange;
+import padward.format.ledger.LeadField;
 import padward.format.ledger.LedgerReplay;
-import padward.format.source.FileLimits;
-import padward.format.source.Nearest;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -33,7 +31,7 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description =
                 "Records in a ledger which lead of the instrument is on a line: its channel, name,"
-                        + " pod and colour. Without --port, lists all leads. A channel stays the same"
+                        + " pod, colour and length. Without --port, lists all leads. A channel stays the same"
                         + " when other entries are undone.",
         footer = {
             "",
@@ -42,8 +40,6 @@ import picocli.CommandLine.Spec;
             "      --port out_J2.1 --name 'clip 3' --pod A --colour red"
         })
 public final class LeadCommand implements Callable<Integer> {
-    private static final int LONGEST = 100;
-
     @Mixin private DesignOption design;
     @Mixin private LedgerOption ledger;
     @Mixin private DryRunOption dryRun;
@@ -56,7 +52,7 @@ public final class LeadCommand implements Callable<Integer> {
     private String port;
 
     @Option(names = "--channel", paramLabel = "N", description = "The instrument's channel.")
-    private Integer channel;
+    private String channel;
 
     @Option(names = "--name", paramLabel = "NAME", description = "The lead's own name.")
     private String name;
@@ -68,12 +64,20 @@ public final class LeadCommand implements Callable<Integer> {
     private String colour;
 
     @Option(
+            names = "--length-m",
+            paramLabel = "METRES",
+            description =
+                    "Its length; sheet then calculates with it, whatever --lead-m says. An empty"
+                            + " text removes it.")
+    private String length;
+
+    @Option(
             names = "--measured-ps",
             paramLabel = "PS",
             description =
                     "Measured delay of the line, from any point in time that the lines measured"
                             + " with it share; deskew then prefers it.")
-    private Integer measured;
+    private String measured;
 
     @Option(
             names = "--tolerance-ps",
@@ -81,7 +85,7 @@ public final class LeadCommand implements Callable<Integer> {
             description =
                     "How far the measured delay can be off, either way (0). Without --measured-ps, "
                             + "that of the delay that was measured before.")
-    private Integer tolerance;
+    private String tolerance;
 
     @Option(names = "--json", description = "Prints the leads as JSON.")
     private boolean json;
@@ -128,80 +132,24 @@ public final class LeadCommand implements Callable<Integer> {
     }
 
     private Ledger changed(Ledger old) throws BadInput {
-        check("--measured-ps", -FileLimits.MEASURED_PS, measured == null ? 0 : measured);
-        check("--tolerance-ps", 0, tolerance == null ? 0 : tolerance);
-        if (channel != null && (channel < 1 || channel > FileLimits.CHANNELS)) {
-            String expected = "a number from 1 to " + FileLimits.CHANNELS;
-            throw new BadInput("--channel", "", expected, "" + channel);
+        Map<LeadField, String> values = new EnumMap<>(LeadField.class);
+        put(values, LeadField.CHANNEL, channel);
+        put(values, LeadField.NAME, name);
+        put(values, LeadField.POD, pod);
+        put(values, LeadField.COLOUR, colour);
+        put(values, LeadField.LENGTH, length);
+        put(values, LeadField.MEASURED, measured);
+        put(values, LeadField.TOLERANCE, tolerance);
+        return old.withEntries(new LeadChange(port, values).to(old.entries(), "--"));
+    }
+
+    private static void put(Map<LeadField, String> values, LeadField field, String text) {
+        if (text != null) {
+            values.put(field, text);
         }
-        List<List<Lead>> all = Lead.all(old.entries());
-        List<LedgerEntry> entries = new ArrayList<>();
-        boolean found = false;
-        for (int i = 0; i < all.size(); i++) {
-            List<Lead> leads = new ArrayList<>();
-            for (Lead lead : all.get(i)) {
-                boolean wanted = lead.port().equals(port);
-                found |= wanted;
-                boolean clash = !wanted && channel != null && lead.channel() == channel;
-                if (clash) {
-                    throw new BadInput(
-                            "--channel", "", "a channel of no other line", lead.port() + "'s");
-                }
-                leads.add(wanted ? changed(lead) : lead);
-            }
-            entries.add(old.entries().get(i).withLeads(leads));
-        }
-        if (!found) {
-            List<String> ports =
-                    all.stream().flatMap(List::stream).map(Lead::port).collect(Collectors.toList());
-            throw new BadInput(
-                    "--port",
-                    "",
-                    "a port that the ledger brings out",
-                    Nearest.describe(port, ports.stream()));
-        }
-        return old.withEntries(entries);
     }
 
     private static String measured(Lead lead) {
         return lead.measured().map(m -> m.ps() + " ± " + m.tolerancePs() + " ps").orElse("");
-    }
-
-    private static void check(String option, int least, int value) throws BadInput {
-        if (value < least || value > FileLimits.MEASURED_PS) {
-            String expected = "a number from " + least + " to " + FileLimits.MEASURED_PS;
-            throw new BadInput(option, "", expected, "" + value);
-        }
-    }
-
-    private Optional<Lead.Measured> measuredNow(Lead old) throws BadInput {
-        if (measured != null) {
-            return Optional.of(new Lead.Measured(measured, tolerance == null ? 0 : tolerance));
-        }
-        if (tolerance != null && old.measured().isEmpty()) {
-            throw new BadInput(
-                    "--tolerance-ps",
-                    "",
-                    "--measured-ps together with it, because the line has no measured delay yet",
-                    "none");
-        }
-        return old.measured()
-                .map(m -> tolerance == null ? m : new Lead.Measured(m.ps(), tolerance));
-    }
-
-    private Lead changed(Lead old) throws BadInput {
-        return new Lead(
-                old.port(),
-                channel == null ? old.channel() : channel,
-                name == null ? old.name() : line(name),
-                pod == null ? old.pod() : line(pod),
-                colour == null ? old.colour() : line(colour),
-                measuredNow(old));
-    }
-
-    /** A text that can be read as a name, so that the ledger can be read again. */
-    private static String line(String text) {
-        String plain = text.replaceAll("\\p{Cntrl}", " ");
-        return plain.substring(0, Math.min(plain.length(), LONGEST));
     }
 }

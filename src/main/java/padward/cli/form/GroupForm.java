@@ -6,6 +6,7 @@ import static padward.cli.form.Values.text;
 import static padward.cli.form.Values.texts;
 import static padward.cli.form.Values.whole;
 import static padward.format.form.Kinds.list;
+import static padward.format.form.Kinds.real;
 
 import java.util.List;
 import java.util.Optional;
@@ -25,6 +26,7 @@ import padward.format.form.Fields;
 import padward.format.form.Form;
 import padward.format.form.Kind;
 import padward.format.form.Kinds;
+import padward.format.source.FileLimits;
 import padward.timing.ExternalLine;
 import padward.timing.PairSkew;
 import padward.timing.SinkDelayChange;
@@ -104,6 +106,8 @@ public final class GroupForm {
                         list(skew()),
                         g -> g.bus().skews(g.design(), g.external(), g.localPercent()))
                 .means("at the instrument, the greatest first");
+        group.needed("lead_m", real(0, FileLimits.LEAD_METRES), g -> g.external().metres())
+                .means("length of the leads in instrument_ps, as --lead-m states it");
         group.needed("total_ps", count(), g -> g.bus().totalPs()).means("sum of the delays");
         group.needed("lowerBound_ps", count(), g -> g.bus().alonePs())
                 .means("sum that each net would take alone to the same pad");

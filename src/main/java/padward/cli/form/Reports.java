@@ -4,6 +4,7 @@ import static padward.cli.form.Values.text;
 import static padward.cli.form.Values.texts;
 import static padward.cli.form.Values.whole;
 import static padward.format.form.Kinds.list;
+import static padward.format.form.Kinds.real;
 
 import java.util.ArrayList;
 import java.util.Collection;
@@ -26,6 +27,7 @@ import padward.format.form.Form;
 import padward.format.form.Kind;
 import padward.format.form.Kinds;
 import padward.format.form.Schema;
+import padward.format.source.FileLimits;
 
 /** What the commands print as JSON, each with its form. */
 public final class Reports {
@@ -402,6 +404,8 @@ public final class Reports {
             one.needed("name", text(), o -> o.lead().name()).means("the lead's own name");
             one.needed("pod", text(), o -> o.lead().pod()).means("its pod");
             one.needed("colour", text(), o -> o.lead().colour()).means("its colour");
+            one.maybe("length_m", real(0, FileLimits.LEAD_METRES), o -> o.lead().metres())
+                    .means("its length, metres");
             one.maybe(
                             "measured_ps",
                             whole(),

@@ -1,6 +1,8 @@
 package padward.cli.option;
 
+import java.util.Optional;
 import padward.base.BadInput;
+import padward.format.ledger.LeadField;
 import padward.timing.ExternalLine;
 import picocli.CommandLine.Option;
 
@@ -15,9 +17,11 @@ public final class LeadOption {
 
     @Option(
             names = "--lead-m",
-            defaultValue = "0",
-            description = "Length of the leads to the instrument, metres (${DEFAULT-VALUE}).")
-    private double lead;
+            paramLabel = "METRES",
+            description =
+                    "Length of the leads to the instrument, metres (0). Lengths that the ledger"
+                            + " states for single leads count before it.")
+    private String lead;
 
     @Option(
             names = "--velocity",
@@ -52,13 +56,18 @@ public final class LeadOption {
         return local;
     }
 
+    /** The length of the leads, where it is stated. */
+    public Optional<Double> statedMetres() throws BadInput {
+        return lead == null ? Optional.empty() : Optional.of(LeadField.metres(lead, "--lead-m"));
+    }
+
     public ExternalLine read() throws BadInput {
         check("--dielectric", dielectric, 1, 20);
-        check("--lead-m", lead, 0, 100);
         check("--connector-ps", connector, 0, 10_000);
         check("--probe-pf", load, 0, 1000);
         check("--velocity", velocity, 0.1, 1);
-        return new ExternalLine(dielectric, connector, lead, velocity, load);
+        double metres = statedMetres().orElse(0.0);
+        return new ExternalLine(dielectric, connector, metres, velocity, load);
     }
 
     private static void check(String option, double value, double least, double most)

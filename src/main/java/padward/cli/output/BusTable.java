@@ -16,6 +16,7 @@ import padward.breakout.group.UnblockedGroup;
 import padward.breakout.text.PriceText;
 import padward.breakout.text.WhyText;
 import padward.change.Edit;
+import padward.change.Lead;
 import padward.design.Design;
 import padward.design.board.Attachment;
 import padward.design.board.PadWiring;
@@ -135,6 +136,7 @@ public final class BusTable {
         }
         table.print(out);
         loadText().ifPresent(out::println);
+        out.println("Leads of " + Lead.metresText(external.metres()) + " m (--lead-m).");
     }
 
     /**

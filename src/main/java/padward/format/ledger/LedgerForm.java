@@ -2,6 +2,7 @@ package padward.format.ledger;
 
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.name;
+import static padward.format.form.Kinds.real;
 import static padward.format.form.Kinds.text;
 import static padward.format.form.Kinds.whole;
 import static padward.format.form.Kinds.word;
@@ -110,6 +111,9 @@ final class LedgerForm {
         var name = lead.optional("name", word(), "", Lead::name).means("the lead's own name");
         var pod = lead.optional("pod", word(), "", Lead::pod).means("its pod");
         var colour = lead.optional("colour", word(), "", Lead::colour).means("its colour");
+        var metres =
+                lead.maybe("length_m", real(0, FileLimits.LEAD_METRES), Lead::metres)
+                        .means("its length, metres; otherwise that of the sheet's other leads");
         var measured =
                 lead.maybe(
                                 "measured_ps",
@@ -134,6 +138,7 @@ final class LedgerForm {
                                 name.get(),
                                 pod.get(),
                                 colour.get(),
+                                metres.get(),
                                 measured.get().isPresent()
                                         ? Optional.of(
                                                 new Lead.Measured(

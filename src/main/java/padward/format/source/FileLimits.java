@@ -26,6 +26,12 @@ public final class FileLimits {
     /** Channels of an instrument. */
     public static final int CHANNELS = 100_000;
 
+    /** Characters of a lead's name, pod or colour. */
+    public static final int LEAD_WORD = 100;
+
+    /** Length of a lead, metres. */
+    public static final int LEAD_METRES = 100;
+
     /** Pins of a header. */
     public static final int HEADER_PINS = 999;
 

@@ -3,6 +3,7 @@ package padward.ui.control;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
+import javafx.beans.property.ObjectProperty;
 import javafx.scene.control.Spinner;
 import javafx.scene.control.SpinnerValueFactory;
 import javafx.util.StringConverter;
@@ -28,6 +29,11 @@ public final class NumberSpinners {
                 new Spinner<>(least, most, first, step),
                 text -> Double.parseDouble(text.replace(',', '.')),
                 NumberSpinners::text);
+    }
+
+    /** The field shows a value, and changes it. */
+    public static void bind(Spinner<Double> spinner, ObjectProperty<Double> value) {
+        spinner.getValueFactory().valueProperty().bindBidirectional(value);
     }
 
     private static String text(double number) {

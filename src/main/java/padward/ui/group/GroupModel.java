@@ -22,6 +22,8 @@ import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RouteMatrix;
 import padward.breakout.text.PriceText;
 import padward.change.Edit;
+import padward.change.Lead;
+import padward.change.LedgerEntry;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.fabric.delay.Delay;
@@ -30,15 +32,13 @@ import padward.timing.ExternalLine;
 import padward.timing.PairSkew;
 import padward.ui.design.OpenDesign;
 import padward.ui.model.GroupParser;
+import padward.ui.model.KeptChanges;
 import padward.ui.model.WindowModel;
 import padward.ui.model.WorkState;
 import padward.ui.work.JobSlot;
 
 /** Several nets at once: all pairs of nets and pads, the pinned ones, the routed group. */
 public final class GroupModel {
-    /** The leads of the lines are taken to be alike, so that they do not matter. */
-    private static final ExternalLine EXTERNAL = ExternalLine.USUAL;
-
     private final WindowModel model;
     private final JobSlot job;
     private final StringProperty nets;
@@ -165,6 +165,7 @@ public final class GroupModel {
         Design design = matrix.get().orElseThrow().design();
         Bus routed = matched.get().map(MatchedGroup::before).orElse(bus.get().get());
         int tolerance = tolerancePs.get();
+        ExternalLine external = external();
         job.start(
                 "Matching the delays",
                 progress ->
@@ -172,13 +173,23 @@ public final class GroupModel {
                                 design,
                                 routed,
                                 tolerance,
-                                EXTERNAL,
+                                external,
                                 PairSkew.USUAL_LOCAL_PERCENT,
                                 progress),
                 result -> {
                     matched.set(Optional.of(result));
                     bus.set(Optional.of(result.after()));
                 });
+    }
+
+    /** What is between the pins and the instrument; the leads are all of one length. */
+    private ExternalLine external() {
+        return ExternalLine.USUAL.withMetres(model.leadMetresProperty().get());
+    }
+
+    /** Length of the group's leads, metres; 0 when it is not stated. */
+    ObjectProperty<Double> leadMetresProperty() {
+        return model.leadMetresProperty();
     }
 
     /** Keeps the group as routed: the design is shown with it from now on. */
@@ -193,17 +204,25 @@ public final class GroupModel {
         List<Edit> edits = bus.get().get().edits();
         Outcome outcome = Outcome.of(about.on().opened().design(), edits);
         if (outcome instanceof Outcome.Applied applied) {
+            LedgerEntry entry =
+                    EntrySigning.unsigned(about.nets(), about.pads(), edits)
+                            .accepting(PriceText.words(price().toAccept()));
+            Optional<Double> length =
+                    Optional.of(model.leadMetresProperty().get()).filter(m -> m > 0);
             model.design()
                     .keep(
                             about.on().version(),
-                            EntrySigning.unsigned(about.nets(), about.pads(), edits)
-                                    .accepting(PriceText.words(price().toAccept())),
+                            Lead.numbered(keptEntries(), entry, length),
                             about.on().opened().with(applied.design()));
         } else {
             List<String> reasons = ((Outcome.Refused) outcome).reasons();
             model.notes()
                     .add(this, "The group cannot be kept: " + String.join("; ", reasons) + ".");
         }
+    }
+
+    private List<LedgerEntry> keptEntries() {
+        return model.keptProperty().get().map(KeptChanges::entries).orElse(List.of());
     }
 
     /** Whether the fields say what was routed; also when nothing was. */
@@ -249,13 +268,16 @@ public final class GroupModel {
         return matrix.get().isPresent() && bus.get().isPresent()
                 ? bus.get()
                         .get()
-                        .skews(matrix.get().get().design(), EXTERNAL, PairSkew.USUAL_LOCAL_PERCENT)
+                        .skews(
+                                matrix.get().get().design(),
+                                external(),
+                                PairSkew.USUAL_LOCAL_PERCENT)
                 : List.of();
     }
 
     /** When a line of a routed group arrives at the instrument. */
     Delay atInstrument(Bus.Line line) {
-        return line.atInstrument(matrix.get().orElseThrow().design(), EXTERNAL);
+        return line.atInstrument(matrix.get().orElseThrow().design(), external());
     }
 
     /** The cautions about the pads of the routed group. */

@@ -97,6 +97,7 @@ public final class GroupView extends ScrollPane {
         group.matchedProperty().addListener((p, old, now) -> show());
         group.matrixProperty().addListener((p, old, now) -> show());
         group.asAskedProperty().addListener((p, old, now) -> show());
+        group.leadMetresProperty().addListener((p, old, now) -> show());
         group.pinned().addListener((MapChangeListener<Integer, Integer>) c -> show());
         look.darkProperty().addListener((p, old, now) -> show());
         widthProperty().addListener((p, old, now) -> show());
@@ -164,8 +165,30 @@ public final class GroupView extends ScrollPane {
                         "Route",
                         "Chooses a pad for each net and routes all nets together",
                         group::route);
+        Spinner<Double> lead =
+                NumberSpinners.decimal(0, 100, group.leadMetresProperty().get(), 0.1);
+        lead.setPrefWidth(84);
+        lead.setId("group-lead");
+        lead.setAccessibleText("Length of the leads to the instrument, metres");
+        lead.setTooltip(
+                new Tooltip(
+                        "Length of the leads to the instrument; kept with the group, so that the"
+                                + " bench sheet calculates with the same"));
+        NumberSpinners.bind(lead, group.leadMetresProperty());
+        Label leadLabel = new Label("Lead, m");
+        leadLabel.setLabelFor(lead);
         return new FlowPane(
-                8, 6, aim, mayDisconnect, route, match, tolerance, new Label("ps"), keep);
+                8,
+                6,
+                aim,
+                mayDisconnect,
+                route,
+                match,
+                tolerance,
+                new Label("ps"),
+                leadLabel,
+                lead,
+                keep);
     }
 
     /** Texts of the aims. */

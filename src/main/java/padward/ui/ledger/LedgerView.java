@@ -17,6 +17,7 @@ import javafx.scene.layout.VBox;
 import padward.breakout.verify.ChangeAudit;
 import padward.change.Edit;
 import padward.change.EntryRemoval;
+import padward.change.Lead;
 import padward.change.LedgerEntry;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
@@ -94,18 +95,34 @@ public final class LedgerView extends VBox {
         who.getStyleClass().addAll("faint", "small");
         Label edits = wrapped(edits(kept.edits()));
         edits.getStyleClass().add("small");
+        String leads =
+                kept.leads().stream().map(LedgerView::lead).collect(Collectors.joining("; "));
+        Label instrument = wrapped(leads);
+        instrument.getStyleClass().add("small");
+        instrument.setVisible(!leads.isEmpty());
+        instrument.setManaged(!leads.isEmpty());
         Button undo = new Button("Undo");
         undo.setId("undo-entry-" + (index + 1));
         undo.setMinWidth(Region.USE_PREF_SIZE);
         undo.setAccessibleText("Undo entry " + (index + 1) + ", " + kept.what());
         undo.setTooltip(new Tooltip("Undoes this entry; asks first if later entries depend on it"));
         undo.setOnAction(e -> ledger.undo(index));
-        VBox texts = new VBox(1, what, who, edits);
+        VBox texts = new VBox(1, what, who, edits, instrument);
         HBox.setHgrow(texts, Priority.ALWAYS);
         HBox row = new HBox(8, texts, undo);
         row.setAlignment(Pos.TOP_LEFT);
         row.getStyleClass().add("ledger-entry");
         return row;
+    }
+
+    /** Which lead is on a line: {@code Channel 2 on port out_J2.1: pod A, red}. */
+    private static String lead(Lead lead) {
+        String more = lead.toText();
+        return "Channel "
+                + lead.channel()
+                + " on port "
+                + lead.port()
+                + (more.isEmpty() ? "" : ": " + more);
     }
 
     private static String edits(List<Edit> edits) {

@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Consumer;
+import javafx.beans.InvalidationListener;
+import javafx.beans.WeakInvalidationListener;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
@@ -46,12 +48,43 @@ final class SheetModel {
     private final JobSlot job;
     private final ObjectProperty<SheetPage.Paper> paper =
             new SimpleObjectProperty<>(SheetPage.Paper.A4);
-    private final ObjectProperty<Double> leadMetres = new SimpleObjectProperty<>(0.0);
     private final ObjectProperty<List<BufferedImage>> pages = new SimpleObjectProperty<>(List.of());
+
+    private final LeadsModel leads;
+    private Runnable shown = () -> {};
+    private boolean stopped;
+
+    /** Weak, so that a closed sheet is not kept by the window's model. */
+    private final InvalidationListener changed = p -> changed();
 
     SheetModel(WindowModel model) {
         this.model = model;
         this.job = new JobSlot(model.jobs(), this);
+        this.leads = new LeadsModel(model);
+        model.keptProperty().addListener(new WeakInvalidationListener(changed));
+        model.leadMetresProperty().addListener(new WeakInvalidationListener(changed));
+    }
+
+    private void changed() {
+        if (!stopped) {
+            refresh();
+            shown.run();
+        }
+    }
+
+    /** What is to run when the kept changes or their leads have changed. */
+    void whenChanged(Runnable then) {
+        shown = then;
+    }
+
+    /** The leads on the sheet's lines. */
+    LeadsModel leads() {
+        return leads;
+    }
+
+    /** Undoes the last step of the window. */
+    void undo() {
+        model.undo();
     }
 
     private record Sheet(BenchSheet sheet, Design after, String made) {}
@@ -71,11 +104,7 @@ final class SheetModel {
     /** None while nothing is kept. */
     private Optional<Parts> parts() {
         Optional<KeptChanges> kept = model.keptProperty().get().filter(d -> !d.entries().isEmpty());
-        return kept.flatMap(
-                d ->
-                        model.openedProperty()
-                                .get()
-                                .map(o -> new Parts(d, o.design(), leadMetres.get())));
+        return kept.map(d -> new Parts(d, d.design(), model.leadMetresProperty().get()));
     }
 
     /** Makes the pages again. */
@@ -120,6 +149,7 @@ final class SheetModel {
 
     /** Stops the running work, when nobody looks any more. */
     void stop() {
+        stopped = true;
         job.cancel();
     }
 
@@ -194,7 +224,7 @@ final class SheetModel {
 
     /** Length of the leads to the instrument, metres. */
     ObjectProperty<Double> leadMetresProperty() {
-        return leadMetres;
+        return model.leadMetresProperty();
     }
 
     /** The pages as pictures; none when nothing is kept. */

@@ -24,6 +24,7 @@ import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import javafx.stage.Screen;
 import javafx.stage.Stage;
 import javafx.stage.Window;
 import padward.handover.SheetPage;
@@ -40,6 +41,12 @@ public final class SheetWindow extends BorderPane {
     private static final double HEIGHT = 860;
     private static final double PAGE_WIDTH = 680;
 
+    /** What the system puts around a window, in height. */
+    private static final double FRAME = 60;
+
+    private static final KeyCombination UNDO =
+            new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN);
+
     private final SheetModel sheet;
     private final VBox pages = new VBox(14);
 
@@ -48,7 +55,17 @@ public final class SheetWindow extends BorderPane {
         setId("sheet-window");
         getStyleClass().add("main-view");
         getStylesheets().add(Themes.window());
-        setTop(bar(dialogs));
+        LeadsView leads = new LeadsView(sheet.leads());
+        setTop(new VBox(bar(dialogs), leads));
+        sheet.whenChanged(leads::show);
+        addEventFilter(
+                KeyEvent.KEY_PRESSED,
+                e -> {
+                    if (UNDO.match(e) && !leads.isBeingTyped()) {
+                        sheet.undo();
+                        e.consume();
+                    }
+                });
         pages.setAlignment(Pos.TOP_CENTER);
         pages.setPadding(new Insets(14));
         ScrollPane scroll = new ScrollPane(pages);
@@ -83,7 +100,8 @@ public final class SheetWindow extends BorderPane {
                 });
         stage.initOwner(owner);
         stage.setTitle("Bench sheet");
-        stage.setScene(new Scene(view, WIDTH, HEIGHT));
+        double room = Screen.getPrimary().getVisualBounds().getHeight() - FRAME;
+        stage.setScene(new Scene(view, WIDTH, Math.min(HEIGHT, room)));
         stage.show();
         return stage;
     }
@@ -111,17 +129,16 @@ public final class SheetWindow extends BorderPane {
         paper.valueProperty().bindBidirectional(sheet.paperProperty());
         paper.valueProperty().addListener((p, old, now) -> sheet.refresh());
         paper.setTooltip(new Tooltip("Paper size"));
-        Spinner<Double> lead = NumberSpinners.decimal(0, 100, 0, 0.1);
+        Spinner<Double> lead =
+                NumberSpinners.decimal(0, 100, sheet.leadMetresProperty().get(), 0.1);
         lead.setId("lead");
         lead.setAccessibleText("Length of the leads to the instrument, metres");
         lead.setPrefWidth(90);
-        lead.setTooltip(new Tooltip("Length of the leads to the instrument; their delay is added"));
-        lead.valueProperty()
-                .addListener(
-                        (p, old, now) -> {
-                            sheet.leadMetresProperty().set(now);
-                            sheet.refresh();
-                        });
+        lead.setTooltip(
+                new Tooltip(
+                        "Length of the leads for which the table below states none; their delay is"
+                                + " added"));
+        NumberSpinners.bind(lead, sheet.leadMetresProperty());
         Label leadLabel = new Label("Lead, m");
         leadLabel.setLabelFor(lead);
         Button export = new Button("Export…");

@@ -208,14 +208,18 @@ public final class DesignStore {
         read.fault().ifPresent(fault -> notes.add(this, fault));
     }
 
-    /** The only assignment of what is open. */
     private void publish(WorkState.Origin origin, KeptChanges next, OpenDesign shown) {
+        publish(state.map(WorkState::version).orElse(0L) + 1, origin, next, shown);
+    }
+
+    /** The only assignment of what is open. */
+    private void publish(
+            long version, WorkState.Origin origin, KeptChanges next, OpenDesign shown) {
         if (changing) {
             throw new IllegalStateException("a change may not be answered by another change");
         }
         changing = true;
         try {
-            long version = state.map(WorkState::version).orElse(0L) + 1;
             state = Optional.of(new WorkState(version, origin, next, shown));
             if (origin instanceof WorkState.OfDemo) {
                 keptOnDemo = next.entries().isEmpty() ? Optional.empty() : Optional.of(next);
@@ -307,6 +311,25 @@ public final class DesignStore {
         KeptChanges after = before.after(removal);
         remember("undoing " + removal.entry().what(), before, after);
         change(after);
+    }
+
+    /**
+     * Records other leads on the kept lines, as a step of the history. The design stays as it is,
+     * so what was worked out on it stays valid.
+     *
+     * @param entries the kept entries with the leads
+     */
+    public void changeLeads(String what, List<LedgerEntry> entries) {
+        KeptChanges before = present().kept();
+        KeptChanges after = before.withLeads(entries);
+        history.did(new History.Step(what, () -> showLeads(before), () -> showLeads(after)));
+        showLeads(after);
+    }
+
+    private void showLeads(KeptChanges next) {
+        WorkState now = present();
+        now.origin().file().ifPresent(path -> save(path, next));
+        publish(now.version(), now.origin(), next, now.opened());
     }
 
     /** Writes the kept changes to a ledger of the open file. */

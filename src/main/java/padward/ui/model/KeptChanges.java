@@ -111,6 +111,11 @@ public final class KeptChanges {
         return new KeptChanges(original, all, withIt);
     }
 
+    /** The same changes with other leads on their lines. */
+    KeptChanges withLeads(List<LedgerEntry> same) {
+        return new KeptChanges(original, same, design);
+    }
+
     /** The same entries, on the same design read again. */
     KeptChanges on(Design again) {
         return of(again).withAll(entries);

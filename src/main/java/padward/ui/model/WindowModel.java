@@ -41,6 +41,7 @@ public final class WindowModel {
     private final RecentItems recentPads = new RecentItems(30);
     private final StringProperty groupNets = new SimpleStringProperty("");
     private final StringProperty groupPads = new SimpleStringProperty("any");
+    private final ObjectProperty<Double> leadMetres = new SimpleObjectProperty<>(0.0);
     private final Jobs jobs;
     private final DesignStore design;
     private final QuestionsModel questions;
@@ -290,6 +291,14 @@ public final class WindowModel {
     /** A name to show on the map; the map goes there and clears this. */
     public ObjectProperty<Optional<String>> requestedNameProperty() {
         return requestedName;
+    }
+
+    /**
+     * Length of the leads to the instrument, metres, for lines whose leads have none of their own;
+     * 0 when it is not stated.
+     */
+    public ObjectProperty<Double> leadMetresProperty() {
+        return leadMetres;
     }
 
     /** Adds nets to those that are typed for the group, each once. */

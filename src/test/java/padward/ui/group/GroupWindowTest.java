@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import javafx.event.ActionEvent;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
@@ -91,9 +92,18 @@ class GroupWindowTest {
         take(robot, "group-dark");
         robot.interact(
                 () -> robot.lookup("#dark-button").queryAs(ToggleButton.class).setSelected(false));
+        robot.interact(
+                () -> {
+                    TextField lead = (TextField) robot.lookup("#group-lead .text-field").query();
+                    lead.setText("0.3");
+                    lead.fireEvent(new ActionEvent());
+                });
         int before = model.keptProperty().get().orElseThrow().entries().size();
         robot.interact(() -> robot.lookup("#group-keep").queryAs(Button.class).fire());
         assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(before + 1);
+        assertThat(model.keptProperty().get().orElseThrow().entries().get(before).leads())
+                .isNotEmpty()
+                .allSatisfy(l -> assertThat(l.metres()).contains(0.3));
         robot.interact(model::undo);
         assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(before);
     }

@@ -12,10 +12,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javafx.embed.swing.SwingFXUtils;
+import javafx.event.ActionEvent;
 import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.TextField;
 import javafx.scene.image.ImageView;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
@@ -28,7 +30,9 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
+import padward.change.Lead;
 import padward.design.Design;
+import padward.format.ledger.LeadField;
 import padward.ui.OpenWindow;
 import padward.ui.model.WindowModel;
 
@@ -154,6 +158,100 @@ class LedgerViewTest {
         assertThat(model.notes().all().get(0).text()).contains("Export the bench sheet as PDF");
         robot.interact(() -> sheet.export(folder.resolve("s.txt")));
         assertThat(model.notes().all().get(0).text()).contains("a name that ends in .pdf");
+    }
+
+    @Test
+    void leadsAreEditedInTheSheetAndUndone(FxRobot robot) throws Exception {
+        keep(robot, ONE, "J1.3");
+        keep(robot, ZERO, "J2.1");
+        press(robot, "#show-kept-button");
+        Stage[] opened = new Stage[1];
+        robot.interact(() -> opened[0] = SheetWindow.open(model, stage));
+        try {
+            Scene scene = opened[0].getScene();
+            type(robot, scene, "#lead-1-name", "clip 3");
+            type(robot, scene, "#lead-1-pod", "A");
+            type(robot, scene, "#lead-2-colour", "red");
+            type(robot, scene, "#lead-2-length-m", "0,25");
+            assertThat(lead(0).toText()).isEqualTo("pod A, clip 3");
+            assertThat(lead(1).toText()).isEqualTo("red, 0.25 m");
+            assertThat(all(robot, "#ledger-view"))
+                    .contains("Channel 1 on port out_J1.3: pod A, clip 3")
+                    .contains("Channel 2 on port out_J2.1: red, 0.25 m");
+            assertThat(csv(robot)).contains(",clip 3,A,,0").contains(",,red,0.25");
+            type(robot, scene, "#lead-2-channel", "1");
+            assertThat(text(scene, "#leads-fault"))
+                    .isEqualTo(
+                            "Lead of out_J2.1, channel: expected a channel of no other line, found"
+                                    + " out_J1.3's.");
+            picture(robot, "window-leads", scene);
+            robot.interact(() -> model.look().darkProperty().set(true));
+            picture(robot, "window-leads-dark", scene);
+            robot.interact(() -> model.look().darkProperty().set(false));
+            assertThat(lead(1).channel()).isEqualTo(2);
+            type(robot, scene, "#lead-2-channel", "7");
+            assertThat(text(scene, "#leads-fault")).isEmpty();
+            assertThat(lead(1).channel()).isEqualTo(7);
+            robot.interact(model::undo);
+            assertThat(lead(1).channel()).isEqualTo(2);
+            assertThat(field(scene, "#lead-2-channel").getText()).isEqualTo("2");
+            robot.interact(model::undo);
+            assertThat(lead(1).metres()).isEmpty();
+            robot.interact(model::redo);
+            assertThat(lead(1).metres()).contains(0.25);
+        } finally {
+            robot.interact(opened[0]::close);
+        }
+        Path ledger = folder.resolve("l.json");
+        robot.interact(() -> model.design().saveLedger(ledger));
+        assertThat(Files.readString(ledger)).contains("clip 3").contains("\"length_m\": 0.25");
+    }
+
+    @Test
+    void aWhatIfOutlivesAnotherLeadsName(FxRobot robot) {
+        keep(robot, ONE, "J1.3");
+        robot.interact(
+                () -> {
+                    model.shown().netTextProperty().set(ZERO);
+                    model.shown().padTextProperty().set("J2.1");
+                    model.shown().ask();
+                    model.shown().tryIt();
+                    new LeadsModel(model).set("out_J1.3", LeadField.NAME, "clip");
+                    model.shown().acceptedProperty().set(true);
+                    model.keep();
+                });
+        assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(2);
+        assertThat(lead(0).name()).isEqualTo("clip");
+    }
+
+    private Lead lead(int line) {
+        return Lead.all(model.keptProperty().get().orElseThrow().entries()).stream()
+                .flatMap(List::stream)
+                .toList()
+                .get(line);
+    }
+
+    private String csv(FxRobot robot) throws IOException {
+        Path file = folder.resolve("l.csv");
+        robot.interact(() -> new SheetModel(model).export(file));
+        return Files.readString(file);
+    }
+
+    private static TextField field(Scene scene, String id) {
+        return (TextField) scene.lookup(id);
+    }
+
+    private static String text(Scene scene, String id) {
+        return ((Labeled) scene.lookup(id)).getText();
+    }
+
+    private static void type(FxRobot robot, Scene scene, String id, String text) {
+        robot.interact(
+                () -> {
+                    field(scene, id).requestFocus();
+                    field(scene, id).setText(text);
+                    field(scene, id).fireEvent(new ActionEvent());
+                });
     }
 
     private static void picture(FxRobot robot, String name, Scene scene) throws Exception {

@@ -1,0 +1,110 @@
+package padward.ui.ledger;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
+import padward.base.BadInput;
+import padward.change.Edit;
+import padward.change.Lead;
+import padward.change.LedgerEntry;
+import padward.design.Design;
+import padward.design.PadNames;
+import padward.design.board.Attachment;
+import padward.design.board.PadWiring;
+import padward.format.ledger.LeadChange;
+import padward.format.ledger.LeadField;
+import padward.ui.model.KeptChanges;
+import padward.ui.model.WindowModel;
+
+/**
+ * The instrument's leads on the lines that are kept: what the ledger says of each can be edited.
+ */
+final class LeadsModel {
+    private final WindowModel model;
+    private final ReadOnlyStringWrapper fault = new ReadOnlyStringWrapper("");
+
+    LeadsModel(WindowModel model) {
+        this.model = model;
+    }
+
+    /**
+     * A line with its lead.
+     *
+     * @param net the net that is brought out
+     * @param place where the lead is connected: header pin, package pin or pad, whichever is known
+     */
+    record Row(String net, String place, Lead lead) {}
+
+    private List<LedgerEntry> entries() {
+        return model.keptProperty().get().map(KeptChanges::entries).orElse(List.of());
+    }
+
+    /** All lines, in the order of the entries. */
+    List<Row> rows() {
+        List<LedgerEntry> entries = entries();
+        List<List<Lead>> leads = Lead.all(entries);
+        List<Row> rows = new ArrayList<>();
+        for (int i = 0; i < entries.size(); i++) {
+            int line = 0;
+            for (Edit edit : entries.get(i).edits()) {
+                if (edit instanceof Edit.BreakOut out) {
+                    rows.add(new Row(out.net(), place(out.pad()), leads.get(i).get(line)));
+                    line++;
+                }
+            }
+        }
+        return rows;
+    }
+
+    private String place(String pad) {
+        Design design = model.keptProperty().get().orElseThrow().original();
+        int index = PadNames.findExact(design.fabric(), pad).orElseThrow();
+        String pin = design.fabric().pads().get(index).packagePin();
+        return design.board()
+                .findWiring(index)
+                .flatMap(PadWiring::findLeadPlace)
+                .map(Attachment::toShortText)
+                .orElse(pin.isEmpty() ? pad : pin);
+    }
+
+    /** What a lead has in a field now; empty when its line is no longer kept. */
+    Optional<String> value(String port, LeadField field) {
+        return rows().stream()
+                .map(Row::lead)
+                .filter(l -> l.port().equals(port))
+                .findFirst()
+                .map(field::of);
+    }
+
+    /**
+     * Changes a lead, as a step that can be undone.
+     *
+     * @return whether the text is a value for the field; {@link #faultProperty} says why not
+     */
+    boolean set(String port, LeadField field, String text) {
+        fault.set("");
+        if (value(port, field).filter(v -> !v.equals(text)).isEmpty()) {
+            return true;
+        }
+        try {
+            List<LedgerEntry> changed = new LeadChange(port, field, text).to(entries(), "");
+            model.design().changeLeads("changing the lead of " + port, changed);
+            return true;
+        } catch (BadInput bad) {
+            fault.set("Lead of " + port + ", " + bad.getMessage() + ".");
+            return false;
+        }
+    }
+
+    /** What was wrong with the last text; empty when nothing was. */
+    ReadOnlyStringProperty faultProperty() {
+        return fault.getReadOnlyProperty();
+    }
+
+    /** Forgets what was wrong. */
+    void clearFault() {
+        fault.set("");
+    }
+}
