@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import padward.base.Volts;
 import padward.base.Xml;
 import padward.breakout.ask.BankOutputs;
 import padward.breakout.ask.Cautions;
@@ -246,9 +247,9 @@ public final class SheetPage {
     private static String driver(DriverSetting setting) {
         return String.format(
                 Locale.ROOT,
-                "setting %s: %.2f V, %d mA, %s slew",
+                "setting %s: %s, %d mA, %s slew",
                 setting.name(),
-                setting.millivolts() / 1000.0,
+                Volts.text(setting.millivolts()),
                 setting.milliamps(),
                 setting.slew());
     }

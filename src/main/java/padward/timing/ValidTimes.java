@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import padward.base.Volts;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.delay.Corner;
@@ -151,9 +152,9 @@ public record ValidTimes(String clock, String channel, double periodPs, List<Ent
             result.add(
                     String.format(
                             Locale.ROOT,
-                            "Threshold: %.2f V, half of the drivers' %.2f V%s.",
-                            level / 2000.0,
-                            level / 1000.0,
+                            "Threshold: %s, half of the drivers' %s%s.",
+                            Volts.half(level),
+                            Volts.text(level),
                             levels.size() == 1 ? "" : " where it is that"));
         }
         return result;

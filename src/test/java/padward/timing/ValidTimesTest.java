@@ -128,7 +128,7 @@ class ValidTimesTest {
                         "All are valid from 2.000 ns after an edge for 5.000 ns: take them 4.500 ns"
                                 + " after the rising edge, ± 2.500 ns. The falling edge will do, if"
                                 + " the clock is high for half of its period.",
-                        "Threshold: 1.65 V, half of the drivers' 3.30 V.");
+                        "Threshold: 1.65 V, half of the drivers' 3.3 V.");
         assertThat(new ValidTimes("clk", "channel 1", 2500, List.of(one, other)).advice().get(0))
                 .startsWith("There is no time at which all are valid")
                 .contains("more than 3.000 ns");

@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import padward.base.Volts;
 import padward.breakout.ask.Caution.Kind;
 import padward.design.board.Attachment;
 import padward.design.board.PadWiring;
@@ -53,7 +54,7 @@ final class BoardCautions {
                             pull.name()
                                     + " pulls this net to a rail that is not known: if the rail is"
                                     + " above "
-                                    + (drives == 0 ? "the bank's supply" : volts(drives))
+                                    + (drives == 0 ? "the bank's supply" : Volts.text(drives))
                                     + ", do not drive the pad before its tolerance is checked."));
         } else if (drives > 0 && rail > drives) {
             result.add(
@@ -61,9 +62,9 @@ final class BoardCautions {
                             Kind.VOLTAGE,
                             pull.name()
                                     + " pulls this net to "
-                                    + volts(rail)
+                                    + Volts.text(rail)
                                     + ", above the "
-                                    + volts(drives)
+                                    + Volts.text(drives)
                                     + " of the pad's driver: check that the pad tolerates it."));
         }
     }
@@ -77,19 +78,21 @@ final class BoardCautions {
                             Kind.VOLTAGE,
                             capital(part.toText())
                                     + " tolerates at most "
-                                    + volts(most)
+                                    + Volts.text(most)
                                     + ", and the pad drives "
-                                    + volts(drives)
+                                    + Volts.text(drives)
                                     + ": do not drive it."));
         } else if (most == 0) {
             result.add(
                     new Caution(
                             Kind.LEVEL,
                             "The pad drives "
-                                    + (drives == 0 ? "the level of its bank" : volts(drives))
+                                    + (drives == 0 ? "the level of its bank" : Volts.text(drives))
                                     + ": check that "
                                     + part.toShortText()
-                                    + (supply == 0 ? "" : ", supplied with " + volts(supply) + ",")
+                                    + (supply == 0
+                                            ? ""
+                                            : ", supplied with " + Volts.text(supply) + ",")
                                     + " tolerates it and reads it."));
         }
     }
@@ -144,10 +147,6 @@ final class BoardCautions {
             }
         }
         return false;
-    }
-
-    private static String volts(int millivolts) {
-        return String.format(Locale.ROOT, "%.2f V", millivolts / 1000.0);
     }
 
     private static String capital(String text) {

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import padward.base.Volts;
 import padward.breakout.ask.Caution.Kind;
 import padward.change.Edit;
 import padward.design.Design;
@@ -363,7 +364,7 @@ public final class Cautions {
     }
 
     private static String supply(Bank bank) {
-        return "the voltage of bank " + bank.name() + " (" + bank.millivolts() + " mV)";
+        return "the voltage of bank " + bank.name() + " (" + Volts.text(bank.millivolts()) + ")";
     }
 
     private static String enableSite(Question question) {

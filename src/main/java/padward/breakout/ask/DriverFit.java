@@ -4,6 +4,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import padward.base.Volts;
 import padward.design.Design;
 import padward.design.Port;
 import padward.fabric.Pad;
@@ -81,8 +82,8 @@ public record DriverFit(
                     "Pad "
                             + pad.name()
                             + " has no driver setting for the "
-                            + supply.get()
-                            + " mV of its bank: do not use this pad.";
+                            + Volts.text(supply.get())
+                            + " of its bank: do not use this pad.";
             return new DriverFit(Optional.empty(), Optional.of(none), true);
         }
         boolean odd =
@@ -129,12 +130,11 @@ public record DriverFit(
         return "Driver setting "
                 + standing.name()
                 + " is for "
-                + standing.millivolts()
-                + " mV, but bank "
+                + Volts.text(standing.millivolts())
+                + ", but bank "
                 + bank.name()
                 + " is supplied with "
-                + bank.millivolts()
-                + " mV"
+                + Volts.text(bank.millivolts())
                 + instead.map(s -> ": set the driver to " + s.name() + " instead.")
                         .orElse(", and no other setting is left: do not use this pad.");
     }
@@ -185,8 +185,8 @@ public record DriverFit(
                                         "In bank "
                                                 + bank.name()
                                                 + ", supplied with "
-                                                + bank.millivolts()
-                                                + " mV, these outputs are set"
+                                                + Volts.text(bank.millivolts())
+                                                + ", these outputs are set"
                                                 + " for another voltage: ",
                                         ". Find out which is right before driving the pad.")));
     }

@@ -3,6 +3,7 @@ package padward.fabric.pad;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import padward.base.Volts;
 import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
 
@@ -48,7 +49,7 @@ public record DriverSetting(
 
     /** The setting as a clause: {@code lv33-8: LVCMOS 3.3 V, 8 mA, slow slew}. */
     public String toText() {
-        String text = name + ": " + (standard.isEmpty() ? millivolts + " mV" : standard);
+        String text = name + ": " + (standard.isEmpty() ? Volts.text(millivolts) : standard);
         return text + ", " + milliamps + " mA, " + slew + " slew";
     }
 

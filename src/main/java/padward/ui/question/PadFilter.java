@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import padward.base.Volts;
 import padward.breakout.ask.Answer;
 
 /**

@@ -59,14 +59,14 @@ class TradeCautionsTest {
     @Test
     void aPullToAnUnknownRail() {
         Caution pull = only(Kind.PULL, cautions("", part(AttachmentKind.PULL, Levels.UNKNOWN)));
-        assertThat(pull.text()).contains("a rail that is not known").contains("3.30 V");
+        assertThat(pull.text()).contains("a rail that is not known").contains("3.3 V");
     }
 
     @Test
     void aPullAboveTheSupplyIsSerious() {
         Caution pull =
                 only(Kind.VOLTAGE, cautions("", part(AttachmentKind.PULL, new Levels(5000, 0, 0))));
-        assertThat(pull.text()).contains("pulls this net to 5.00 V, above the 3.30 V");
+        assertThat(pull.text()).contains("pulls this net to 5.0 V, above the 3.3 V");
         assertThat(pull.kind().isSerious()).isTrue();
         assertThat(cautions("", part(AttachmentKind.PULL, new Levels(3300, 0, 0))))
                 .noneMatch(c -> c.kind() == Kind.PULL || c.kind() == Kind.VOLTAGE);
@@ -78,13 +78,13 @@ class TradeCautionsTest {
                 only(Kind.LEVEL, cautions("", part(AttachmentKind.LOAD, new Levels(1800, 0, 0))));
         assertThat(level.text())
                 .isEqualTo(
-                        "The pad drives 3.30 V: check that X1, supplied with 1.80 V, tolerates it"
+                        "The pad drives 3.3 V: check that X1, supplied with 1.8 V, tolerates it"
                                 + " and reads it.");
         Caution above =
                 only(
                         Kind.VOLTAGE,
                         cautions("", part(AttachmentKind.LOAD, new Levels(1800, 2000, 0))));
-        assertThat(above.text()).contains("tolerates at most 2.00 V, and the pad drives 3.30 V");
+        assertThat(above.text()).contains("tolerates at most 2.0 V, and the pad drives 3.3 V");
         assertThat(cautions("", part(AttachmentKind.LOAD, new Levels(5000, 5500, 0))))
                 .noneMatch(c -> c.kind() == Kind.LEVEL || c.kind() == Kind.VOLTAGE);
     }
