@@ -124,16 +124,22 @@ public final class PlaceAndRoute {
             return switch (name) {
                 case Packer.IN -> pad.directions().canRead();
                 case Packer.CLOCK_IN -> pad.directions().canRead() && clockPads.contains(index);
-                case Packer.OUT -> pad.directions().canDrive();
+                case Packer.OUT -> pad.directions().canDrive() && (asked || isUsable(pad));
                 case Packer.REGISTERED_OUT ->
                         pad.directions().canDrive()
                                 && pad.dataSite() != Fabric.NOTHING
+                                && isUsable(pad)
                                 && fabric.site(pad.dataSite())
                                         .accepts()
                                         .containsAll(kindsInRegisters);
                 default -> false;
             };
         };
+    }
+
+    /** Whether signals can leave by a pad's IO register site, where it has one. */
+    private boolean isUsable(Pad pad) {
+        return pad.dataSite() == Fabric.NOTHING || !fabric.unusable().isSite(pad.dataSite());
     }
 
     private Set<String> usedKinds() {

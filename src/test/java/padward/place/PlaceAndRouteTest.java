@@ -245,7 +245,6 @@ class PlaceAndRouteTest {
         List<String> sites =
                 IntStream.range(0, whole.siteCount())
                         .filter(s -> random.nextInt(4) == 0)
-                        .filter(s -> whole.pads().stream().noneMatch(p -> p.dataSite() == s))
                         .mapToObj(s -> whole.site(s).name())
                         .toList();
         Fabric fabric =

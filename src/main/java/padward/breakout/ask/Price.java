@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import padward.change.Edit;
 import padward.design.Design;
+import padward.design.Net;
 import padward.design.Occupant;
 import padward.design.Port;
 import padward.design.PortDirection;
@@ -31,7 +32,7 @@ import padward.unblock.weigh.Removal;
  * @param lost endpoints that lose their signal, the ports first
  */
 public record Price(
-        List<Port> ports,
+        List<LosingPort> ports,
         List<Follower> follows,
         List<Opponent> drives,
         List<Cleared> obstacles,
@@ -49,6 +50,26 @@ public record Price(
         obstacles = List.copyOf(obstacles);
         moved = List.copyOf(moved);
         lost = List.copyOf(lost);
+    }
+
+    /**
+     * A port that loses its pad.
+     *
+     * @param out the net that leaves the chip by it; empty when there is none
+     * @param in the net that enters the chip by it; empty when there is none
+     */
+    public record LosingPort(
+            String name, PortDirection direction, Optional<String> out, Optional<String> in) {
+        /** A port of a design with its nets. */
+        public static LosingPort of(Design design, Port port) {
+            Terminal end = new Terminal.PortEnd(port.id());
+            List<Net> nets = design.netsAtPort(port.id());
+            return new LosingPort(
+                    port.name(),
+                    port.direction(),
+                    nets.stream().filter(n -> n.sinks().contains(end)).map(Net::name).findFirst(),
+                    nets.stream().filter(n -> n.driver().equals(end)).map(Net::name).findFirst());
+        }
     }
 
     /**
@@ -168,9 +189,10 @@ public record Price(
                 drives.add(new Opponent(pad, part));
             }
         }
-        List<Port> ports = question.losingPort().stream().toList();
+        List<LosingPort> ports = new ArrayList<>();
         List<Endpoint> lost = new ArrayList<>();
-        for (Port port : ports) {
+        for (Port port : question.losingPort().stream().toList()) {
+            ports.add(LosingPort.of(question.design(), port));
             lost.add(new Endpoint(Endpoint.Kind.PORT, port.name()));
             lost.addAll(fedBy(port, question));
         }

@@ -18,7 +18,6 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupancy;
 import padward.design.Occupant;
-import padward.design.Port;
 import padward.design.Terminal;
 import padward.fabric.Pad;
 import padward.route.search.Engine;
@@ -115,12 +114,15 @@ public record WhatIfReport(
                         disconnects ? before.disconnected() : Optional.empty(),
                         question.padValue());
         FanOut fanOut = new FanOut(situation, question.padValue());
-        List<Port> ports = new ArrayList<>();
+        List<Price.LosingPort> ports = new ArrayList<>();
         List<Price.Cleared> obstacles = new ArrayList<>();
         Set<Endpoint> lost = new LinkedHashSet<>();
         for (Edit edit : edits) {
             if (edit instanceof Edit.DisconnectPort go) {
-                design.ports().stream().filter(p -> p.name().equals(go.port())).forEach(ports::add);
+                design.ports().stream()
+                        .filter(p -> p.name().equals(go.port()))
+                        .map(p -> Price.LosingPort.of(design, p))
+                        .forEach(ports::add);
                 lost.add(new Endpoint(Endpoint.Kind.PORT, go.port()));
                 drivenByPort(design, go.port())
                         .forEach(n -> lost.addAll(fanOut.losing(Occupant.ofNet(n.id()))));

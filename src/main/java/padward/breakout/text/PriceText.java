@@ -6,7 +6,6 @@ import java.util.Set;
 import java.util.TreeSet;
 import padward.breakout.ask.Caution;
 import padward.breakout.ask.Price;
-import padward.design.Port;
 import padward.design.PortDirection;
 import padward.unblock.move.DelayChange;
 import padward.unblock.release.Endpoint;
@@ -55,10 +54,18 @@ public final class PriceText {
 
     /** Who loses the pad: {@code Port motor loses its pad}. */
     private static String ports(Price price) {
-        List<String> names = price.ports().stream().map(Port::name).toList();
+        List<String> names = price.ports().stream().map(PriceText::withNets).toList();
         return names.size() == 1
                 ? "Port " + names.get(0) + " loses its pad"
                 : "Ports " + WhyText.named(names) + " lose their pads";
+    }
+
+    /** Of a port that goes both ways, both nets: its name alone does not say what stops. */
+    private static String withNets(Price.LosingPort port) {
+        return port.out().isPresent() && port.in().isPresent()
+                ? "%s (out net %s, in net %s)"
+                        .formatted(port.name(), port.out().get(), port.in().get())
+                : port.name();
     }
 
     /** One part that follows, as a clause: {@code U7 pin 4 will follow pump/level/sample[1]}. */

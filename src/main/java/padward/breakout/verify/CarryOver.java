@@ -23,7 +23,6 @@ import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
-import padward.design.Port;
 import padward.fabric.delay.Corner;
 import padward.route.search.Engine;
 import padward.unblock.move.Consequence;
@@ -287,7 +286,7 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
     /** What the pad costs now that the entry had not taken or accepted, as a sentence. */
     private static Optional<String> costsMore(LedgerEntry entry, Question question) {
         Price price = Price.ofPad(question);
-        for (Port port : price.ports()) {
+        for (Price.LosingPort port : price.ports()) {
             if (!entry.edits().contains(new Edit.DisconnectPort(port.name()))) {
                 return Optional.of(
                         "Port "

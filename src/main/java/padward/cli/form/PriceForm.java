@@ -16,7 +16,6 @@ import padward.breakout.ask.Cautions;
 import padward.breakout.ask.Price;
 import padward.breakout.text.PriceText;
 import padward.design.Occupant;
-import padward.design.Port;
 import padward.design.board.Attachment;
 import padward.design.board.AttachmentKind;
 import padward.format.form.Fields;
@@ -33,7 +32,10 @@ public final class PriceForm {
     public static Form<Price> price() {
         var price = new Fields<Price>();
         price.needed("text", text(), PriceText::sentences).means("all of it in words");
-        price.needed("losesPad", texts(), p -> p.ports().stream().map(Port::name).toList())
+        price.needed(
+                        "losesPad",
+                        texts(),
+                        p -> p.ports().stream().map(Price.LosingPort::name).toList())
                 .means("ports that lose their pads");
         price.needed("follows", list(follower()), p -> List.copyOf(p.follows()))
                 .means("parts of the board that follow the signal");

@@ -27,7 +27,7 @@ public final class ExerciseMaker {
     public ExerciseMaker(Design design) {
         this.design = design;
         this.asker = new Asker(design.fabric(), Engine.OWN);
-        PadReachability outlets = PadReachability.of(design.fabric());
+        PadReachability outlets = PadReachability.of(design);
         this.nets = design.nets().stream().filter(n -> !n.clock() && outlets.leadOutOf(n)).toList();
     }
 

@@ -36,7 +36,7 @@ public final class OpenDesign {
                 index,
                 new TileLayout(design.fabric(), index),
                 new TileKinds(design.fabric()),
-                new Lazy<>(() -> PadReachability.of(design.fabric())),
+                new Lazy<>(() -> PadReachability.of(design)),
                 ready(ChannelFill.of(design.fabric(), index, design.occupancy())));
     }
 
@@ -111,7 +111,9 @@ public final class OpenDesign {
                 index,
                 layout,
                 kinds,
-                padReachability,
+                next.locks().closed().equals(design.locks().closed())
+                        ? padReachability
+                        : new Lazy<>(() -> PadReachability.of(next)),
                 new Lazy<>(() -> fill.get().with(design.occupancy(), next.occupancy())));
     }
 

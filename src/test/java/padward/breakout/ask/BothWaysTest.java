@@ -12,6 +12,7 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
+import padward.breakout.text.PriceText;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
@@ -61,6 +62,15 @@ class BothWaysTest {
 
     private static Answer ask(Design design, String net, int pad) {
         return Asker.ask(new Question(design, net(design, net), pad, Corner.SLOW), Progress.NONE);
+    }
+
+    /** The port's name does not say that two nets stop. */
+    @Test
+    void thePriceNamesBothNets() {
+        Design design = design();
+        int pad = design.findPort("d").orElseThrow().pad();
+        assertThat(PriceText.sentences(Price.of(ask(design, "x", pad))))
+                .contains("Port d (out net out, in net in) loses its pad.");
     }
 
     @Test

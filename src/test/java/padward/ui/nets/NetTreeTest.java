@@ -20,7 +20,7 @@ class NetTreeTest {
     @BeforeAll
     static void read() throws BadInput {
         design = DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
-        outlets = PadReachability.of(design.fabric());
+        outlets = PadReachability.of(design);
     }
 
     private static NetTree tree(String text, boolean expression) throws BadInput {
