@@ -2,11 +2,13 @@ package padward.handover;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Function;
 import padward.breakout.ask.BankOutputs;
 import padward.breakout.ask.Cautions;
@@ -299,7 +301,7 @@ public record BenchSheet(
         for (int i = 0; i < ledger.entries().size(); i++) {
             LedgerEntry entry = ledger.entries().get(i);
             List<Line> lines = new ArrayList<>();
-            List<Edit> present = new ArrayList<>();
+            Set<String> gone = new HashSet<>();
             Design before = replay.design();
             replay.add(entry.edits());
             for (Edit edit : entry.edits()) {
@@ -307,9 +309,9 @@ public record BenchSheet(
                     Lead lead = lead(leads.get(i), out.port());
                     Optional<Line> line = line(after, out, lead, entry, external, instrument);
                     line.ifPresent(lines::add);
-                    line.ifPresent(l -> present.add(out));
                     if (line.isEmpty()) {
                         missing.add(missing(base, ledger, i, out));
+                        gone.add(out.port());
                     }
                 }
             }
@@ -321,7 +323,12 @@ public record BenchSheet(
                                 lines,
                                 restore(i + 1, entry),
                                 BankOutputs.of(before, entry.edits()),
-                                cautions(before, present, lines, external, after)));
+                                cautions(
+                                        before,
+                                        present(entry.edits(), gone),
+                                        lines,
+                                        external,
+                                        after)));
             }
         }
         return new BenchSheet(
@@ -332,6 +339,14 @@ public record BenchSheet(
                 corrected(pages),
                 missing,
                 Optional.empty());
+    }
+
+    /** All edits but those of lines that a later entry has removed. */
+    private static List<Edit> present(List<Edit> edits, Set<String> gone) {
+        return edits.stream()
+                .filter(e -> !(e instanceof Edit.BreakOut out && gone.contains(out.port())))
+                .filter(e -> !(e instanceof Edit.TieEnable tie && gone.contains(tie.port())))
+                .toList();
     }
 
     /** What to heed before the leads of a page are connected, the gravest first. */

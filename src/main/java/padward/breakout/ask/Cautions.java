@@ -2,10 +2,12 @@ package padward.breakout.ask;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import padward.base.Volts;
 import padward.breakout.ask.Caution.Kind;
 import padward.change.Edit;
@@ -59,6 +61,13 @@ public final class Cautions {
 
     /** The cautions for driving a pad, the gravest first. */
     public static List<Caution> of(Question question) {
+        return of(question, false);
+    }
+
+    /**
+     * @param tied whether the change ties the enable of the pad's driver on
+     */
+    private static List<Caution> of(Question question, boolean tied) {
         Design design = question.design();
         Pad pad = question.padValue();
         List<Caution> result = new ArrayList<>();
@@ -108,7 +117,7 @@ public final class Cautions {
         DriverFit.of(question).conflict().ifPresent(c -> result.add(new Caution(Kind.VOLTAGE, c)));
         wiring.ifPresent(w -> BoardCautions.add(question, w, result));
         glitches(question).ifPresent(result::add);
-        enable(question).ifPresent(c -> result.add(new Caution(Kind.ENABLE, c)));
+        enable(question, tied).ifPresent(c -> result.add(new Caution(Kind.ENABLE, c)));
         result.add(
                 new Caution(
                         Kind.GENERAL,
@@ -144,10 +153,17 @@ public final class Cautions {
 
     /** The cautions of several pads, each text once, the gravest kinds first. */
     public static List<Shared> shared(List<Question> questions) {
+        return shared(questions, Set.of());
+    }
+
+    /**
+     * @param tied the pads whose drivers the change switches on
+     */
+    private static List<Shared> shared(List<Question> questions, Set<String> tied) {
         Map<Caution, List<String>> pads = new LinkedHashMap<>();
         for (Question question : questions) {
             String site = enableSite(question);
-            for (Caution each : of(question)) {
+            for (Caution each : of(question, tied.contains(question.padValue().name()))) {
                 // The pads of a group share one line about their enables.
                 String text =
                         questions.size() > 1 && !site.isEmpty()
@@ -167,7 +183,7 @@ public final class Cautions {
     /** The cautions of all pads on which edits bring nets out of a design. */
     public static List<Shared> ofEdits(Design before, List<Edit> edits) {
         List<Question> questions = Question.ofBreakOuts(before, edits);
-        List<Shared> result = shared(questions);
+        List<Shared> result = shared(questions, tied(edits));
         for (BankOutputs bank : BankOutputs.of(before, edits)) {
             if (bank.addsMany()) {
                 String text =
@@ -188,6 +204,23 @@ public final class Cautions {
             result.add(new Shared(padsOf(questions), new Caution(Kind.GLITCHES, text)));
         }
         result.sort(Comparator.comparing(s -> s.caution().kind()));
+        return result;
+    }
+
+    /** The pads whose drivers edits switch on for good. */
+    private static Set<String> tied(List<Edit> edits) {
+        Set<String> ports = new HashSet<>();
+        Set<String> result = new HashSet<>();
+        for (Edit edit : edits) {
+            if (edit instanceof Edit.TieEnable tie) {
+                ports.add(tie.port());
+            }
+        }
+        for (Edit edit : edits) {
+            if (edit instanceof Edit.BreakOut out && ports.contains(out.port())) {
+                result.add(out.pad());
+            }
+        }
         return result;
     }
 
@@ -373,13 +406,20 @@ public final class Cautions {
     }
 
     /** What of the pad's enable is not as it must be, or not known. */
-    private static Optional<String> enable(Question question) {
+    private static Optional<String> enable(Question question, boolean tying) {
         Pad pad = question.padValue();
         if (pad.enableSite() == Fabric.NOTHING || !pad.directions().canDrive()) {
             return Optional.empty();
         }
         Design design = question.design();
         String site = design.fabric().site(pad.enableSite()).name();
+        if (tying) {
+            return Optional.of(
+                    "The enable of the pad's driver, through "
+                            + site
+                            + ", is tied on: the pad drives all the time, so nothing else may drive"
+                            + " this line.");
+        }
         Optional<Occupant> occupant = design.occupancy().findUserOf(pad.enableSite());
         if (occupant.isPresent()) {
             Occupant user = occupant.get();
@@ -389,7 +429,11 @@ public final class Cautions {
                             + ", which is used by "
                             + (user instanceof Occupant.ByCell ? "cell " : "net ")
                             + user.name()
-                            + ": while it disables the output, the pin is high-impedance.");
+                            + ": while it disables the output, the pin is high-impedance."
+                            + (question.isThere()
+                                    ? ""
+                                    : " Once it is removed, the enable must be tied on, and the pad"
+                                            + " then drives all the time."));
         }
         boolean tied =
                 question.isThere()

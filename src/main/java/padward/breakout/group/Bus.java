@@ -121,8 +121,9 @@ public record Bus(
      * @param remove the fewest occupants that do, proven and tried; empty when none were found
      * @param atLeast how many must go at least; {@link OneMoreSearch.Fewest#NEVER} when no removal
      *     helps
+     * @param portsKeepPads whether pads of the question were left out because ports have them
      */
-    public record OneMore(List<Occupant> remove, int atLeast) {
+    public record OneMore(List<Occupant> remove, int atLeast, boolean portsKeepPads) {
         /** Copies the list. */
         public OneMore {
             remove = List.copyOf(remove);
@@ -136,7 +137,8 @@ public record Bus(
         /** As a clause. */
         public String toText() {
             if (isNever()) {
-                return "no removal lets one more be served";
+                return "no removal lets one more be served"
+                        + (portsKeepPads ? " while all ports keep their pads" : "");
             }
             if (remove.isEmpty()) {
                 return atLeast == 1

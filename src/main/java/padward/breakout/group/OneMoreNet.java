@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.breakout.ask.DriverFit;
 import padward.change.Edit;
@@ -88,7 +89,10 @@ final class OneMoreNet {
         List<Occupant> remove =
                 fewest.occupants().orElse(List.of()).stream().map(this::occupantOf).toList();
         boolean tried = !remove.isEmpty() && serves(remove, most.pads().size() + 1);
-        return new Bus.OneMore(tried ? remove : List.of(), Math.max(1, fewest.atLeast()));
+        boolean portsKeepPads =
+                IntStream.range(0, request.pads().size()).anyMatch(p -> !request.isAllowed(p));
+        return new Bus.OneMore(
+                tried ? remove : List.of(), Math.max(1, fewest.atLeast()), portsKeepPads);
     }
 
     private int occupant(int vertex) {

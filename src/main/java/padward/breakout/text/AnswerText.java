@@ -46,21 +46,16 @@ public final class AnswerText {
             parts.add(reaches(free));
             parts.addAll(notProven(free.route(), "a free route may be faster"));
             parts.addAll(disconnected(free, "is disconnected from the pad", Set.of()));
-            parts.addAll(followers(Price.of(answer)));
+            parts.addAll(PriceText.onTheBoard(Price.of(answer)));
         } else if (answer instanceof Answer.Blocked blocked) {
             parts.addAll(blocked(blocked));
             parts.addAll(disconnected(blocked, "then has no pad", removed(blocked)));
-            parts.addAll(followers(Price.of(answer)));
+            parts.addAll(PriceText.onTheBoard(Price.of(answer)));
         } else if (answer instanceof Answer.NoRoute none) {
             parts.add(noRoute(none));
             parts.addAll(nearby(none));
         }
         return List.copyOf(parts);
-    }
-
-    /** What on the board will follow the net, a sentence each. */
-    private static List<String> followers(Price price) {
-        return price.follows().stream().map(f -> PriceText.follows(f) + ".").toList();
     }
 
     /** The sentence without the word that it begins with, for places that show the word apart. */

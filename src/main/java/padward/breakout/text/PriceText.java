@@ -43,12 +43,15 @@ public final class PriceText {
         if (!others.isEmpty()) {
             parts.add("Would lose signal: " + WhyText.named(others) + ".");
         }
-        for (Price.Follower follower : price.follows()) {
-            parts.add(follows(follower) + ".");
-        }
-        for (Price.Opponent opponent : price.drives()) {
-            parts.add(drives(opponent) + ".");
-        }
+        parts.addAll(onTheBoard(price));
+        return parts;
+    }
+
+    /** What on the board follows the net or drives the pad, a sentence each. */
+    public static List<String> onTheBoard(Price price) {
+        List<String> parts = new ArrayList<>();
+        price.follows().forEach(f -> parts.add(follows(f) + "."));
+        price.drives().forEach(d -> parts.add(drives(d) + "."));
         return parts;
     }
 

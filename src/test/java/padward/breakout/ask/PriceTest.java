@@ -15,7 +15,6 @@ import padward.breakout.text.PriceText;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
-import padward.design.Port;
 import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 import padward.unblock.release.Endpoint;
@@ -58,7 +57,7 @@ class PriceTest {
     @Test
     void aPortThatIsBlockedTooIsNamedAsWell() {
         Price price = Price.of(ask(only, "MOTOR"));
-        assertThat(price.ports()).extracting(Port::name).containsExactly("motor");
+        assertThat(price.ports()).extracting(Price.LosingPort::name).containsExactly("motor");
         assertThat(price.follows()).hasSize(1);
         assertThat(price.obstacles())
                 .extracting(Price.Cleared::fate)

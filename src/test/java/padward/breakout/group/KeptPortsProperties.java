@@ -71,7 +71,7 @@ class KeptPortsProperties {
                             .toList();
             taken += lost.size();
             // What is taken is told.
-            assertThat(may.price(design).ports().stream().map(Port::name).toList())
+            assertThat(may.price(design).ports().stream().map(p -> p.name()).toList())
                     .as("seed " + seed)
                     .containsExactlyInAnyOrderElementsOf(lost);
         }

@@ -10,6 +10,7 @@ import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.example.HandMade;
+import padward.route.flow.OneMoreSearch;
 
 /**
  * What must go so that a group has one net more. Invented: nets a and b share the wire w to the
@@ -87,6 +88,14 @@ class OneMoreNetTest {
         Bus.OneMore more = bus(design).proof().flatMap(Bus.Proof::oneMore).orElseThrow();
         assertThat(more.isNever()).isTrue();
         assertThat(more.toText()).isEqualTo("no removal lets one more be served");
+    }
+
+    /** What does not help while ports keep their pads may help when they need not. */
+    @Test
+    void portsThatKeepTheirPadsAreNamedAsTheReason() {
+        Bus.OneMore more = new Bus.OneMore(List.of(), OneMoreSearch.Fewest.NEVER, true);
+        assertThat(more.toText())
+                .isEqualTo("no removal lets one more be served while all ports keep their pads");
     }
 
     @Test
