@@ -313,7 +313,8 @@ public final class FabricReview {
             if (site.accepts().isEmpty()) {
                 useless.add(site.name());
             }
-            if (accepted(site).anyMatch(function -> !function.fits(site))) {
+            if (accepted(site).anyMatch(function -> !function.fits(site))
+                    || doubleRates(site).anyMatch(register -> !register.fits(site))) {
                 unfit.add(site.name());
             }
             alone.addAll(AlikePins.alone(site));
@@ -348,6 +349,12 @@ public final class FabricReview {
         return site.accepts().stream()
                 .flatMap(kind -> fabric.info().findCellKind(kind).stream())
                 .flatMap(kind -> kind.function().stream());
+    }
+
+    private Stream<DoubleRateRegister> doubleRates(SiteView site) {
+        return site.accepts().stream()
+                .flatMap(kind -> fabric.info().findCellKind(kind).stream())
+                .flatMap(kind -> kind.doubleRate().stream());
     }
 
     private void lookAtDelays() {

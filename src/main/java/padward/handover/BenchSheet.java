@@ -13,6 +13,7 @@ import java.util.function.Function;
 import padward.breakout.ask.BankOutputs;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.DriverFit;
+import padward.breakout.group.ForwardedClock;
 import padward.change.Edit;
 import padward.change.EntryReplay;
 import padward.change.Lead;
@@ -28,8 +29,10 @@ import padward.design.board.PadWiring;
 import padward.fabric.Pad;
 import padward.fabric.delay.Delay;
 import padward.fabric.pad.DriverSetting;
+import padward.timing.Arrival;
 import padward.timing.ExternalLine;
 import padward.timing.Instrument;
+import padward.timing.LaunchTime;
 import padward.timing.LineTiming;
 import padward.timing.TimeStampCorrections;
 import padward.timing.ValidTimes;
@@ -247,7 +250,16 @@ public record BenchSheet(
      */
     public BenchSheet withValidTimes(
             Line clockLine, Design design, double periodPs, double localPercent) {
-        Net clock = design.findNet(clockLine.net()).orElseThrow();
+        Net shown = design.findNet(clockLine.net()).orElseThrow();
+        // A copy of a clock, forwarded by a register, is as much later than the clock itself.
+        Net clock = ForwardedClock.clockOf(design, shown).orElse(shown);
+        Delay before =
+                clock.equals(shown)
+                        ? Delay.ZERO
+                        : LaunchTime.of(design, shown).latest().orElse(Delay.ZERO);
+        Arrival line = clockLine.timing().chain().arrival();
+        Arrival arrival =
+                new Arrival(line.chip().plus(before), line.outsidePs(), line.outsideTolerancePs());
         List<ValidTimes.Entry> entries =
                 lines().stream()
                         .filter(l -> l.channel() != clockLine.channel())
@@ -264,7 +276,7 @@ public record BenchSheet(
                                                 clock,
                                                 l.timing().chain().toPad(),
                                                 l.timing().chain().output(),
-                                                clockLine.timing().chain().arrival(),
+                                                arrival,
                                                 localPercent))
                         .toList();
         ValidTimes times =

@@ -15,6 +15,7 @@ import padward.design.Net;
 import padward.design.Terminal;
 import padward.fabric.CellFunction;
 import padward.fabric.CellKind;
+import padward.fabric.DoubleRateRegister;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.delay.Delay;
@@ -80,7 +81,14 @@ public record LaunchTime(
 
     /** The net at a register's clock pin; where the pin is not known, the one clock net there. */
     public static Optional<Net> clockOf(Design design, Cell cell) {
-        Optional<String> pin = registerOf(design, cell).map(CellFunction.Register::clock);
+        Optional<String> pin =
+                registerOf(design, cell)
+                        .map(CellFunction.Register::clock)
+                        .or(
+                                () ->
+                                        kindOf(design, cell)
+                                                .flatMap(CellKind::doubleRate)
+                                                .map(DoubleRateRegister::clock));
         List<Net> nets =
                 design.netsAt(cell.id()).stream()
                         .filter(
@@ -257,7 +265,9 @@ public record LaunchTime(
                 return Optional.empty();
             }
             Optional<Delay> toOutput =
-                    registerOf(design, cell).flatMap(CellFunction.Register::clockToOutput);
+                    registerOf(design, cell)
+                            .flatMap(CellFunction.Register::clockToOutput)
+                            .or(() -> doubleRate(cell).flatMap(DoubleRateRegister::clockToOutput));
             if (toOutput.isEmpty()) {
                 unknown.add("clock-to-output of kind " + cell.kind());
             }
@@ -265,8 +275,16 @@ public record LaunchTime(
             return Optional.of(new Span(all, all));
         }
 
+        private Optional<DoubleRateRegister> doubleRate(Cell cell) {
+            return kindOf(design, cell).flatMap(CellKind::doubleRate);
+        }
+
         private boolean isClockPin(Cell cell, String pin) {
-            return registerOf(design, cell).map(r -> r.clock().equals(pin)).orElse(true);
+            return registerOf(design, cell)
+                    .map(CellFunction.Register::clock)
+                    .or(() -> doubleRate(cell).map(DoubleRateRegister::clock))
+                    .map(pin::equals)
+                    .orElse(true);
         }
 
         /** Along a net to one of its vertices; empty when its route does not reach that. */

@@ -64,7 +64,7 @@ class IrregularFixtureTest {
                 .containsExactly(tile(0, 1), tile(1, 1), tile(2, 1), tile(3, 1));
         assertThat(fabric.tapTiles(vertex("x2y0/bend")))
                 .containsExactly(tile(2, 0), tile(3, 0), tile(3, 1));
-        assertThat(fabric.taps(vertex("clk"))).hasSize(7);
+        assertThat(fabric.taps(vertex("clk"))).hasSize(8);
     }
 
     @Test

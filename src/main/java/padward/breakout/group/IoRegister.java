@@ -58,12 +58,12 @@ public record IoRegister(
             }
         }
         return kinds.stream()
-                .filter(k -> k.register().isEmpty())
+                .filter(k -> k.register().isEmpty() && k.doubleRate().isEmpty())
                 .findFirst()
                 .flatMap(k -> derived(fabric, site, k.name(), output));
     }
 
-    private static int output(Fabric fabric, SiteView site, Pad pad) {
+    static int output(Fabric fabric, SiteView site, Pad pad) {
         EdgeCursor into = fabric.edgesIn();
         into.reset(pad.vertex());
         int output = Fabric.NOTHING;

@@ -12,6 +12,7 @@ import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.ClockForwarding;
 import padward.breakout.ask.Question;
+import padward.breakout.group.ForwardedClock;
 import padward.breakout.survey.WhatIfReport;
 import padward.breakout.text.AnswerText;
 import padward.breakout.wanted.WantedResult;
@@ -212,6 +213,7 @@ public final class AskCommand implements Callable<Integer> {
         out.println();
         if (question.net().clock()) {
             out.println(ClockForwarding.of(question, open.route(), Progress.NONE).toText());
+            ForwardedClock.hint(question).ifPresent(out::println);
         }
         if (!AnswerEdits.isThere(open)) {
             SinkDelayTable.print(question.design(), AnswerEdits.of(open), out);

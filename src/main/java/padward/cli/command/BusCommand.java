@@ -12,6 +12,7 @@ import padward.base.Progress;
 import padward.breakout.ask.Price;
 import padward.breakout.group.Bus;
 import padward.breakout.group.CalibrationGroup;
+import padward.breakout.group.ForwardedClock;
 import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RouteMatrix;
 import padward.breakout.group.UnblockedGroup;
@@ -229,7 +230,7 @@ public final class BusCommand implements Callable<Integer> {
                                     external,
                                     lead.localPercent())));
         } else if (places) {
-            bus.notServed().forEach(text -> out.println("Not served: " + text + "."));
+            notServed(bus, registered).forEach(text -> out.println("Not served: " + text + "."));
             boolean placed = !recorded.lines().isEmpty();
             registered.ifPresent(h -> RegisteredTable.print(now, h, clockMhz, placed, out));
             if (placed) {
@@ -276,6 +277,8 @@ public final class BusCommand implements Callable<Integer> {
                 RegisteredLines.of(
                         now,
                         bus,
+                        group.pads(now),
+                        ports(),
                         DesignOption.net("--register", now, register),
                         clockMhz,
                         external,
@@ -301,6 +304,20 @@ public final class BusCommand implements Callable<Integer> {
                 l ->
                         bus.validTimes(
                                 now, l, clockMhz > 0 ? 1e6 / clockMhz : 0, external, localPercent));
+    }
+
+    /** What is not served, apart from a clock that a register before a pad shows. */
+    private static List<String> notServed(Bus bus, Optional<RegisteredLines> registered) {
+        Optional<Net> clock =
+                registered
+                        .flatMap(RegisteredLines::forwarded)
+                        .flatMap(ForwardedClock.Result::found)
+                        .map(ForwardedClock::clock);
+        List<Bus.Left> left =
+                bus.left().stream()
+                        .filter(l -> clock.isEmpty() || l.net().id() != clock.get().id())
+                        .toList();
+        return new Bus(bus.lines(), left, List.of(), 0, Optional.empty()).notServed();
     }
 
     /** The group when its registers cannot be placed: nothing is recorded. */

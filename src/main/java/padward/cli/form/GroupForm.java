@@ -14,6 +14,7 @@ import java.util.function.Function;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.Price;
 import padward.breakout.group.Bus;
+import padward.breakout.group.ForwardedClock;
 import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RegisterCheck;
 import padward.breakout.group.RegisteredGroup;
@@ -277,11 +278,45 @@ public final class GroupForm {
                 .means("lines that the pads' registers alone cannot take");
         registered
                 .maybe(
+                        "forwarded",
+                        forwarded(),
+                        r -> r.thing().forwarded().map(f -> new In<>(r.group(), f)))
+                .means("the clock itself, if it is a net of the group");
+        registered
+                .maybe(
                         "edits",
                         texts(),
                         r -> r.thing().placed().map(b -> EntryForm.words(b.edits())))
                 .means("how the registers are placed, if nothing need be removed for them");
         return registered.written();
+    }
+
+    private static Form<In<ForwardedClock.Result>> forwarded() {
+        var copy = new Fields<In<ForwardedClock.Result>>();
+        copy.maybe("reason", text(), f -> Optional.of(f.thing().reason()).filter(r -> !r.isEmpty()))
+                .means("why it is not possible");
+        copy.maybe("net", text(), f -> f.thing().found().map(c -> c.line().net().name()))
+                .means("the copy of the clock");
+        copy.maybe(
+                        "otherWires",
+                        texts(),
+                        f -> f.thing().found().map(c -> c.otherKinds().stream().sorted().toList()))
+                .means(
+                        "kinds of wire on its branch on which the clock did not run before; none"
+                                + " when it stays on the clock network");
+        copy.maybe("clock_ps", delay(), f -> f.thing().found().map(ForwardedClock::clocked))
+                .means("when the clock arrives at the register");
+        copy.maybe(
+                        "clockToOutput_ps",
+                        delay(),
+                        f -> f.thing().found().flatMap(ForwardedClock::clockToOutput))
+                .means("how long the register takes");
+        copy.maybe(
+                        "instrument_ps",
+                        delay(),
+                        f -> f.thing().found().map(ForwardedClock::atInstrument))
+                .means("when the copy arrives at the instrument");
+        return copy.written();
     }
 
     private static Form<In<FabricRegister>> fabricRegister() {

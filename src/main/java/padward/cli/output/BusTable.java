@@ -11,6 +11,7 @@ import padward.breakout.ask.ClockForwarding;
 import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.breakout.group.Bus;
+import padward.breakout.group.ForwardedClock;
 import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.UnblockedGroup;
 import padward.breakout.text.PriceText;
@@ -105,6 +106,7 @@ public final class BusTable {
                 ClockForwarding forwarding =
                         ClockForwarding.of(question, line.route(), Progress.NONE);
                 out.println(line.net().name() + ": " + forwarding.toText());
+                ForwardedClock.hint(question).ifPresent(out::println);
             }
         }
     }

@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import padward.breakout.group.ForwardedClock;
 import padward.breakout.group.RegisteredGroup;
 import padward.breakout.text.WhyText;
 import padward.design.Design;
@@ -29,7 +30,7 @@ public final class RegisteredTable {
         RegisteredGroup registered = all.inPads();
         out.println();
         out.println(
-                all.inFabric().isEmpty()
+                all.inFabric().isEmpty() && all.forwarded().isEmpty()
                         ? "Registered in the pads' IO registers with clock "
                                 + registered.clock().name()
                                 + ", one period later:"
@@ -53,6 +54,11 @@ public final class RegisteredTable {
                 table.row(inFabric(design, inFabric.get()));
                 continue;
             }
+            boolean isClock = line.net().id() == registered.clock().id();
+            if (isClock && all.forwarded().isPresent()) {
+                table.row(forwarded(design, line.pad(), all));
+                continue;
+            }
             boolean can = line.reason().isEmpty();
             table.row(
                     line.net().name(),
@@ -65,11 +71,21 @@ public final class RegisteredTable {
                     line.check().hold().map(h -> ns(h.leastPs())).orElse(""),
                     line.reason().map(h -> "not possible: " + h).orElse(""));
         }
+        boolean listed =
+                registered.lines().stream().anyMatch(l -> l.net().id() == registered.clock().id());
+        if (!listed) {
+            all.forwarded()
+                    .flatMap(ForwardedClock.Result::found)
+                    .ifPresent(c -> table.row(forwarded(design, c.pad(), all)));
+        }
         table.print(out);
         double periodPs = clockMhz > 0 ? 1e6 / clockMhz : 0;
         all.inFabric().stream()
                 .flatMap(f -> f.sentences(registered.clock().name(), periodPs).stream())
                 .forEach(out::println);
+        all.forwarded()
+                .flatMap(ForwardedClock.Result::found)
+                .ifPresent(c -> c.sentences(design).forEach(out::println));
         all.skew()
                 .ifPresent(
                         s ->
@@ -99,6 +115,23 @@ public final class RegisteredTable {
             out.println("At the instrument: without the registers' clock-to-output, not stated.");
         }
         out.println(placedText(all, placed));
+    }
+
+    private static String[] forwarded(Design design, int pad, RegisteredLines all) {
+        ForwardedClock.Result result = all.forwarded().orElseThrow();
+        return new String[] {
+            all.inPads().clock().name(),
+            design.fabric().pads().get(pad).name(),
+            "",
+            "",
+            result.found().map(c -> c.clocked().toText()).orElse(""),
+            result.found().map(c -> c.atInstrument().toText()).orElse(""),
+            "",
+            "",
+            result.found().isPresent()
+                    ? "the clock, forwarded"
+                    : "not possible: it is the clock itself, and " + result.reason()
+        };
     }
 
     private static String[] inFabric(Design design, FabricRegister line) {

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.List;
 import padward.fabric.CellFunction;
 import padward.fabric.CellKind;
+import padward.fabric.DoubleRateRegister;
 import padward.fabric.FabricInfo;
 import padward.fabric.delay.AtCorners;
 import padward.fabric.delay.Delay;
@@ -71,6 +72,7 @@ public final class InfoParts {
         out.flag(kind.holdsState());
         out.optional(kind.lookupTable(), table -> writeTable(out, table));
         out.optional(kind.register(), register -> writeRegister(out, register));
+        out.optional(kind.doubleRate(), register -> writeDoubleRate(out, register));
     }
 
     private static CellKind readKind(CompactIn in) throws IOException {
@@ -78,7 +80,30 @@ public final class InfoParts {
                 in.text(),
                 in.flag(),
                 in.optional(() -> readTable(in)),
-                in.optional(() -> readRegister(in)));
+                in.optional(() -> readRegister(in)),
+                in.optional(() -> readDoubleRate(in)));
+    }
+
+    private static void writeDoubleRate(CompactOut out, DoubleRateRegister register)
+            throws IOException {
+        out.text(register.rising());
+        out.text(register.falling());
+        out.text(register.clock());
+        out.text(register.output());
+        out.optional(register.risingSetting(), out::text);
+        out.optional(register.fallingSetting(), out::text);
+        out.optional(register.clockToOutput(), delay -> write(out, delay));
+    }
+
+    private static DoubleRateRegister readDoubleRate(CompactIn in) throws IOException {
+        return new DoubleRateRegister(
+                in.text(),
+                in.text(),
+                in.text(),
+                in.text(),
+                in.optional(in::text),
+                in.optional(in::text),
+                in.optional(() -> readDelay(in)));
     }
 
     private static void writeTable(CompactOut out, CellFunction.LookupTable table)

@@ -19,6 +19,7 @@ import padward.fabric.CellFunction.Initial;
 import padward.fabric.CellFunction.LookupTable;
 import padward.fabric.CellFunction.Register;
 import padward.fabric.CellKind;
+import padward.fabric.DoubleRateRegister;
 import padward.format.form.Fields;
 import padward.format.form.Form;
 import padward.format.form.Kinds;
@@ -53,8 +54,22 @@ public final class CellKindForms {
                                 Optional.empty(),
                                 CellKind::register)
                         .means("if it is a register, its pins and times");
+        var doubleRate =
+                kind.optional(
+                                "doubleRateRegister",
+                                Kinds.present(doubleRate(), "the register of both edges"),
+                                Optional.empty(),
+                                CellKind::doubleRate)
+                        .means(
+                                "if it is a register that drives at both edges of its clock, its pins");
         return kind.makes(
-                () -> new CellKind(name.get(), holdsState.get(), table.get(), register.get()));
+                () ->
+                        new CellKind(
+                                name.get(),
+                                holdsState.get(),
+                                table.get(),
+                                register.get(),
+                                doubleRate.get()));
     }
 
     /**
@@ -71,6 +86,12 @@ public final class CellKindForms {
         if (kind.lookupTable().isPresent() && kind.register().isPresent()) {
             return fault("register_data", "a lookup table or a register", "both");
         }
+        if (kind.doubleRate().isPresent() && kind.function().isPresent()) {
+            return fault("double_rising", "one of lookup table and both sorts of register", "two");
+        }
+        if (kind.doubleRate().isPresent() && !kind.holdsState()) {
+            return fault("holds_state", "that a register holds state", "that it does not");
+        }
         int inputs = kind.lookupTable().map(t -> t.inputs().size()).orElse(1);
         if (inputs < 1 || inputs > CellFunction.MOST_INPUTS) {
             return fault(
@@ -86,9 +107,9 @@ public final class CellKindForms {
         }
         Optional<Fault> table =
                 kind.lookupTable().flatMap(t -> doubledPin(t.pins(), "table_inputs"));
-        return table.isPresent()
-                ? table
-                : kind.register().flatMap(r -> doubledPin(r.pins(), "register_data"));
+        return table.or(() -> kind.register().flatMap(r -> doubledPin(r.pins(), "register_data")))
+                .or(() -> kind.doubleRate().flatMap(r -> doubledPin(r.pins(), "double_rising")))
+                .or(() -> kind.doubleRate().flatMap(CellKindForms::doubledSetting));
     }
 
     private static Optional<Fault> doubledPin(List<String> pins, String column) {
@@ -99,6 +120,18 @@ public final class CellKindForms {
             }
         }
         return Optional.empty();
+    }
+
+    private static Optional<Fault> doubledSetting(DoubleRateRegister register) {
+        boolean same =
+                register.risingSetting().isPresent()
+                        && register.risingSetting().equals(register.fallingSetting());
+        return same
+                ? fault(
+                        "double_falling_setting",
+                        "a setting of its own for each data pin",
+                        Text.quote(register.risingSetting().get()) + " again")
+                : Optional.empty();
     }
 
     private static Optional<Fault> fault(String column, String expected, String found) {
@@ -146,6 +179,53 @@ public final class CellKindForms {
                                 setting.get(),
                                 digits.get(),
                                 prefix.get()));
+    }
+
+    private static Form<DoubleRateRegister> doubleRate() {
+        var register = new Fields<DoubleRateRegister>();
+        var rising =
+                register.needed("rising", name(), DoubleRateRegister::rising)
+                        .means("the data pin whose level it shows after a rising edge")
+                        .column("double_rising");
+        var falling =
+                register.needed("falling", name(), DoubleRateRegister::falling)
+                        .means("the data pin whose level it shows after a falling edge")
+                        .column("double_falling");
+        var clock =
+                register.needed("clock", name(), DoubleRateRegister::clock)
+                        .means("its clock pin")
+                        .column("double_clock");
+        var output =
+                register.needed("output", name(), DoubleRateRegister::output)
+                        .means("its `out` pin")
+                        .column("double_output");
+        var risingSetting =
+                register.maybe("risingSetting", name(), DoubleRateRegister::risingSetting)
+                        .means(
+                                "the cell's setting, `0` or `1`, that is the level of `rising` while"
+                                        + " nothing is connected there")
+                        .column("double_rising_setting");
+        var fallingSetting =
+                register.maybe("fallingSetting", name(), DoubleRateRegister::fallingSetting)
+                        .means("the same for `falling`")
+                        .column("double_falling_setting");
+        var clockToOutput =
+                register.maybe(
+                                "doubleClockToOutput_ps",
+                                delayInTwoColumns(),
+                                DoubleRateRegister::clockToOutput)
+                        .means(
+                                "where known, the delay from its clock to its output, of either edge");
+        return register.makes(
+                () ->
+                        new DoubleRateRegister(
+                                rising.get(),
+                                falling.get(),
+                                clock.get(),
+                                output.get(),
+                                risingSetting.get(),
+                                fallingSetting.get(),
+                                clockToOutput.get()));
     }
 
     private static Form<Register> register() {

@@ -14,7 +14,6 @@ import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.CellFunction;
-import padward.fabric.CellKind;
 
 /**
  * By how many clock cycles a kept circuit shows its nets late: the fewest registers between them
@@ -68,7 +67,7 @@ public record Lateness(int cycles, String clock) {
                     design.fabric()
                             .info()
                             .findCellKind(cell.kind())
-                            .filter(CellKind::holdsState)
+                            .filter(k -> k.holdsState() && k.doubleRate().isEmpty())
                             .ifPresent(k -> registers.put(cell.cell(), k.register()));
                 }
             }

@@ -107,7 +107,7 @@ record RegisterPlacing(
         return result;
     }
 
-    private static DriverWish wish(Bus.Line line) {
+    static DriverWish wish(Bus.Line line) {
         return line.route()
                 .setting()
                 .map(DriverSetting::name)

@@ -10,13 +10,17 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import padward.base.Progress;
+import padward.breakout.ask.DriverFit;
+import padward.breakout.ask.DriverWish;
 import padward.breakout.group.Bus;
+import padward.breakout.group.ForwardedClock;
 import padward.breakout.group.RegisteredGroup;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.Port;
 import padward.design.RouteTree;
 import padward.fabric.Fabric;
 import padward.fabric.delay.Delay;
@@ -33,6 +37,7 @@ import padward.timing.TreeDelays;
  *
  * @param inPads what the pads' IO registers can do; lines that they cannot take have a reason there
  * @param inFabric the lines that the pads' registers alone cannot take, in the group's order
+ * @param forwarded the clock itself, where it is a net of the group: a copy of it, or why not
  * @param skew of the two lines that are farthest apart; empty for fewer than two
  * @param placed the group of the registers' nets, with the edits that place the registers; empty
  *     while a line cannot be registered or something would have to be removed for it
@@ -40,6 +45,7 @@ import padward.timing.TreeDelays;
 public record RegisteredLines(
         RegisteredGroup inPads,
         List<FabricRegister> inFabric,
+        Optional<ForwardedClock.Result> forwarded,
         Optional<PairSkew> skew,
         Optional<Bus> placed) {
     /** Copies the list. */
@@ -51,6 +57,8 @@ public record RegisteredLines(
      * Finds out whether a group's signals can be registered, and how.
      *
      * @param bus the group; its own routes are not used
+     * @param pads where the clock may be forwarded if it is a net of the group that has no route
+     * @param ports whether a port may lose its pad for that
      * @param clockMhz frequency of the clock, MHz; 0 when not known
      * @param localPercent by how much two routes of the same delay can differ on one die
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
@@ -58,6 +66,8 @@ public record RegisteredLines(
     public static RegisteredLines of(
             Design design,
             Bus bus,
+            List<Integer> pads,
+            Bus.Ports ports,
             Net clock,
             double clockMhz,
             ExternalLine external,
@@ -67,13 +77,18 @@ public record RegisteredLines(
                 RegisteredGroup.of(design, bus, clock, clockMhz, external, localPercent, progress);
         List<RegisteredGroup.Line> others =
                 all.lines().stream()
+                        .filter(l -> l.net().id() != clock.id())
                         .filter(l -> l.reason().isPresent() && l.toRemove().isEmpty())
                         .toList();
-        if (others.isEmpty()) {
-            return new RegisteredLines(all, List.of(), all.skew(), all.placed());
+        Optional<Bus.Line> clockLine =
+                bus.lines().stream().filter(l -> l.net().id() == clock.id()).findFirst();
+        boolean clockLeft = bus.left().stream().anyMatch(l -> l.net().id() == clock.id());
+        if (others.isEmpty() && clockLine.isEmpty() && !clockLeft) {
+            return new RegisteredLines(all, List.of(), Optional.empty(), all.skew(), all.placed());
         }
         Set<Integer> elsewhere =
                 others.stream().map(RegisteredGroup.Line::pad).collect(Collectors.toSet());
+        clockLine.ifPresent(l -> elsewhere.add(l.pad()));
         Bus kept = without(design, bus, elsewhere);
         RegisteredGroup inPads =
                 kept.lines().isEmpty()
@@ -81,7 +96,20 @@ public record RegisteredLines(
                         : RegisteredGroup.of(
                                 design, kept, clock, clockMhz, external, localPercent, progress);
         return new Adding(design, bus, clock, clockMhz, external, localPercent, progress)
-                .run(all, inPads, kept, others);
+                .run(all, inPads, kept, others, clockPads(bus, pads, clockLine, clockLeft), ports);
+    }
+
+    /** Where the clock may be forwarded: its line's pad, or any that no line has. */
+    private static List<Integer> clockPads(
+            Bus bus, List<Integer> pads, Optional<Bus.Line> line, boolean left) {
+        if (line.isPresent()) {
+            return List.of(line.get().pad());
+        }
+        return left
+                ? pads.stream()
+                        .filter(p -> bus.lines().stream().noneMatch(l -> l.pad() == p))
+                        .toList()
+                : List.of();
     }
 
     /** The group without the lines on some pads; ports keep those pads. */
@@ -110,6 +138,7 @@ public record RegisteredLines(
                         .filter(f -> f.reason().isEmpty())
                         .map(FabricRegister::pad)
                         .collect(Collectors.toSet());
+        forwarded.flatMap(ForwardedClock.Result::found).ifPresent(f -> taken.add(f.pad()));
         return inPads.lines().stream()
                 .allMatch(l -> l.reason().isEmpty() || taken.contains(l.pad()));
     }
@@ -126,6 +155,7 @@ public record RegisteredLines(
         private final ExternalLine external;
         private final double localPercent;
         private final RegisterPlacing placing;
+        private final Progress progress;
         private final Map<Integer, Bus.Line> lines = new HashMap<>();
         private final Map<Integer, Arrival> arrivals = new HashMap<>();
         private final List<Edit> edits = new ArrayList<>();
@@ -144,6 +174,7 @@ public record RegisteredLines(
             this.clock = clock;
             this.external = external;
             this.localPercent = localPercent;
+            this.progress = progress;
             this.placing =
                     new RegisterPlacing(clock.name(), clockMhz, external, localPercent, progress);
         }
@@ -152,7 +183,9 @@ public record RegisteredLines(
                 RegisteredGroup all,
                 RegisteredGroup inPads,
                 Bus kept,
-                List<RegisteredGroup.Line> others) {
+                List<RegisteredGroup.Line> others,
+                List<Integer> clockPads,
+                Bus.Ports ports) {
             boolean whole = kept.lines().isEmpty() || inPads.placed().isPresent();
             if (!kept.lines().isEmpty() && whole) {
                 Bus placed = inPads.placed().orElseThrow();
@@ -176,9 +209,52 @@ public record RegisteredLines(
                     whole = false;
                 }
             }
+            Optional<ForwardedClock.Result> forwarded = forwarded(clockPads, ports);
+            if (forwarded.isPresent()) {
+                Optional<ForwardedClock> copy = forwarded.get().found();
+                copy.ifPresent(c -> add(List.of(c.line()), c.edits()));
+                copy.ifPresent(c -> arrivals.put(c.pad(), c.arrival()));
+                boolean asked = bus.lines().stream().anyMatch(l -> l.net().id() == clock.id());
+                whole &= copy.isPresent() || !asked;
+            }
+            whole &= !lines.isEmpty();
             Optional<PairSkew> skew = whole ? greatestSkew() : inPads.skew();
             Optional<Bus> placed = whole ? Optional.of(together()) : Optional.empty();
-            return new RegisteredLines(merged(all, inPads), result, skew, placed);
+            return new RegisteredLines(merged(all, inPads), result, forwarded, skew, placed);
+        }
+
+        /** The clock on the first pad that can show a copy; the port there loses its pad. */
+        private Optional<ForwardedClock.Result> forwarded(List<Integer> pads, Bus.Ports ports) {
+            Optional<ForwardedClock.Result> last = Optional.empty();
+            for (int pad : pads) {
+                Optional<Port> port = now.findPortOn(pad);
+                if (port.isPresent() && ports == Bus.Ports.KEEP) {
+                    continue;
+                }
+                List<Edit> go =
+                        port.map(p -> List.<Edit>of(new Edit.DisconnectPort(p.name())))
+                                .orElse(List.of());
+                if (!(Outcome.of(now, go) instanceof Outcome.Applied free)) {
+                    continue;
+                }
+                Optional<Bus.Line> line =
+                        bus.lines().stream().filter(l -> l.pad() == pad).findFirst();
+                last =
+                        Optional.of(
+                                ForwardedClock.of(
+                                        free.design(),
+                                        clock,
+                                        pad,
+                                        line.map(RegisterPlacing::wish).orElse(DriverWish.NONE),
+                                        DriverFit.standing(now, pad),
+                                        external,
+                                        progress));
+                if (last.get().found().isPresent()) {
+                    add(List.of(), go);
+                    return last;
+                }
+            }
+            return last;
         }
 
         /** What the pads can do, with all lines of the group. */
@@ -199,16 +275,24 @@ public record RegisteredLines(
         }
 
         private Bus together() {
-            List<Bus.Line> inOrder = bus.lines().stream().map(l -> lines.get(l.pad())).toList();
+            List<Bus.Line> inOrder = inOrder();
             long alone = inOrder.stream().mapToLong(l -> l.route().total().slowPs()).sum();
             return new Bus(inOrder, List.of(), edits, alone, Optional.empty());
+        }
+
+        /** As in the group; a clock that has no route of its own comes last. */
+        private List<Bus.Line> inOrder() {
+            List<Bus.Line> result = new ArrayList<>();
+            bus.lines().forEach(l -> result.add(lines.get(l.pad())));
+            lines.values().stream().filter(l -> !result.contains(l)).forEach(result::add);
+            return result;
         }
 
         private Optional<PairSkew> greatestSkew() {
             RouteTree clocks = now.findNet(clock.name()).orElseThrow().route();
             TreeDelays delays = TreeDelays.of(now.fabric(), clocks);
             List<PairSkew> skews = new ArrayList<>();
-            List<Bus.Line> inOrder = bus.lines().stream().map(l -> lines.get(l.pad())).toList();
+            List<Bus.Line> inOrder = inOrder();
             for (int i = 0; i < inOrder.size(); i++) {
                 for (int j = i + 1; j < inOrder.size(); j++) {
                     int one = clockPlace(clocks, inOrder.get(i));

@@ -86,6 +86,8 @@ class RegisteredLinesTest {
         return RegisteredLines.of(
                 design,
                 bus,
+                pads,
+                Bus.Ports.KEEP,
                 design.findNet("clk12").orElseThrow(),
                 clockMhz,
                 ExternalLine.USUAL,

@@ -1,0 +1,351 @@
+package padward.breakout.group;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.CancellationException;
+import padward.base.Progress;
+import padward.breakout.ask.DriverWish;
+import padward.breakout.ask.Question;
+import padward.change.Edit;
+import padward.change.Outcome;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.design.RouteTree;
+import padward.design.Terminal;
+import padward.fabric.CellKind;
+import padward.fabric.DoubleRateRegister;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.SiteView;
+import padward.fabric.VertexKind;
+import padward.fabric.delay.Corner;
+import padward.fabric.delay.Delay;
+import padward.route.bound.LowerBound;
+import padward.route.cost.CostModel;
+import padward.route.cost.CustomCost;
+import padward.route.search.PathSearch;
+import padward.route.search.SearchOutcome;
+import padward.route.search.SearchSources;
+import padward.route.search.VertexPath;
+import padward.timing.Arrival;
+import padward.timing.ExternalLine;
+import padward.timing.OutputPath;
+import padward.timing.TreeDelays;
+import padward.unblock.release.QuestionContext;
+
+/**
+ * A clock that goes out through a register of both edges in the IO register site of a pad, whose
+ * data are a constant high and a constant low: a copy in phase, late by the same as data that the
+ * pads' registers show (the usual way; common practice, no source).
+ *
+ * @param clock the clock's net
+ * @param pad index of the pad
+ * @param otherKinds kinds of wire on its new branch on which the clock did not run before; empty
+ *     when it stays on the clock network
+ * @param clocked delay of the clock to the register
+ * @param clockToOutput of the register; empty when its kind does not state it
+ * @param atInstrument from the clock's driver through the register to the instrument
+ * @param arrival the same with what shares the die's corner apart
+ * @param line the copy on its pad
+ * @param edits what places it
+ */
+public record ForwardedClock(
+        Net clock,
+        int pad,
+        Set<String> otherKinds,
+        Delay clocked,
+        Optional<Delay> clockToOutput,
+        Delay atInstrument,
+        Arrival arrival,
+        Bus.Line line,
+        List<Edit> edits) {
+    private static final String PREFIX = "forwarded/";
+
+    /** Copies the set and the list. */
+    public ForwardedClock {
+        otherKinds = Set.copyOf(otherKinds);
+        edits = List.copyOf(edits);
+    }
+
+    /**
+     * What comes of the question: a copy of the clock, or why there is none.
+     *
+     * @param found the copy; empty when there is none
+     * @param reason why there is none, as a clause; empty when there is one
+     */
+    public record Result(Optional<ForwardedClock> found, String reason) {
+        private static Result none(String why) {
+            return new Result(Optional.empty(), why);
+        }
+    }
+
+    /** The register of both edges before a pad, if its site accepts one. */
+    public static Optional<CellKind> findKind(Fabric fabric, Pad pad) {
+        if (pad.dataSite() == Fabric.NOTHING) {
+            return Optional.empty();
+        }
+        SiteView site = fabric.site(pad.dataSite());
+        int output = IoRegister.output(fabric, site, pad);
+        return site.accepts().stream()
+                .flatMap(k -> fabric.info().findCellKind(k).stream())
+                .filter(
+                        k ->
+                                k.doubleRate()
+                                        .filter(r -> r.fits(site))
+                                        .filter(r -> site.findPin(r.output()) == output)
+                                        .isPresent())
+                .findFirst();
+    }
+
+    /** The clock of which a net is a copy by a register of both edges. */
+    public static Optional<Net> clockOf(Design design, Net net) {
+        if (net.driverCell() == Fabric.NOTHING) {
+            return Optional.empty();
+        }
+        Cell cell = design.cells().get(net.driverCell());
+        Optional<DoubleRateRegister> register =
+                design.fabric()
+                        .info()
+                        .findCellKind(cell.kind())
+                        .flatMap(CellKind::doubleRate)
+                        .filter(r -> r.isCopyOfClock(cell.settings()));
+        return register.flatMap(
+                r ->
+                        design.netsAt(cell.id()).stream()
+                                .filter(
+                                        n ->
+                                                n.sinks()
+                                                        .contains(
+                                                                new Terminal.CellPin(
+                                                                        cell.id(), r.clock())))
+                                .findFirst());
+    }
+
+    /**
+     * Forwards a clock on a pad.
+     *
+     * @param pad index of the pad; no port may have it
+     * @param driver what is wanted of its driver
+     * @param standing name of the setting that the driver has before
+     * @throws CancellationException when {@code progress} says so
+     */
+    public static Result of(
+            Design design,
+            Net clock,
+            int pad,
+            DriverWish driver,
+            String standing,
+            ExternalLine external,
+            Progress progress) {
+        return of(design, clock, new Wanted(pad, driver, standing), external, progress);
+    }
+
+    private record Wanted(int pad, DriverWish driver, String standing) {}
+
+    private static Result of(
+            Design design, Net clockBefore, Wanted line, ExternalLine external, Progress progress) {
+        Fabric fabric = design.fabric();
+        Pad pad = fabric.pads().get(line.pad());
+        Optional<CellKind> kind = findKind(fabric, pad);
+        if (kind.isEmpty()) {
+            return Result.none("its pad has no register of both edges");
+        }
+        DoubleRateRegister register = kind.get().doubleRate().orElseThrow();
+        Optional<Map<String, String>> settings = register.copyOfClock();
+        if (settings.isEmpty()) {
+            return Result.none(
+                    "the fabric does not say how the data pins of kind "
+                            + kind.get().name()
+                            + " become constant");
+        }
+        SiteView site = fabric.site(pad.dataSite());
+        for (int i = 0; i < site.pins().size(); i++) {
+            int pin = site.firstPin() + i;
+            if (design.occupancy().toBits().get(pin)) {
+                return Result.none("site " + site.name() + " is used");
+            }
+        }
+        if (design.occupancy().findCellOn(site.id()).isPresent()
+                || fabric.unusable().isSite(site.id())) {
+            return Result.none("site " + site.name() + " is used");
+        }
+        Net clock = design.findNet(clockBefore.name()).orElseThrow();
+        int goal = site.findPin(register.clock());
+        Set<String> own = kinds(fabric, clock.route().toVertices());
+        Optional<VertexPath> path = search(design, clock, goal, own, progress);
+        if (path.isEmpty()) {
+            path = search(design, clock, goal, Set.of(), progress);
+        }
+        return path.isEmpty()
+                ? Result.none("the clock does not reach pin " + fabric.vertexName(goal))
+                : placed(design, line, clock, kind.get(), path.get(), external);
+    }
+
+    /** That a pad has a register of both edges, for a clock that is brought out there otherwise. */
+    public static Optional<String> hint(Question question) {
+        String clock = question.net().name();
+        return findKind(question.design().fabric(), question.padValue())
+                .filter(kind -> question.net().clock())
+                .map(
+                        kind ->
+                                "The pad's site takes a register of both edges, "
+                                        + kind.name()
+                                        + ": bus --nets "
+                                        + clock
+                                        + " --register "
+                                        + clock
+                                        + " forwards a copy in phase.");
+    }
+
+    private static Set<String> kinds(Fabric fabric, int[] vertices) {
+        Set<String> result = new HashSet<>();
+        for (int vertex : vertices) {
+            if (fabric.kind(vertex) == VertexKind.WIRE) {
+                result.add(fabric.wireKind(vertex));
+            }
+        }
+        return result;
+    }
+
+    /** The shortest free branch to a pin over some kinds of wire; over all when none is given. */
+    private static Optional<VertexPath> search(
+            Design design, Net clock, int goal, Set<String> kinds, Progress progress) {
+        Fabric fabric = design.fabric();
+        CostModel free = new QuestionContext(design, clock, Optional.empty()).overFree();
+        CustomCost over =
+                (from, to, delayPs) -> {
+                    boolean otherWire =
+                            !kinds.isEmpty()
+                                    && fabric.kind(to) == VertexKind.WIRE
+                                    && !kinds.contains(fabric.wireKind(to));
+                    return otherWire || fabric.kind(to) == VertexKind.PAD
+                            ? CostModel.CLOSED
+                            : free.cost(from, to, delayPs);
+                };
+        SearchOutcome outcome =
+                new PathSearch(fabric)
+                        .run(
+                                SearchSources.along(fabric, clock.route(), Corner.SLOW),
+                                goal,
+                                Corner.SLOW,
+                                over,
+                                LowerBound.NONE,
+                                progress);
+        if (outcome instanceof SearchOutcome.Cancelled) {
+            throw new CancellationException("stopped on request");
+        }
+        return outcome instanceof SearchOutcome.Found found
+                ? Optional.of(found.path())
+                : Optional.empty();
+    }
+
+    private static Result placed(
+            Design design,
+            Wanted line,
+            Net clock,
+            CellKind kind,
+            VertexPath path,
+            ExternalLine external) {
+        Fabric fabric = design.fabric();
+        Pad pad = fabric.pads().get(line.pad());
+        SiteView site = fabric.site(pad.dataSite());
+        DoubleRateRegister register = kind.doubleRate().orElseThrow();
+        String name = freeName(design, clock.name());
+        int output = site.findPin(register.output());
+        List<Integer> branch = new ArrayList<>();
+        int first = 0;
+        for (int i = 0; i < path.size(); i++) {
+            first = clock.route().placeOf(path.vertex(i)) == Fabric.NOTHING ? first : i;
+        }
+        for (int i = first; i < path.size(); i++) {
+            branch.add(path.vertex(i));
+        }
+        List<Edit> edits = new ArrayList<>();
+        edits.add(
+                new Edit.AddCell(
+                        name, kind.name(), site.name(), register.copyOfClock().orElseThrow()));
+        edits.add(
+                new Edit.AddNet(
+                        name,
+                        new Edit.CellEnd(name, register.output()),
+                        List.of(),
+                        RouteTree.of(output),
+                        false));
+        edits.add(new Edit.AddSink(clock.name(), new Edit.CellEnd(name, register.clock()), branch));
+        if (Outcome.of(design, edits) instanceof Outcome.Refused refused) {
+            return Result.none(String.join("; ", refused.reasons()));
+        }
+        Design inside = Outcome.apply(design, edits);
+        Optional<Bus.Line> out =
+                BusRouting.line(
+                        inside,
+                        inside.findNet(name).orElseThrow(),
+                        line.pad(),
+                        line.driver(),
+                        line.standing(),
+                        new VertexPath(new int[] {output, pad.vertex()}));
+        if (out.isEmpty()) {
+            return Result.none("the register's output does not reach the pad");
+        }
+        edits.addAll(out.get().breakOut(inside));
+        RouteTree tree = inside.findNet(clock.name()).orElseThrow().route();
+        Delay clocked =
+                TreeDelays.of(fabric, tree).at(tree.placeOf(site.findPin(register.clock())));
+        Delay toPad =
+                clocked.plus(register.clockToOutput().orElse(Delay.ZERO)).plus(out.get().toPad());
+        OutputPath toInstrument = out.get().output(inside, external);
+        Set<String> others =
+                new TreeSet<>(kinds(fabric, branch.stream().skip(1).mapToInt(v -> v).toArray()));
+        others.removeAll(kinds(fabric, clock.route().toVertices()));
+        return new Result(
+                Optional.of(
+                        new ForwardedClock(
+                                clock,
+                                line.pad(),
+                                others,
+                                clocked,
+                                register.clockToOutput(),
+                                toPad.plus(toInstrument.toInstrument()),
+                                toInstrument.after(toPad),
+                                out.get(),
+                                edits)),
+                "");
+    }
+
+    private static String freeName(Design design, String net) {
+        String name = PREFIX + net;
+        int number = 2;
+        while (design.findCell(name).isPresent() || design.findNet(name).isPresent()) {
+            name = PREFIX + net + "_" + number++;
+        }
+        return name;
+    }
+
+    /** What it does, as sentences. */
+    public List<String> sentences(Design design) {
+        List<String> result = new ArrayList<>();
+        result.add(
+                clock.name()
+                        + " is forwarded on "
+                        + design.fabric().pads().get(pad).name()
+                        + " by a register of both edges, "
+                        + line.net().name()
+                        + ", in phase: late by the same parts as registered data.");
+        result.add(
+                otherKinds.isEmpty()
+                        ? "Its new branch stays on the kinds of wire on which the clock already runs."
+                        : "Its new branch leaves the clock's own kinds of wire and runs on "
+                                + String.join(", ", new TreeSet<>(otherKinds))
+                                + ".");
+        if (clockToOutput.isEmpty()) {
+            result.add("Its delay is without the register's clock-to-output, not stated.");
+        }
+        return result;
+    }
+}
