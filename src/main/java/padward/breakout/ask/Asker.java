@@ -280,6 +280,32 @@ public final class Asker {
         return posed.noRoute(reach);
     }
 
+    /** The answer if a route exists now, by this asker's own search. */
+    public Optional<Answer.FreeRoute> ifFree(Question question, Progress progress) {
+        return ifFree(
+                question,
+                (starts, model, disconnected) -> run(question, starts, model, progress),
+                progress);
+    }
+
+    /**
+     * Whether a net may come to a pad at all as things are, if there is a free route. No search.
+     */
+    public boolean mayEnd(Question question) {
+        checkFabric(question);
+        if (undrivable(question).isPresent()) {
+            return false;
+        }
+        Optional<DisconnectedBranch> branch =
+                question.isThere()
+                        ? Optional.empty()
+                        : PortBranch.find(question.design(), question.pad());
+        Pad pad = question.padValue();
+        return question.isThere()
+                || new QuestionContext(own(question), branch, pad).enableOccupant(pad)
+                        == Fabric.NOTHING;
+    }
+
     /** The answer if a route exists now, by one search over what is free; else empty. */
     public Optional<Answer.FreeRoute> ifFree(Question question, Finder finder, Progress progress) {
         checkFabric(question);

@@ -5,10 +5,13 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
+import padward.breakout.ask.DriverFit;
 import padward.breakout.ask.Question;
 import padward.breakout.survey.OneToAllRoutes;
 import padward.breakout.survey.Survey;
@@ -17,47 +20,93 @@ import padward.fabric.delay.Corner;
 import padward.route.search.Engine;
 
 /**
- * The cost of each net's route to each pad, alone. Open pairs are known from the start; everything
- * else about a net is calculated on demand, because most groups never need it. Thread-safe.
+ * The cost of each net's route to each pad, alone. Everything is found on demand: the most nets at
+ * once are found without most of it. Thread-safe.
  */
 final class BusCosts {
     private final BusRequest request;
-    private final List<List<Optional<Answer.FreeRoute>>> open;
+    private final Asker asker;
+    private final Map<Integer, List<Optional<Answer.FreeRoute>>> open = new HashMap<>();
+    private final Map<Integer, Map<Integer, Optional<Answer.FreeRoute>>> pairs = new HashMap<>();
     private final Map<Integer, Map<Integer, Answer>> full = new HashMap<>();
 
-    private BusCosts(BusRequest request, List<List<Optional<Answer.FreeRoute>>> open) {
+    /** The pad that was blocked last; it often is for the next net too. */
+    private int lastBlocked;
+
+    BusCosts(BusRequest request) {
         this.request = request;
-        this.open = open;
+        this.asker = new Asker(request.design().fabric(), Engine.OWN);
     }
 
-    /** Finds the open pairs, with one one-to-all search per net. */
-    static BusCosts of(BusRequest request, Progress progress) {
-        Asker asker = new Asker(request.design().fabric(), Engine.OWN);
-        List<List<Optional<Answer.FreeRoute>>> open = new ArrayList<>();
-        int count = request.nets().size();
-        for (Net net : request.nets()) {
-            progress.report((double) open.size() / count, "searching routes of " + net.name());
+    /**
+     * The free routes of a net to all pads: one one-to-all search when they are first asked for.
+     */
+    private synchronized List<Optional<Answer.FreeRoute>> open(int net, Progress progress) {
+        List<Optional<Answer.FreeRoute>> known = open.get(net);
+        if (known == null) {
+            int count = request.nets().size();
+            Net searched = request.nets().get(net);
+            progress.report((double) net / count, "searching routes of " + searched.name());
             progress.check();
-            open.add(openTo(asker, request, net, progress));
+            known = openTo(searched, progress);
+            open.put(net, known);
         }
-        return new BusCosts(request, open);
+        return known;
     }
 
-    private static List<Optional<Answer.FreeRoute>> openTo(
-            Asker asker, BusRequest request, Net net, Progress progress) {
+    private List<Optional<Answer.FreeRoute>> openTo(Net net, Progress progress) {
         List<Optional<Answer.FreeRoute>> result = new ArrayList<>();
-        Optional<OneToAllRoutes> oneToAll = Optional.empty();
+        OneToAllRoutes routes =
+                OneToAllRoutes.from(asker.own(request.design(), net), Corner.SLOW, progress);
         for (int pad : request.pads()) {
             Question question =
                     new Question(request.design(), net, pad, Corner.SLOW, request.driver());
-            if (oneToAll.isEmpty()) {
-                oneToAll =
-                        Optional.of(
-                                OneToAllRoutes.from(
-                                        asker.own(request.design(), net), Corner.SLOW, progress));
-            }
-            Asker.Finder finder = oneToAll.get().finderFor(question, progress);
+            Asker.Finder finder = routes.finderFor(question, progress);
             result.add(asker.ifFree(question, finder, progress));
+        }
+        return List.copyOf(result);
+    }
+
+    /** The free route of a net to a pad, by their positions: by one search if it is not known. */
+    private synchronized Optional<Answer.FreeRoute> open(int net, int pad, Progress progress) {
+        if (open.containsKey(net)) {
+            return open.get(net).get(pad);
+        }
+        return pairs.computeIfAbsent(net, n -> new HashMap<>())
+                .computeIfAbsent(pad, p -> asker.ifFree(request.question(net, pad), progress));
+    }
+
+    /**
+     * Delay of the free route of a net to a pad, slow corner, ps; {@link Matching#NONE} where there
+     * is none.
+     */
+    int freePs(int net, int pad, Progress progress) {
+        return request.isAllowed(pad)
+                ? open(net, pad, progress)
+                        .map(a -> a.route().total().slowPs())
+                        .orElse(Matching.NONE)
+                : Matching.NONE;
+    }
+
+    /** Positions of the pads that may be taken, and to which some net may come. */
+    synchronized Set<Integer> usablePads() {
+        Set<Integer> undecided = new TreeSet<>();
+        for (int pad = 0; pad < request.pads().size(); pad++) {
+            int index = request.pads().get(pad);
+            boolean drivable =
+                    request.design().fabric().pads().get(index).directions().canDrive()
+                            && !DriverFit.of(request.design(), index, request.driver()).hopeless();
+            if (drivable && request.isAllowed(pad)) {
+                undecided.add(pad);
+            }
+        }
+        Set<Integer> result = new TreeSet<>();
+        for (int net = 0; net < request.nets().size() && !undecided.isEmpty(); net++) {
+            int of = net;
+            List<Integer> found =
+                    undecided.stream().filter(p -> asker.mayEnd(request.question(of, p))).toList();
+            result.addAll(found);
+            found.forEach(undecided::remove);
         }
         return result;
     }
@@ -68,7 +117,7 @@ final class BusCosts {
      * search for each pad whose port must be disconnected.
      */
     Answer answer(int net, int pad) {
-        Optional<Answer.FreeRoute> known = open.get(net).get(pad);
+        Optional<Answer.FreeRoute> known = open(net, Progress.NONE).get(pad);
         return known.isPresent() ? known.get() : all(net).get(request.pads().get(pad));
     }
 
@@ -78,7 +127,7 @@ final class BusCosts {
         for (int net = 0; net < count; net++) {
             progress.report((double) net / count, "asking for " + request.nets().get(net).name());
             progress.check();
-            if (open.get(net).stream().anyMatch(Optional::isEmpty)) {
+            if (open(net, progress).stream().anyMatch(Optional::isEmpty)) {
                 all(net);
             }
         }
@@ -103,15 +152,15 @@ final class BusCosts {
                 });
     }
 
-    /** Delays of the free routes, slow corner, ps; {@link Matching#NONE} where there is none. */
-    int[][] freePs() {
-        int[][] result = new int[open.size()][request.pads().size()];
+    /** Delays of all free routes, slow corner, ps; {@link Matching#NONE} where there is none. */
+    int[][] freePs(Progress progress) {
+        int[][] result = new int[request.nets().size()][request.pads().size()];
         for (int i = 0; i < result.length; i++) {
+            List<Optional<Answer.FreeRoute>> row = open(i, progress);
             for (int j = 0; j < result[i].length; j++) {
                 boolean allowed = request.isAllowed(j);
                 result[i][j] =
-                        open.get(i)
-                                .get(j)
+                        row.get(j)
                                 .filter(a -> allowed)
                                 .map(a -> a.route().total().slowPs())
                                 .orElse(Matching.NONE);
@@ -121,16 +170,16 @@ final class BusCosts {
     }
 
     /** A net without a pad, with the reason. */
-    Bus.Left left(int net) {
+    Bus.Left left(int net, Progress progress) {
         int reached = 0;
         int withPort = 0;
         for (int j = 0; j < request.pads().size(); j++) {
-            if (open.get(net).get(j).isPresent()) {
+            if (open(net, progress).get(j).isPresent()) {
                 reached += request.isAllowed(j) ? 1 : 0;
                 withPort += request.isAllowed(j) ? 0 : 1;
             }
         }
-        boolean blocked = isAnyBlocked(net);
+        boolean blocked = isAnyBlocked(net, progress);
         String reason = "it has no route to any of the pads";
         if (reached == 1) {
             reason = "the only pad that it reaches is taken by another net";
@@ -147,19 +196,22 @@ final class BusCosts {
     }
 
     /** Whether some pad is Blocked for a net. Asks pad by pad, because usually the first one is. */
-    private synchronized boolean isAnyBlocked(int net) {
+    synchronized boolean isAnyBlocked(int net, Progress progress) {
         if (full.containsKey(net)) {
             return IntStream.range(0, request.pads().size())
                     .filter(request::isAllowed)
                     .anyMatch(j -> answer(net, j) instanceof Answer.Blocked);
         }
-        Asker asker = new Asker(request.design().fabric(), Engine.OWN);
-        for (int j = 0; j < request.pads().size(); j++) {
-            if (request.isAllowed(j) && open.get(net).get(j).isEmpty()) {
-                Question question = request.question(net, j);
-                if (asker.answer(question, Progress.NONE) instanceof Answer.Blocked) {
-                    return true;
-                }
+        int count = request.pads().size();
+        for (int i = 0; i < count; i++) {
+            int pad = (lastBlocked + i) % count;
+            boolean isOpen = open.containsKey(net) && open.get(net).get(pad).isPresent();
+            if (request.isAllowed(pad)
+                    && !isOpen
+                    && asker.answer(request.question(net, pad), progress)
+                            instanceof Answer.Blocked) {
+                lastBlocked = pad;
+                return true;
             }
         }
         return false;

@@ -1,7 +1,9 @@
 package padward.breakout.group;
 
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import it.unimi.dsi.fastutil.ints.IntSets;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Collection;
 import java.util.HashMap;
@@ -12,6 +14,8 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
+import java.util.stream.IntStream;
+import padward.base.Lazy;
 import padward.base.Progress;
 import padward.breakout.ask.DriverFit;
 import padward.design.Design;
@@ -20,10 +24,15 @@ import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
 import padward.fabric.delay.Corner;
 import padward.route.cost.BlockedVertices;
+import padward.route.cost.FreeOnlyCost;
+import padward.route.flow.DisjointFlow;
 import padward.route.flow.DisjointRouteFinder;
 import padward.route.flow.DisjointRoutes;
 import padward.route.flow.FlowCut;
 import padward.route.flow.FlowGoal;
+import padward.route.search.PathSearch;
+import padward.route.search.PerimeterSearch;
+import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
 import padward.timing.OutputPath;
@@ -45,12 +54,14 @@ import padward.unblock.release.PortBranch;
  * @param paths by the position of the net its route, from a wire of the net to the pad
  * @param pads by the position of the net the position of its pad
  * @param bottleneck why not all nets have one; empty when all have
+ * @param reaching by the position of the net whether free routes lead from it to any of the pads
  * @param exact whether no choice serves more nets, nor as many for less
  */
 record MostNets(
         List<Optional<VertexPath>> paths,
         Map<Integer, Integer> pads,
         Optional<Bus.Bottleneck> bottleneck,
+        List<Boolean> reaching,
         boolean exact) {
     /** More than the delays of a group can sum to, ps: the price of a pad comes first. */
     private static final int GRADE = 20_000_000;
@@ -62,16 +73,16 @@ record MostNets(
     MostNets {
         paths = List.copyOf(paths);
         pads = Map.copyOf(pads);
+        reaching = List.copyOf(reaching);
     }
 
     /**
      * Finds them.
      *
-     * @param alonePs delay of each net's free route to each pad alone, {@link Matching#NONE} where
-     *     there is none; pads to which no net has one are not considered
+     * @param usable positions of the pads to which some net may come
      * @throws CancellationException when {@code progress} says so
      */
-    static MostNets of(BusRequest request, int[][] alonePs, Progress progress) {
+    static MostNets of(BusRequest request, Set<Integer> usable, Progress progress) {
         Design design = request.design();
         Fabric fabric = design.fabric();
         List<SearchSources> sources = new ArrayList<>();
@@ -80,22 +91,33 @@ record MostNets(
         }
         Map<Integer, Integer> padAt = new HashMap<>();
         Map<Integer, Set<Integer>> returned = new HashMap<>();
-        for (int pad = 0; pad < request.pads().size(); pad++) {
-            if (request.isAllowed(pad) && isAnyOpen(alonePs, pad)) {
-                int index = request.pads().get(pad);
-                padAt.put(fabric.pads().get(index).vertex(), pad);
-                Optional<DisconnectedBranch> branch = PortBranch.find(design, index);
-                branch.ifPresent(l -> returned.put(fabric.pads().get(index).vertex(), own(l)));
+        Lazy<Reach> reach = new Lazy<>(() -> new Reach(design, sources));
+        for (int pad : usable) {
+            int vertex = fabric.pads().get(request.pads().get(pad)).vertex();
+            Optional<DisconnectedBranch> branch = PortBranch.find(design, request.pads().get(pad));
+            Set<Integer> back = branch.map(MostNets::own).orElse(Set.of());
+            boolean used =
+                    design.occupancy().findOccupant(vertex).isPresent() && !back.contains(vertex);
+            // What a pad that nobody reaches gives back would only lead the flow astray.
+            if (!used && (back.isEmpty() || reach.get().leadsTo(vertex, back, progress))) {
+                padAt.put(vertex, pad);
+                branch.ifPresent(b -> returned.put(vertex, back));
             }
         }
-        DisjointRoutes first = find(request, sources, padAt, returned, progress);
+        DisjointFlow flow = start(request, sources, padAt, returned, progress);
+        DisjointRoutes first = routes(flow, sources.size());
+        List<Boolean> reaching =
+                IntStream.range(0, sources.size()).mapToObj(n -> !flow.isCutOff(n)).toList();
         DisjointRoutes found = first;
         for (Set<Integer> unpaid = unpaid(found, returned);
                 !unpaid.isEmpty();
                 unpaid = unpaid(found, returned)) {
             padAt.keySet().removeAll(unpaid);
             returned.keySet().removeAll(unpaid);
-            found = find(request, sources, padAt, returned, progress);
+            unpaid.forEach(flow::removeGoal);
+            BitSet closed = closed(design, returned.values());
+            flow.close(new IntArrayList(closed.stream().toArray()));
+            found = routes(flow, sources.size());
         }
         Map<Integer, Integer> pads = new HashMap<>();
         for (int net = 0; net < found.routes().size(); net++) {
@@ -105,7 +127,39 @@ record MostNets(
         }
         boolean exact = found.served() == first.served() && found.cost() == first.cost();
         return new MostNets(
-                found.routes(), pads, first.cut().map(c -> bottleneck(request, c)), exact);
+                found.routes(),
+                pads,
+                first.cut().map(c -> bottleneck(request, c)),
+                reaching,
+                exact);
+    }
+
+    /** Whether any of the nets alone has a free route to a pad. */
+    private static final class Reach {
+        private final PerimeterSearch search;
+        private final SearchSources all;
+        private final BlockedVertices closed;
+
+        Reach(Design design, List<SearchSources> nets) {
+            search = new PerimeterSearch(new PathSearch(design.fabric()));
+            closed = BlockedVertices.of(MostNets.closed(design, List.of()));
+            int[] vertices =
+                    nets.stream()
+                            .flatMapToInt(n -> IntStream.range(0, n.size()).map(n::vertex))
+                            .toArray();
+            all = new SearchSources(vertices, new long[vertices.length]);
+        }
+
+        boolean leadsTo(int pad, Set<Integer> returned, Progress progress) {
+            IntOpenHashSet free = new IntOpenHashSet(returned);
+            free.add(pad);
+            FreeOnlyCost model = new FreeOnlyCost(closed.with(IntSets.EMPTY_SET, free));
+            SearchOutcome outcome = search.find(all, pad, Corner.SLOW, model, progress);
+            if (outcome instanceof SearchOutcome.Cancelled) {
+                throw new CancellationException("stopped on request");
+            }
+            return outcome instanceof SearchOutcome.Found;
+        }
     }
 
     private static Set<Integer> own(DisconnectedBranch branch) {
@@ -131,13 +185,21 @@ record MostNets(
         return PortBranch.find(design, pad).map(MostNets::own).orElse(Set.of());
     }
 
+    private static DisjointRoutes routes(DisjointFlow flow, int nets) {
+        DisjointRoutes found = DisjointRouteFinder.routes(flow, nets);
+        if (!found.proven()) {
+            throw new CancellationException("stopped on request");
+        }
+        return found;
+    }
+
     /**
-     * One flow.
+     * The flow of all nets.
      *
      * @param padAt by the vertices of the pads that may be taken their positions
      * @param returned by the vertices of pads what is free once they are taken
      */
-    private static DisjointRoutes find(
+    private static DisjointFlow start(
             BusRequest request,
             List<SearchSources> sources,
             Map<Integer, Integer> padAt,
@@ -153,13 +215,8 @@ record MostNets(
                             int price = steps(request, pad) * GRADE;
                             goals.add(new FlowGoal(vertex, price + driver));
                         });
-        DisjointRoutes found =
-                DisjointRouteFinder.find(
-                        fabric, Corner.SLOW, BlockedVertices.of(closed), sources, goals, progress);
-        if (!found.proven()) {
-            throw new CancellationException("stopped on request");
-        }
-        return found;
+        return DisjointRouteFinder.start(
+                fabric, Corner.SLOW, BlockedVertices.of(closed), sources, goals, progress);
     }
 
     /** The pads that no route takes, although some uses what only their ports give back. */
@@ -184,10 +241,6 @@ record MostNets(
         return result;
     }
 
-    private static boolean isAnyOpen(int[][] alonePs, int pad) {
-        return Arrays.stream(alonePs).anyMatch(net -> net[pad] != Matching.NONE);
-    }
-
     /** How many steps of price a pad costs, by its position. */
     static int steps(BusRequest request, int pad) {
         return STEPS[request.rank(pad)];
@@ -208,8 +261,8 @@ record MostNets(
     }
 
     /** Whether every route leads to a pad that is open to its net alone. */
-    boolean isAllowed(int[][] alonePs) {
+    boolean isAllowed(BusCosts costs, Progress progress) {
         return pads.entrySet().stream()
-                .allMatch(e -> alonePs[e.getKey()][e.getValue()] != Matching.NONE);
+                .allMatch(e -> costs.freePs(e.getKey(), e.getValue(), progress) != Matching.NONE);
     }
 }

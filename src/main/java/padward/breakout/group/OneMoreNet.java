@@ -142,8 +142,7 @@ final class OneMoreNet {
                         request.ports(),
                         request.driver(),
                         List.of());
-        BusCosts costs = BusCosts.of(again, progress);
-        MostNets most = MostNets.of(again, costs.freePs(), progress);
+        MostNets most = MostNets.of(again, new BusCosts(again).usablePads(), progress);
         BusRouting routing = new BusRouting(again);
         List<Optional<VertexPath>> paths = new ArrayList<>();
         for (int net = 0; net < nets.size(); net++) {

@@ -1,7 +1,6 @@
 package padward.breakout.group;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -27,7 +26,8 @@ public final class RouteMatrix {
     }
 
     /**
-     * Searches the routes of all pairs. Nets that are already on one of the pads are left out.
+     * Searches the routes of all pairs, unless the aim does without. Nets that are already on one
+     * of the pads are left out.
      *
      * @param nets the nets, in the order of the bits
      * @param pads indices of pads that may be taken, in their order on the board
@@ -54,7 +54,11 @@ public final class RouteMatrix {
             DriverWish driver,
             Progress progress) {
         BusRequest request = BusRequest.of(design, nets, pads, aim, ports, driver);
-        return new RouteMatrix(request, BusCosts.of(request, progress));
+        BusCosts costs = new BusCosts(request);
+        if (aim != Bus.Aim.MOST) {
+            costs.freePs(progress);
+        }
+        return new RouteMatrix(request, costs);
     }
 
     /**
@@ -107,29 +111,27 @@ public final class RouteMatrix {
      * would give back whose pads they do not take, or because a route cannot be used for a reason
      * beyond wires.
      */
-    private Optional<Bus> most(int[][] alonePs, Progress progress) {
-        MostNets most = MostNets.of(request, alonePs, progress);
-        if (!most.exact() || !most.isAllowed(alonePs)) {
+    private Optional<Bus> most(Progress progress) {
+        MostNets most = MostNets.of(request, costs.usablePads(), progress);
+        if (!most.exact() || !most.isAllowed(costs, progress)) {
             return Optional.empty();
         }
         Optional<String> why = most.bottleneck().map(b -> b.toText(design().fabric()));
         List<Bus.Left> left = new ArrayList<>(request.there());
         List<Optional<VertexPath>> paths = new ArrayList<>();
         BusRouting routing = new BusRouting(request);
-        for (int i = 0; i < alonePs.length; i++) {
+        for (int i = 0; i < request.nets().size(); i++) {
             Optional<VertexPath> path = most.paths().get(i);
             if (path.isPresent()) {
                 int pad = most.pads().get(i);
-                routing.add(request.nets().get(i), request.pads().get(pad), alonePs[i][pad]);
+                int alone = costs.freePs(i, pad, progress);
+                routing.add(request.nets().get(i), request.pads().get(pad), alone);
                 paths.add(path);
+            } else if (most.reaching().get(i)) {
+                boolean blocked = costs.isAnyBlocked(i, progress);
+                left.add(new Bus.Left(request.nets().get(i), why.orElseThrow(), blocked));
             } else {
-                Bus.Left alone = costs.left(i);
-                boolean reaches = Arrays.stream(alonePs[i]).anyMatch(ps -> ps != Matching.NONE);
-                left.add(
-                        reaches
-                                ? new Bus.Left(
-                                        alone.net(), why.orElseThrow(), alone.couldBeUnblocked())
-                                : alone);
+                left.add(costs.left(i, progress));
             }
         }
         Bus bus = routing.along(paths, left);
@@ -177,17 +179,17 @@ public final class RouteMatrix {
 
     /** The most nets that can be served, where that is proven. */
     Optional<Bus.Best> best(Progress progress) {
-        int[][] alonePs = costs.freePs();
-        MostNets most = MostNets.of(request, alonePs, progress);
-        if (!most.exact() || !most.isAllowed(alonePs)) {
+        MostNets most = MostNets.of(request, costs.usablePads(), progress);
+        if (!most.exact() || !most.isAllowed(costs, progress)) {
             return Optional.empty();
         }
         BusRouting routing = new BusRouting(request);
         List<Optional<VertexPath>> paths = new ArrayList<>();
-        for (int i = 0; i < alonePs.length; i++) {
+        for (int i = 0; i < request.nets().size(); i++) {
             if (most.paths().get(i).isPresent()) {
                 int pad = most.pads().get(i);
-                routing.add(request.nets().get(i), request.pads().get(pad), alonePs[i][pad]);
+                int alone = costs.freePs(i, pad, progress);
+                routing.add(request.nets().get(i), request.pads().get(pad), alone);
                 paths.add(most.paths().get(i));
             }
         }
@@ -208,13 +210,13 @@ public final class RouteMatrix {
             Map<Integer, Integer> pinned,
             Optional<Consumer<Bus.Round>> watcher,
             Progress progress) {
-        int[][] alonePs = costs.freePs();
         if (request.aim() == Bus.Aim.MOST && pinned.isEmpty()) {
-            Optional<Bus> most = most(alonePs, progress);
+            Optional<Bus> most = most(progress);
             if (most.isPresent()) {
                 return most.get();
             }
         }
+        int[][] alonePs = costs.freePs(progress);
         for (int i = 0; i < alonePs.length; i++) {
             for (int j = 0; j < alonePs[i].length; j++) {
                 boolean other = pinned.containsKey(i) && pinned.get(i) != j;
@@ -227,7 +229,7 @@ public final class RouteMatrix {
         BusRouting routing = new BusRouting(request);
         for (int i = 0; i < choice.length; i++) {
             if (choice[i] == Matching.NONE) {
-                left.add(costs.left(i));
+                left.add(costs.left(i, progress));
             } else {
                 int pad = request.pads().get(choice[i]);
                 routing.add(request.nets().get(i), pad, alonePs[i][choice[i]]);

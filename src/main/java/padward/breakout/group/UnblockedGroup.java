@@ -129,7 +129,7 @@ public record UnblockedGroup(
             this.progress = progress;
             this.asker = new Asker(request.design().fabric(), Engine.OWN);
             this.own = request.nets().stream().map(Net::name).collect(Collectors.toSet());
-            this.known = BusCosts.of(request, progress);
+            this.known = new BusCosts(request);
         }
 
         /** The decision for one line: its pad, and what is removed for it. */
@@ -144,7 +144,7 @@ public record UnblockedGroup(
             for (int i = 0; i < choice.length; i++) {
                 progress.report((double) i / choice.length, "unblocking " + nameOf(i));
                 if (choice[i] == Matching.NONE) {
-                    left.add(known.left(i));
+                    left.add(known.left(i, progress));
                     continue;
                 }
                 now = unblock(i, choice[i], now, lines, edits -> withThoseOf(lines, edits));

@@ -49,7 +49,7 @@ public final class DisjointFlow {
     static final int UNSERVED = 1_000_000_000;
 
     /** The most that a goal may cost. */
-    static final int DEAREST = 800_000_000;
+    static final int MOST_EXPENSIVE = 800_000_000;
 
     /** Potentials that have risen so far are worked out again, lest they overflow. */
     private static final int TOO_HIGH = 400_000_000;
@@ -180,7 +180,7 @@ public final class DisjointFlow {
     }
 
     private void put(FlowGoal goal) {
-        if (goal.cost() > DEAREST) {
+        if (goal.cost() > MOST_EXPENSIVE) {
             throw new IllegalArgumentException("a goal costs too much: " + goal.cost());
         }
         goals.put(goal.vertex(), goal.cost());
@@ -676,11 +676,11 @@ public final class DisjointFlow {
             if (other == saturated || (is & (CLOSED | TREE)) != 0) {
                 continue;
             }
+            int step = flooding ? 0 : edges.delayPs(corner);
             if (is == ROUTED) {
-                int cost = edges.delayPs(corner) + toGoIn.get(other) - own;
-                reachIn(other, sum(key, cost), vertex);
+                reachIn(other, sum(key, step + toGoIn.get(other) - own), vertex);
             } else if (toGo[other] != UNREACHED) {
-                reach(other, sum(key, edges.delayPs(corner) + toGo[other] - own), vertex);
+                reach(other, sum(key, step + toGo[other] - own), vertex);
             }
         }
     }
@@ -798,6 +798,17 @@ public final class DisjointFlow {
     /** How many of them can be served at the most: as many as are, unless it was stopped. */
     public int mostServed() {
         return Math.min(most, Math.min(active.size(), goals.size()));
+    }
+
+    /** Whether no free route at all leads from a net to any goal. */
+    public boolean isCutOff(int net) {
+        SearchSources sources = nets.get(net);
+        for (int i = 0; i < sources.size(); i++) {
+            if (toGo[sources.vertex(i)] != UNREACHED) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /** Number of nets that are served now. */

@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.IntUnaryOperator;
-import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
@@ -51,6 +50,9 @@ public final class OneMoreSearch {
     private Deque<Label> now = new ArrayDeque<>();
     private Deque<Label> later = new ArrayDeque<>();
     private int labels;
+
+    /** Nodes that are reached without any removal. */
+    private final BitSet freely = new BitSet();
 
     private record Label(int node, int[] colours) {}
 
@@ -215,13 +217,25 @@ public final class OneMoreSearch {
     }
 
     private void add(int node, int[] colours, int more) {
-        int[] set = with(colours, more);
-        List<int[]> there = known.computeIfAbsent(node, n -> new ArrayList<>(1));
+        if (freely.get(node)) {
+            return;
+        }
+        if (colours.length == 0 && more == FREE) {
+            freely.set(node);
+            now.push(new Label(node, colours));
+            return;
+        }
+        List<int[]> there = known.get(node);
+        if (there == null) {
+            there = new ArrayList<>(1);
+            known.put(node, there);
+        }
         for (int[] other : there) {
-            if (isPart(other, set)) {
+            if (isPart(other, colours, more)) {
                 return;
             }
         }
+        int[] set = with(colours, more);
         there.add(set);
         Label label = new Label(node, set);
         if (set.length > colours.length) {
@@ -231,14 +245,32 @@ public final class OneMoreSearch {
         }
     }
 
+    /** Both sorted. */
     private static int[] with(int[] colours, int more) {
-        if (more == FREE || Arrays.binarySearch(colours, more) >= 0) {
+        int place = more == FREE ? 0 : Arrays.binarySearch(colours, more);
+        if (place >= 0) {
             return colours;
         }
-        return IntStream.concat(Arrays.stream(colours), IntStream.of(more)).sorted().toArray();
+        int at = -place - 1;
+        int[] result = new int[colours.length + 1];
+        System.arraycopy(colours, 0, result, 0, at);
+        result[at] = more;
+        System.arraycopy(colours, at, result, at + 1, colours.length - at);
+        return result;
     }
 
-    private static boolean isPart(int[] part, int[] whole) {
-        return Arrays.stream(part).allMatch(c -> Arrays.binarySearch(whole, c) >= 0);
+    /** Whether all of a sorted set are in another, with one more. */
+    private static boolean isPart(int[] part, int[] whole, int more) {
+        int at = 0;
+        for (int colour : part) {
+            while (at < whole.length && whole[at] < colour) {
+                at++;
+            }
+            boolean in = at < whole.length && whole[at] == colour;
+            if (!in && colour != more) {
+                return false;
+            }
+        }
+        return true;
     }
 }
