@@ -12,6 +12,7 @@ import javafx.scene.image.Image;
 import javafx.scene.text.Text;
 import javafx.stage.Screen;
 import javafx.stage.Stage;
+import javafx.stage.Window;
 import padward.design.Design;
 import padward.format.source.UserFolder;
 import padward.ui.control.Themes;
@@ -182,10 +183,13 @@ public final class PadwardApp extends Application {
 
     private static void followTitle(Stage stage, WindowModel model) {
         // Whoever comes back from another program may have written the file there.
-        stage.focusedProperty()
+        // Asked of the scene, so that a stage keeps nothing of what it showed before.
+        stage.getScene()
+                .windowProperty()
+                .flatMap(Window::focusedProperty)
                 .addListener(
                         (p, old, now) -> {
-                            if (now) {
+                            if (Boolean.TRUE.equals(now)) {
                                 model.lookForChange();
                             }
                         });
