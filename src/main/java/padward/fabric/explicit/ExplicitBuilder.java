@@ -39,7 +39,7 @@ import padward.fabric.pad.PadUse;
  * thread and builds once.
  */
 public final class ExplicitBuilder {
-    private final FabricInfo info;
+    private FabricInfo info;
     private final int columns;
     private final int rows;
     private final String[] tileTypes;
@@ -79,6 +79,11 @@ public final class ExplicitBuilder {
         this.sites = new NameIndex(columns, pool);
         this.taps = new TapBag(columns, pool);
         Arrays.fill(tileTypes, "empty");
+    }
+
+    /** States what the fabric says of itself, where that is known late. */
+    public void setInfo(FabricInfo stated) {
+        info = stated;
     }
 
     /** Sets the type of a tile; its number. */

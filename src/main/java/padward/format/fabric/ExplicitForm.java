@@ -20,6 +20,7 @@ import padward.base.Progress;
 import padward.fabric.EdgeKey;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
+import padward.fabric.FabricInfo;
 import padward.fabric.FabricLimits;
 import padward.fabric.Pad;
 import padward.fabric.Tap;
@@ -49,6 +50,8 @@ final class ExplicitForm {
                     + " (`site.pin`) and pads; a fifth element, `[column, row]`, states the tile of"
                     + " the switch where the taps of its ends do not show it";
     private static final String NAME_OF_ITS_OWN = "a name that no other wire, site, pin or pad has";
+    private static final FabricInfo NOTHING_YET =
+            new FabricInfo("", "", List.of(), List.of(), List.of());
     private final Optional<Fabric> written;
     private final InfoFields info;
     private final FileForm<Fabric> form;
@@ -82,16 +85,16 @@ final class ExplicitForm {
                         List.of(),
                         fabric -> numbers(fabric.tileCount(), tile -> true))
                 .means("the types of tiles; tiles that are not listed are `empty`")
-                .after(InfoFields.ALL);
+                .after("grid");
         file.needed(
                         "wires",
                         wires(),
                         f -> numbers(f.vertexCount(), v -> f.kind(v) == VertexKind.WIRE))
                 .means("the wires")
-                .after(InfoFields.ALL);
+                .after("grid");
         file.stated("sites", new SiteForms(this, info).all(), List.of(), WholeSite::allOf)
                 .means("the sites")
-                .after(InfoFields.ALL);
+                .after("grid", "cellKinds");
         file.needed("pads", pads(), Fabric::pads)
                 .means("the pads")
                 .after("sites", "grid", "settings", "banks", "cellKinds");
@@ -118,7 +121,12 @@ final class ExplicitForm {
                         "groups of switches of which at most one can be on, because they share a"
                                 + " setting; switches into the same wire need none")
                 .after("wires", "sites", "pads");
-        form = file.makesFile(() -> builder().build());
+        form =
+                file.makesFile(
+                        () -> {
+                            builder().setInfo(info.get());
+                            return builder().build();
+                        });
     }
 
     ExplicitFabric read(Source source, Progress progress) throws BadInput {
@@ -152,11 +160,14 @@ final class ExplicitForm {
         return written.orElseThrow();
     }
 
-    /** Made when first needed: name, grid and kinds are read by then. */
+    /**
+     * Made when first needed: the grid is read by then. What the fabric says of itself may come
+     * later or not at all, and waiting for it would be a second pass over the whole file.
+     */
     ExplicitBuilder builder() {
         if (builder == null) {
             Grid grid = info.grid.get();
-            builder = new ExplicitBuilder(info.get(), grid.columns(), grid.rows());
+            builder = new ExplicitBuilder(NOTHING_YET, grid.columns(), grid.rows());
         }
         return builder;
     }

@@ -11,6 +11,13 @@ public final class BoundedText extends FollowedText {
     /** Each character of the longest text may be written as six. */
     private static final int LONGEST = 6 * FileLimits.NOTE + 2;
 
+    /** By character whether a number or word ends there. */
+    private static final boolean[] ENDS = new boolean[128];
+
+    static {
+        " \n\r\t,:[]{".chars().forEach(c -> ENDS[c] = true);
+    }
+
     private boolean inside;
     private boolean escaped;
     private int length;
@@ -23,17 +30,54 @@ public final class BoundedText extends FollowedText {
     protected void follow(char[] chars, int from, int to) throws IOException {
         int at = from;
         while (at < to) {
-            int end = inside && !escaped ? endOfPlain(chars, at, to) : at;
-            if (end == at) {
-                follow(chars[at++]);
-                continue;
+            if (!inside) {
+                at = followOutside(chars, at, to);
+            } else if (escaped) {
+                escaped = false;
+                at++;
+                lengthen(1);
+            } else {
+                int end = endOfPlain(chars, at, to);
+                lengthen(end - at);
+                at = end < to ? endOfText(chars[end], end) : end;
             }
-            length += end - at;
-            if (length > LONGEST) {
+        }
+    }
+
+    private void lengthen(int by) throws IOException {
+        length += by;
+        if (length > LONGEST) {
+            throw new TooLong();
+        }
+    }
+
+    /** Follows what is between texts; the position where one begins, or the end. */
+    private int followOutside(char[] chars, int from, int to) throws IOException {
+        // kept apart from the fields, for half of a file is this
+        int run = length;
+        int at = from;
+        while (at < to && chars[at] != '"') {
+            char c = chars[at++];
+            run = c < ENDS.length && ENDS[c] ? 0 : run + 1;
+            if (run > LONGEST) {
                 throw new TooLong();
             }
-            at = end;
         }
+        inside = at < to;
+        length = inside ? 0 : run;
+        return inside ? at + 1 : at;
+    }
+
+    /** The position behind a mark or a backslash in a text. */
+    private int endOfText(char c, int at) throws IOException {
+        if (c == '"') {
+            inside = false;
+            length = 0;
+        } else {
+            escaped = true;
+            lengthen(1);
+        }
+        return at + 1;
     }
 
     /** Most of a file is plain text between marks, which only has to be counted. */
@@ -47,20 +91,7 @@ public final class BoundedText extends FollowedText {
 
     @Override
     protected void follow(char c) throws IOException {
-        boolean blank = !inside && (c == ' ' || c == '\n' || c == '\r' || c == '\t');
-        boolean mark = !inside && (c == ',' || c == ':' || c == '[' || c == ']' || c == '{');
-        length = blank || mark ? 0 : length + 1;
-        if (length > LONGEST) {
-            throw new TooLong();
-        }
-        if (escaped) {
-            escaped = false;
-        } else if (c == '"') {
-            inside = !inside;
-            length = 0;
-        } else {
-            escaped = inside && c == '\\';
-        }
+        follow(new char[] {c}, 0, 1);
     }
 
     /** A text without end. */
