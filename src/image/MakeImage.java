@@ -2,9 +2,6 @@ import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
-import java.lang.reflect.Method;
-import java.net.URL;
-import java.net.URLClassLoader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -15,7 +12,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.TreeMap;
 import java.util.spi.ToolProvider;
 import java.util.stream.Stream;
 
@@ -150,48 +146,13 @@ public final class MakeImage {
     private void addPages(Path root) throws Exception {
         Path share = root.resolve(MAC ? "Contents/Resources" : "share");
         copyAll(target.resolve("licences"), share.resolve("licences"));
-        Path pages = Files.createDirectories(share.resolve("man/man1"));
-        List<URL> jars = new ArrayList<>();
-        jars.add(target.resolve("padward.jar").toUri().toURL());
-        try (Stream<Path> files = Files.list(target.resolve("lib"))) {
-            for (Path jar : (Iterable<Path>) files::iterator) {
-                jars.add(jar.toUri().toURL());
-            }
-        }
-        try (URLClassLoader loader = new URLClassLoader(jars.toArray(URL[]::new))) {
-            Object line = loader.loadClass("padward.cli.Padward").getMethod("commandLine").invoke(null);
-            Map<String, Object> commands = new TreeMap<>();
-            commands.put("padward", line);
-            ((Map<?, ?>) line.getClass().getMethod("getSubcommands").invoke(line))
-                    .forEach((name, sub) -> commands.put("padward-" + name, sub));
-            for (Map.Entry<String, Object> command : commands.entrySet()) {
-                Method usage = command.getValue().getClass().getMethod("getUsageMessage");
-                String text = (String) usage.invoke(command.getValue());
-                Files.writeString(
-                        pages.resolve(command.getKey() + ".1"), page(command.getKey(), text));
-            }
-            Path completion = Files.createDirectories(share.resolve("completion"));
-            String script =
-                    (String)
-                            loader.loadClass("picocli.AutoComplete")
-                                    .getMethod("bash", String.class, line.getClass())
-                                    .invoke(null, "padward", line);
-            Files.writeString(completion.resolve("padward"), script, StandardCharsets.UTF_8);
-        }
-    }
-
-    /** A page in the language of man(7): the help as it is printed. */
-    private String page(String name, String help) {
-        String body = help.replace("\\", "\\e").replaceAll("(?m)^([.'])", "\\\\&$1").replace("-", "\\-");
-        return ".TH "
-                + name.toUpperCase(Locale.ROOT)
-                + " 1 \"\" \"Padward "
-                + version
-                + "\"\n.SH NAME\n"
-                + name.replace("-", "\\-")
-                + " \\- inner nets of programmable logic on pads\n.SH HELP\n.nf\n"
-                + body
-                + ".fi\n";
+        run(
+                Map.of(),
+                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                target.resolve("../src/image/MakePages.java").normalize().toString(),
+                target.toString(),
+                version,
+                share.toString());
     }
 
     /**

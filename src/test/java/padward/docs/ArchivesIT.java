@@ -15,6 +15,7 @@ import org.junit.jupiter.api.condition.EnabledIf;
 import org.junit.jupiter.api.condition.EnabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
+import padward.cli.Padward;
 
 /** The archives that {@code mvn -Parchives verify} makes; without them nothing is tested. */
 @EnabledIf("made")
@@ -46,6 +47,21 @@ class ArchivesIT {
                 }
             }
         }
+    }
+
+    /** Windows has no manual pages and no such shell. */
+    @Test
+    void thoseForUnixHaveAManualPageForEachCommandAndCompletion() throws Exception {
+        for (String system : List.of("linux", "mac", "mac-aarch64")) {
+            Path share = ARCHIVES.resolve(system).resolve("padward/share");
+            for (String command : Padward.commandLine().getSubcommands().keySet()) {
+                assertThat(share.resolve("man/man1/padward-" + command + ".1"))
+                        .content()
+                        .startsWith(".TH PADWARD-");
+                assertThat(share.resolve("completion/padward")).content().contains(command);
+            }
+        }
+        assertThat(ARCHIVES.resolve("win/padward/share")).doesNotExist();
     }
 
     @Test
