@@ -7,6 +7,7 @@ import java.util.List;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.ContextMenu;
 import javafx.scene.control.MenuItem;
+import javafx.scene.control.TableCell;
 import javafx.scene.control.TableColumn;
 import javafx.scene.control.TableView;
 import javafx.scene.control.TextField;
@@ -240,6 +241,28 @@ class RoutesTableTest {
         assertThat(robot.lookup("#comparison-table").queryAll()).isNotEmpty();
         ask(robot, "pump/level/hi_sync");
         assertThat(robot.lookup("#comparison-table").queryAll()).isEmpty();
+    }
+
+    /** Only where it is cut: a tooltip over each short number would be in the way. */
+    @Test
+    void aCutCellTellsItsText(FxRobot robot) {
+        robot.interact(() -> table(robot).resizeColumn(column(robot, "rank"), -150));
+        WaitForAsyncUtils.waitForFxEvents();
+        for (String head : new String[] {"rank", "pin"}) {
+            TableCell<?, ?> cell =
+                    robot.lookup(".table-cell").queryAllAs(TableCell.class).stream()
+                            .filter(c -> c.getTableColumn() == column(robot, head))
+                            .filter(c -> c.getText() != null && !c.getText().isEmpty())
+                            .findFirst()
+                            .orElseThrow();
+            robot.moveTo(cell);
+            WaitForAsyncUtils.waitForFxEvents();
+            if (head.equals("rank")) {
+                assertThat(cell.getTooltip().getText()).isEqualTo(cell.getText());
+            } else {
+                assertThat(cell.getTooltip()).isNull();
+            }
+        }
     }
 
     @Test

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.function.Supplier;
 import javafx.scene.control.ContextMenu;
 import javafx.scene.control.Control;
+import javafx.scene.control.IndexedCell;
 import javafx.scene.control.MenuItem;
 import javafx.scene.control.SelectionMode;
 import javafx.scene.control.SeparatorMenuItem;
@@ -22,6 +23,7 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.text.Text;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import padward.base.Formulas;
@@ -34,6 +36,8 @@ import padward.ui.model.AppearanceModel;
 public final class TableHabits {
     private static final KeyCombination COPY =
             new KeyCodeCombination(KeyCode.C, KeyCombination.SHORTCUT_DOWN);
+
+    private static final double WIDEST_TIP = 560;
 
     private TableHabits() {}
 
@@ -122,34 +126,59 @@ public final class TableHabits {
                 ThingMenu.item("Columns as at first", columns::reset));
     }
 
-    /** A column of texts whose cells tell their text when the pointer rests on them. */
+    /** A column of texts whose cells, where they are cut, tell their text to the pointer. */
     public static <S> void tellTexts(TableColumn<S, String> column) {
+        CutText cut = new CutText();
         column.setCellFactory(
                 c ->
-                        new TableCell<>() {
-                            @Override
-                            protected void updateItem(String text, boolean isEmpty) {
-                                super.updateItem(text, isEmpty);
-                                boolean any = !isEmpty && text != null && !text.isEmpty();
-                                setText(any ? text : null);
-                                setTooltip(any ? new Tooltip(text) : null);
-                            }
-                        });
+                        cut.on(
+                                new TableCell<>() {
+                                    @Override
+                                    protected void updateItem(String text, boolean isEmpty) {
+                                        super.updateItem(text, isEmpty);
+                                        setText(isEmpty ? null : text);
+                                    }
+                                }));
     }
 
     /** The same in a table of a hierarchy. */
     public static <S> void tellTexts(TreeTableColumn<S, String> column) {
+        CutText cut = new CutText();
         column.setCellFactory(
                 c ->
-                        new TreeTableCell<>() {
-                            @Override
-                            protected void updateItem(String text, boolean isEmpty) {
-                                super.updateItem(text, isEmpty);
-                                boolean any = !isEmpty && text != null && !text.isEmpty();
-                                setText(any ? text : null);
-                                setTooltip(any ? new Tooltip(text) : null);
-                            }
-                        });
+                        cut.on(
+                                new TreeTableCell<>() {
+                                    @Override
+                                    protected void updateItem(String text, boolean isEmpty) {
+                                        super.updateItem(text, isEmpty);
+                                        setText(isEmpty ? null : text);
+                                    }
+                                }));
+    }
+
+    /** The tooltip of the cells of a column: one for all, because each is a window of its own. */
+    private static final class CutText {
+        private final Tooltip tip = new Tooltip();
+
+        CutText() {
+            tip.setWrapText(true);
+            tip.setMaxWidth(WIDEST_TIP);
+        }
+
+        <C extends IndexedCell<String>> C on(C cell) {
+            cell.setOnMouseEntered(
+                    e -> {
+                        tip.setText(cell.getText());
+                        cell.setTooltip(isCut(cell) ? tip : null);
+                    });
+            return cell;
+        }
+
+        /** Whether it shows less than its text. */
+        private static boolean isCut(IndexedCell<String> cell) {
+            return cell.lookup(".text") instanceof Text shown
+                    && !shown.getText().equals(cell.getText());
+        }
     }
 
     /** Says what a column means, on its head. */
