@@ -126,6 +126,11 @@ final class MapNavigation {
         look(view().zoomedAt(x, y, Math.pow(ZOOM, steps)));
     }
 
+    /** Zooms around a point of the picture by a factor, as two fingers do. */
+    void zoomBy(double x, double y, double factor) {
+        look(view().zoomedAt(x, y, factor));
+    }
+
     /** Moves a place to the middle. */
     void centreOn(TileLayout.Point place) {
         jump(view().centredOn(place.x(), place.y()));

@@ -5,6 +5,7 @@ import javafx.scene.Node;
 import javafx.scene.control.Label;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
+import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Region;
 import padward.breakout.ask.Obstacle;
 import padward.ui.design.OpenDesign;
@@ -26,6 +27,13 @@ final class MapPointer {
     private static final double MARK_REACH = 12;
 
     private static final double DOUBLE_CLICK = 3;
+
+    /** What one notch of a wheel scrolls, pixels. */
+    private static final double NOTCH = 40;
+
+    /** Steps of one event, whatever the system makes of a notch. */
+    private static final double MOST_STEPS = 1;
+
     private static final double BESIDE = 14;
 
     /** A rectangle smaller than this is not zoomed to, pixels. */
@@ -69,7 +77,12 @@ final class MapPointer {
         node.setOnMouseExited(e -> under.setVisible(false));
         node.setOnScroll(
                 e -> {
-                    navigation.zoomAt(e.getX(), e.getY(), Math.signum(e.getDeltaY()));
+                    scroll(e);
+                    e.consume();
+                });
+        node.setOnZoom(
+                e -> {
+                    navigation.zoomBy(e.getX(), e.getY(), e.getZoomFactor());
                     e.consume();
                 });
         node.setOnMousePressed(
@@ -79,6 +92,19 @@ final class MapPointer {
                 });
         node.setOnMouseDragged(this::drag);
         node.setOnMouseReleased(this::release);
+    }
+
+    /**
+     * A notch of a wheel is a step. A trackpad sends many small amounts, each of which counts for
+     * as much as it is; what it moves sideways moves the map, as a wheel with Shift does.
+     */
+    private void scroll(ScrollEvent event) {
+        double steps = event.getDeltaY() / NOTCH;
+        navigation.zoomAt(
+                event.getX(), event.getY(), Math.max(-MOST_STEPS, Math.min(MOST_STEPS, steps)));
+        if (event.getDeltaX() != 0) {
+            navigation.pan(event.getDeltaX(), 0);
+        }
     }
 
     /** The label that describes what is under the pointer; hidden when there is nothing. */

@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import javafx.css.PseudoClass;
+import javafx.event.Event;
 import javafx.geometry.Bounds;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
@@ -16,6 +17,8 @@ import javafx.scene.control.Label;
 import javafx.scene.control.TableView;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.MouseButton;
+import javafx.scene.input.ScrollEvent;
+import javafx.scene.input.ZoomEvent;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -199,6 +202,68 @@ class MapFlowsTest {
         robot.push(KeyCode.Q);
         robot.interact(() -> model.questions().close(model.questions().all().get(1)));
         assertThat(legend()).containsExactly("route of beep on E2");
+    }
+
+    private void scroll(FxRobot robot, double right, double down) {
+        ScrollEvent event =
+                new ScrollEvent(
+                        ScrollEvent.SCROLL,
+                        200,
+                        100,
+                        0,
+                        0,
+                        false,
+                        false,
+                        false,
+                        false,
+                        false,
+                        false,
+                        right,
+                        down,
+                        right,
+                        down,
+                        ScrollEvent.HorizontalTextScrollUnits.NONE,
+                        0,
+                        ScrollEvent.VerticalTextScrollUnits.NONE,
+                        0,
+                        0,
+                        null);
+        robot.interact(() -> Event.fireEvent(map, event));
+    }
+
+    @Test
+    void wheelTrackpadAndPinchZoomByWhatTheyMove(FxRobot robot) {
+        robot.interact(map::fitAll);
+        double first = map.viewport().scale();
+        scroll(robot, 0, 40);
+        double notch = map.viewport().scale();
+        assertThat(notch).as("a notch of the wheel").isCloseTo(1.25 * first, within(1e-9));
+        for (int i = 0; i < 10; i++) {
+            scroll(robot, 0, -4);
+        }
+        assertThat(map.viewport().scale()).as("ten small moves").isCloseTo(first, within(1e-6));
+        double centre = map.viewport().centreX();
+        scroll(robot, 30, 0);
+        assertThat(map.viewport().centreX()).isCloseTo(centre - 30 / first, within(1e-6));
+        Viewport before = map.viewport();
+        ZoomEvent pinch =
+                new ZoomEvent(
+                        ZoomEvent.ZOOM,
+                        200,
+                        100,
+                        0,
+                        0,
+                        false,
+                        false,
+                        false,
+                        false,
+                        false,
+                        false,
+                        1.5,
+                        1.5,
+                        null);
+        robot.interact(() -> Event.fireEvent(map, pinch));
+        assertThat(map.viewport().scale()).isCloseTo(1.5 * before.scale(), within(1e-6));
     }
 
     private String ruler() {
