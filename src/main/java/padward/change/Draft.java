@@ -26,8 +26,6 @@ import padward.design.PortDirection;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.AlikePins;
-import padward.fabric.CellFunction;
-import padward.fabric.CellKind;
 import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
@@ -251,27 +249,11 @@ public final class Draft {
         if (cell.locked()) {
             refuse(lockOf(cell));
         }
-        fabric().info()
-                .findCellKind(cell.kind())
-                .flatMap(CellKind::lookupTable)
-                .filter(table -> table.inputs().contains(swap.pin()))
-                .flatMap(table -> swapped(cell, table, swap))
-                .ifPresent(this::put);
+        Cell after = cell.withSwapped(fabric(), swap.pin(), swap.with());
+        if (!after.equals(cell)) {
+            put(after);
+        }
         put(net.withSink(from, to.get()));
-    }
-
-    /** The cell with what its lookup table contains for swapped pins; empty where not known. */
-    private static Optional<Cell> swapped(
-            Cell cell, CellFunction.LookupTable table, Edit.PinSwap swap) {
-        String before = cell.settings().getOrDefault(table.setting(), "");
-        return table.swapped(before, swap.pin(), swap.with())
-                .filter(now -> !now.equals(before))
-                .map(
-                        now -> {
-                            Map<String, String> settings = new LinkedHashMap<>(cell.settings());
-                            settings.put(table.setting(), now);
-                            return cell.withSettings(settings);
-                        });
     }
 
     /** Pins at which no net ends, each once; refuses when one is not. */

@@ -1,6 +1,11 @@
 package padward.design;
 
+import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
+import padward.fabric.CellFunction;
+import padward.fabric.CellKind;
+import padward.fabric.Fabric;
 
 /**
  * A cell placed on a site.
@@ -27,6 +32,30 @@ public record Cell(
     /** The same cell with other settings. */
     public Cell withSettings(Map<String, String> others) {
         return new Cell(id, name, kind, site, others, locked);
+    }
+
+    /**
+     * The same cell after the signals of two pins were swapped: what its lookup table contains,
+     * where that is stated, follows them.
+     */
+    public Cell withSwapped(Fabric fabric, String pin, String other) {
+        return fabric.info()
+                .findCellKind(kind)
+                .flatMap(CellKind::lookupTable)
+                .filter(table -> table.inputs().contains(pin))
+                .flatMap(table -> swapped(table, pin, other))
+                .orElse(this);
+    }
+
+    private Optional<Cell> swapped(CellFunction.LookupTable table, String pin, String other) {
+        String before = settings.getOrDefault(table.setting(), "");
+        return table.swapped(before, pin, other)
+                .map(
+                        now -> {
+                            Map<String, String> others = new HashMap<>(settings);
+                            others.put(table.setting(), now);
+                            return withSettings(others);
+                        });
     }
 
     /** The same cell on another site. */

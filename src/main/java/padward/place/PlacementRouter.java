@@ -6,6 +6,7 @@ import java.util.BitSet;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.design.RouteTree;
 import padward.fabric.Fabric;
@@ -26,16 +27,22 @@ final class PlacementRouter {
      * @param name its name
      * @param root vertex of its driver
      * @param sinks vertices of its sinks
+     * @param alike for each sink the pins at which it may be instead, where none ends
      */
-    record Job(String name, int root, int[] sinks) {}
+    record Job(String name, int root, int[] sinks, List<List<Integer>> alike) {}
 
     /**
      * What was routed.
      *
      * @param trees a tree for each job, if it found one
+     * @param sinks for each job the vertices of its sinks, of which some went to pins that are
+     *     alike
      * @param reasons why not, for those that did not or that lost sinks
      */
-    record Result(List<Optional<RouteTree>> trees, List<PlaceRouteResult.Unrouted> reasons) {}
+    record Result(
+            List<Optional<RouteTree>> trees,
+            List<int[]> sinks,
+            List<PlaceRouteResult.Unrouted> reasons) {}
 
     PlacementRouter(Fabric fabric, BitSet closed) {
         this.fabric = fabric;
@@ -69,12 +76,33 @@ final class PlacementRouter {
             }
         }
         List<PlaceRouteResult.Unrouted> reasons = new ArrayList<>();
+        List<int[]> sinks = new ArrayList<>();
+        BitSet ends = new BitSet();
+        for (Job job : jobs) {
+            sinks.add(job.sinks.clone());
+            IntStream.of(job.sinks).forEach(ends::set);
+        }
         for (int j : failed) {
             List<RouteTree> others = trees.stream().flatMap(Optional::stream).toList();
-            trees.set(j, again(jobs.get(j), used, others, rounds, reasons, progress));
+            swap(jobs.get(j), sinks.get(j), used, ends);
+            trees.set(j, again(jobs.get(j), sinks.get(j), used, others, rounds, reasons, progress));
             trees.get(j).ifPresent(t -> use(used, t));
         }
-        return new Result(trees, reasons);
+        return new Result(trees, sinks, reasons);
+    }
+
+    /** Sinks that are shut off go to pins that are alike and can be reached. */
+    private void swap(Job job, int[] sinks, BitSet used, BitSet ends) {
+        BitSet free = Reachability.from(job.root, fabric.edgesOut(), used);
+        for (int s = 0; s < sinks.length; s++) {
+            for (int other : free.get(sinks[s]) ? List.<Integer>of() : job.alike.get(s)) {
+                if (free.get(other) && !ends.get(other)) {
+                    ends.set(other);
+                    sinks[s] = other;
+                    break;
+                }
+            }
+        }
     }
 
     /** Reports the stage, not each search. */
@@ -98,6 +126,7 @@ final class PlacementRouter {
 
     private Optional<RouteTree> again(
             Job job,
+            int[] sinks,
             BitSet used,
             List<RouteTree> others,
             int rounds,
@@ -108,7 +137,7 @@ final class PlacementRouter {
         IntArrayList left = new IntArrayList();
         IntArrayList never = new IntArrayList();
         IntArrayList occupied = new IntArrayList();
-        for (int sink : job.sinks) {
+        for (int sink : sinks) {
             (free.get(sink) ? left : ever.get(sink) ? occupied : never).add(sink);
         }
         if (!never.isEmpty()) {

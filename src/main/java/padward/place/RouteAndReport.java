@@ -15,6 +15,7 @@ import padward.design.Netlist;
 import padward.design.Port;
 import padward.design.RouteTree;
 import padward.design.Terminal;
+import padward.fabric.AlikePins;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
@@ -64,11 +65,12 @@ final class RouteAndReport {
                     new PlacementRouter.Job(
                             net.name(),
                             vertex(cells, ports, net.driver()),
-                            net.sinks().stream().mapToInt(s -> vertex(cells, ports, s)).toArray()));
+                            net.sinks().stream().mapToInt(s -> vertex(cells, ports, s)).toArray(),
+                            net.sinks().stream().map(s -> alike(cells, s)).toList()));
         }
         PlacementRouter.Result routed =
                 new PlacementRouter(fabric, closed).route(jobs, options.rounds(), progress);
-        List<Net> nets = nets(jobs, routed);
+        List<Net> nets = nets(jobs, routed, cells);
         Design design =
                 new Design(
                         netlist.name(),
@@ -132,8 +134,36 @@ final class RouteAndReport {
                 : fabric.pads().get(ports.get(((Terminal.PortEnd) end).port()).pad()).vertex();
     }
 
+    /** The pins that can take the signal of an end. */
+    private List<Integer> alike(List<Cell> cells, Terminal end) {
+        if (!(end instanceof Terminal.CellPin at)) {
+            return List.of();
+        }
+        Cell cell = cells.get(at.cell());
+        SiteView site = fabric.site(cell.site());
+        return AlikePins.of(fabric, site, cell.kind(), at.pin()).stream()
+                .map(site::findPin)
+                .toList();
+    }
+
+    /** A sink where it went, with what its cell's lookup table contains. */
+    private Terminal swapped(Terminal sink, int vertex, List<Cell> cells) {
+        if (!(sink instanceof Terminal.CellPin at)) {
+            return sink;
+        }
+        Cell cell = cells.get(at.cell());
+        SiteView site = fabric.site(cell.site());
+        String pin = site.pins().get(vertex - site.firstPin()).name();
+        if (pin.equals(at.pin())) {
+            return sink;
+        }
+        cells.set(at.cell(), cell.withSwapped(fabric, at.pin(), pin));
+        return new Terminal.CellPin(at.cell(), pin);
+    }
+
     /** The routed nets, without sinks that their routes do not reach. */
-    private List<Net> nets(List<PlacementRouter.Job> jobs, PlacementRouter.Result routed) {
+    private List<Net> nets(
+            List<PlacementRouter.Job> jobs, PlacementRouter.Result routed, List<Cell> cells) {
         List<Net> nets = new ArrayList<>();
         for (int n = 0; n < jobs.size(); n++) {
             Optional<RouteTree> tree = routed.trees().get(n);
@@ -144,8 +174,9 @@ final class RouteAndReport {
             List<Terminal> reached = new ArrayList<>();
             Map<Integer, Integer> places = places(tree.get());
             for (int s = 0; s < net.sinks().size(); s++) {
-                if (places.containsKey(jobs.get(n).sinks()[s])) {
-                    reached.add(net.sinks().get(s));
+                int sink = routed.sinks().get(n)[s];
+                if (places.containsKey(sink)) {
+                    reached.add(swapped(net.sinks().get(s), sink, cells));
                 }
             }
             nets.add(
@@ -222,7 +253,7 @@ final class RouteAndReport {
                 TreeDelays delays = TreeDelays.of(fabric, tree.get());
                 Map<Integer, Integer> places = places(tree.get());
                 for (int s = 0; s < ps[n].length; s++) {
-                    Integer place = places.get(jobs.get(n).sinks()[s]);
+                    Integer place = places.get(routed.sinks().get(n)[s]);
                     ps[n][s] = place == null ? 0 : delays.at(place).slowPs();
                 }
             }
