@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.IntStream;
 import padward.base.Lazy;
 import padward.fabric.DelayClasses;
 import padward.fabric.DerivedData;
@@ -418,7 +419,7 @@ public final class PatternFabric implements Fabric {
         return new SiteView(
                 site,
                 tileName(tile) + "/" + local.name(),
-                "",
+                local.part(),
                 local.kind(),
                 tile,
                 List.of(),
@@ -459,6 +460,22 @@ public final class PatternFabric implements Fabric {
         }
         Integer local = grid.shape(tile).model.siteByName.get(name.substring(slash + 1));
         return local == null ? NOTHING : grid.siteBase[tile] + local;
+    }
+
+    @Override
+    public List<Integer> findParts(String site) {
+        int slash = site.indexOf('/');
+        int tile = tileNamed(site, slash);
+        if (tile == NOTHING) {
+            return List.of();
+        }
+        String whole = site.substring(slash + 1) + SiteView.BEFORE_PART;
+        List<TileModel.LocalSite> sites = grid.shape(tile).model.sites;
+        return IntStream.range(0, sites.size())
+                .filter(i -> !sites.get(i).part().isEmpty())
+                .filter(i -> sites.get(i).name().equals(whole + sites.get(i).part()))
+                .mapToObj(i -> grid.siteBase[tile] + i)
+                .toList();
     }
 
     @Override

@@ -157,9 +157,10 @@ public record PatternSpec(
      * @param name name in the tile
      * @param count how many
      * @param kind kind of site
-     * @param accepts kinds of cell that it accepts
-     * @param pins groups of pins
-     * @param through pass-throughs of it
+     * @param accepts kinds of cell that it accepts; none where it has parts
+     * @param pins groups of pins; none where it has parts
+     * @param through pass-throughs of it; none where it has parts
+     * @param parts its parts, if it has any
      */
     public record SiteGroup(
             String name,
@@ -167,9 +168,45 @@ public record PatternSpec(
             String kind,
             List<String> accepts,
             List<PinGroup> pins,
-            List<Through> through) {
+            List<Through> through,
+            List<PartGroup> parts) {
         /** Copies the lists. */
         public SiteGroup {
+            accepts = List.copyOf(accepts);
+            pins = List.copyOf(pins);
+            through = List.copyOf(through);
+            parts = List.copyOf(parts);
+        }
+
+        /** Sites without parts. */
+        public SiteGroup(
+                String name,
+                int count,
+                String kind,
+                List<String> accepts,
+                List<PinGroup> pins,
+                List<Through> through) {
+            this(name, count, kind, accepts, pins, through, List.of());
+        }
+
+        /** Its parts; of a site without parts the one without a name that the site itself is. */
+        List<PartGroup> slots() {
+            return parts.isEmpty() ? List.of(new PartGroup("", accepts, pins, through)) : parts;
+        }
+    }
+
+    /**
+     * A part of a site, which takes a cell of its own.
+     *
+     * @param name name inside the site; elsewhere it is {@code x3y4/cell[1]/name}
+     * @param accepts kinds of cell that it accepts
+     * @param pins groups of pins; elsewhere a pin is {@code site.pin}, without the part
+     * @param through its pass-throughs
+     */
+    public record PartGroup(
+            String name, List<String> accepts, List<PinGroup> pins, List<Through> through) {
+        /** Copies the lists. */
+        public PartGroup {
             accepts = List.copyOf(accepts);
             pins = List.copyOf(pins);
             through = List.copyOf(through);

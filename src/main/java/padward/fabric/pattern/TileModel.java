@@ -15,9 +15,14 @@ import padward.fabric.pad.PadEnable;
 
 /** A tile type with its names resolved: flat lists of sites, pins and pads, rules with numbers. */
 final class TileModel {
-    /** A site of the type. */
+    /** A site of the type, or a part of one; the name has that of the part in it. */
     record LocalSite(
-            String name, String kind, List<String> accepts, int firstPin, List<SitePin> pins) {}
+            String name,
+            String part,
+            String kind,
+            List<String> accepts,
+            int firstPin,
+            List<SitePin> pins) {}
 
     /** A pad of the type; site numbers are local, {@link Fabric#NOTHING} for none. */
     record LocalPad(

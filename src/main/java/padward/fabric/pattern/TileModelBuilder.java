@@ -10,7 +10,9 @@ import java.util.Map;
 import java.util.Set;
 import padward.fabric.Fabric;
 import padward.fabric.SitePin;
+import padward.fabric.SiteView;
 import padward.fabric.pattern.PatternSpec.PadGroup;
+import padward.fabric.pattern.PatternSpec.PartGroup;
 import padward.fabric.pattern.PatternSpec.PinGroup;
 import padward.fabric.pattern.PatternSpec.Rule;
 import padward.fabric.pattern.PatternSpec.SiteGroup;
@@ -26,6 +28,10 @@ final class TileModelBuilder {
     private final Map<String, Integer> kindByName = new HashMap<>();
     private final Map<String, IntArrayList> groups = new HashMap<>();
     private final Map<String, int[]> sitesByGroup = new HashMap<>();
+
+    /** Names of sites, without those of their parts. */
+    private final Set<String> siteNames = new HashSet<>();
+
     private final TileSizes sizes;
     private final TileModel model;
 
@@ -91,7 +97,9 @@ final class TileModelBuilder {
             for (int k = 0; k < wire.count(); k++) {
                 String name = member(wire.name(), k, wire.count());
                 boolean taken =
-                        model.fixedByName.containsKey(name) || model.siteByName.containsKey(name);
+                        model.fixedByName.containsKey(name)
+                                || model.siteByName.containsKey(name)
+                                || siteNames.contains(name);
                 if (taken || !names.add(name)) {
                     throw repeated(at, name);
                 }
@@ -104,47 +112,74 @@ final class TileModelBuilder {
     }
 
     private void addSites(SiteGroup group, String at, IntArrayList siteOfPin) throws PatternFault {
-        long pinsOfOne = group.pins().stream().mapToLong(PinGroup::count).sum();
+        long pinsOfOne =
+                group.slots().stream()
+                        .flatMap(s -> s.pins().stream())
+                        .mapToLong(PinGroup::count)
+                        .sum();
         sizes.addVertices(group.count() * pinsOfOne, place + at + ".pins");
-        int[] members = new int[group.count()];
+        int[][] members = new int[group.slots().size()][group.count()];
         for (int i = 0; i < group.count(); i++) {
             String name = member(group.name(), i, group.count());
-            int site = model.sites.size();
-            members[i] = site;
-            if (model.siteByName.put(name, site) != null) {
+            if (!siteNames.add(name)) {
                 throw fault(
                         at + ".name", "a name used once in the tile type", "“" + name + "” again");
             }
-            int firstPin = siteOfPin.size();
-            List<SitePin> pins = new ArrayList<>();
-            Map<String, IntArrayList> pinsByName = new HashMap<>();
-            for (PinGroup pin : group.pins()) {
-                for (int k = 0; k < pin.count(); k++) {
-                    String pinName = member(pin.name(), k, pin.count());
-                    int offset = siteOfPin.size();
-                    siteOfPin.add(site);
-                    pins.add(new SitePin(pinName, pin.direction(), pin.alike()));
-                    nameFixed(name + "." + pinName, offset, at + ".pins");
-                    addToGroup(name + "." + pin.name(), offset);
-                    addToGroup(group.name() + "." + pinName, offset);
-                    addToGroup(group.name() + "." + pin.name(), offset);
-                    pinsByName.computeIfAbsent(pinName, x -> new IntArrayList()).add(offset);
-                    if (!pinName.equals(pin.name())) {
-                        pinsByName.computeIfAbsent(pin.name(), x -> new IntArrayList()).add(offset);
-                    }
-                }
+            for (int p = 0; p < members.length; p++) {
+                String where = group.parts().isEmpty() ? at : at + ".parts[" + p + "]";
+                members[p][i] = addSlot(group, i, group.slots().get(p), where, siteOfPin);
             }
-            model.sites.add(
-                    new TileModel.LocalSite(name, group.kind(), group.accepts(), firstPin, pins));
-            addThroughs(group, at, pinsByName);
         }
-        sitesByGroup.put(group.name(), members);
+        for (int p = 0; p < members.length; p++) {
+            String part = group.slots().get(p).name();
+            sitesByGroup.put(withPart(group.name(), part), members[p]);
+        }
     }
 
-    private void addThroughs(SiteGroup group, String at, Map<String, IntArrayList> pinsByName)
+    private static String withPart(String site, String part) {
+        return part.isEmpty() ? site : site + SiteView.BEFORE_PART + part;
+    }
+
+    /** Adds one member of a group of sites, or one part of it; its number. */
+    private int addSlot(
+            SiteGroup group, int member, PartGroup slot, String at, IntArrayList siteOfPin)
             throws PatternFault {
-        for (int i = 0; i < group.through().size(); i++) {
-            Through route = group.through().get(i);
+        String whole = member(group.name(), member, group.count());
+        String name = withPart(whole, slot.name());
+        int site = model.sites.size();
+        if (model.siteByName.put(name, site) != null) {
+            throw fault(at + ".name", "each part of a site once", "“" + slot.name() + "” again");
+        }
+        int firstPin = siteOfPin.size();
+        List<SitePin> pins = new ArrayList<>();
+        Map<String, IntArrayList> pinsByName = new HashMap<>();
+        for (PinGroup pin : slot.pins()) {
+            for (int k = 0; k < pin.count(); k++) {
+                String pinName = member(pin.name(), k, pin.count());
+                int offset = siteOfPin.size();
+                siteOfPin.add(site);
+                pins.add(new SitePin(pinName, pin.direction(), pin.alike()));
+                nameFixed(whole + "." + pinName, offset, at + ".pins");
+                addToGroup(whole + "." + pin.name(), offset);
+                addToGroup(group.name() + "." + pinName, offset);
+                addToGroup(group.name() + "." + pin.name(), offset);
+                pinsByName.computeIfAbsent(pinName, x -> new IntArrayList()).add(offset);
+                if (!pinName.equals(pin.name())) {
+                    pinsByName.computeIfAbsent(pin.name(), x -> new IntArrayList()).add(offset);
+                }
+            }
+        }
+        model.sites.add(
+                new TileModel.LocalSite(
+                        name, slot.name(), group.kind(), slot.accepts(), firstPin, pins));
+        addThroughs(slot, at, pinsByName);
+        return site;
+    }
+
+    private void addThroughs(PartGroup slot, String at, Map<String, IntArrayList> pinsByName)
+            throws PatternFault {
+        for (int i = 0; i < slot.through().size(); i++) {
+            Through route = slot.through().get(i);
             String where = at + ".through[" + i + "]";
             IntArrayList from = pinsByName.get(route.from());
             IntArrayList to = pinsByName.get(route.to());

@@ -148,8 +148,7 @@ final class SiteForms {
         }
     }
 
-    private static void refuseOutsideParts(JsonIn in, String member, List<?> stated)
-            throws BadInput {
+    static void refuseOutsideParts(JsonIn in, String member, List<?> stated) throws BadInput {
         if (!stated.isEmpty()) {
             throw in.faultAt(
                     in.place() + "." + member,

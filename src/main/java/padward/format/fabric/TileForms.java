@@ -16,6 +16,7 @@ import padward.fabric.FabricLimits;
 import padward.fabric.PinDirection;
 import padward.fabric.pad.PadDirections;
 import padward.fabric.pattern.PatternSpec.PadGroup;
+import padward.fabric.pattern.PatternSpec.PartGroup;
 import padward.fabric.pattern.PatternSpec.PinGroup;
 import padward.fabric.pattern.PatternSpec.Rule;
 import padward.fabric.pattern.PatternSpec.SiteGroup;
@@ -67,19 +68,49 @@ final class TileForms {
                                 List.of(),
                                 SiteGroup::accepts)
                         .means("kinds of cell that it accepts");
-        var pins = site.needed("pins", list(pin()), SiteGroup::pins).means("its pins");
+        var pins =
+                site.needed("pins", list(pin()), SiteGroup::pins)
+                        .means("its pins; none for sites with parts");
         var through =
                 site.stated("through", list(through()), List.of(), SiteGroup::through)
                         .means("its pass-throughs");
+        var parts =
+                site.optional("parts", list(part(info)), List.of(), SiteGroup::parts)
+                        .means("its parts, if it has any: each takes a cell of its own");
         return site.makes(
-                () ->
-                        new SiteGroup(
-                                name.get(),
-                                count.get(),
-                                kind.get(),
-                                accepts.get(),
-                                pins.get(),
-                                through.get()));
+                in -> {
+                    if (!parts.get().isEmpty()) {
+                        SiteForms.refuseOutsideParts(in, "accepts", accepts.get());
+                        SiteForms.refuseOutsideParts(in, "pins", pins.get());
+                        SiteForms.refuseOutsideParts(in, "through", through.get());
+                    }
+                    return new SiteGroup(
+                            name.get(),
+                            count.get(),
+                            kind.get(),
+                            accepts.get(),
+                            pins.get(),
+                            through.get(),
+                            parts.get());
+                });
+    }
+
+    private static Form<PartGroup> part(InfoFields info) {
+        var part = new Fields<PartGroup>();
+        var name =
+                part.needed("name", name(), PartGroup::name)
+                        .means("name inside the site; elsewhere the part is `site/name`");
+        var accepts =
+                part.needed("accepts", list(knownWord(info.cellKinds)), PartGroup::accepts)
+                        .means("kinds of cell that it accepts");
+        var pins =
+                part.needed("pins", list(pin()), PartGroup::pins)
+                        .means("its pins; elsewhere a pin is `site.name`, without the part");
+        var through =
+                part.stated("through", list(through()), List.of(), PartGroup::through)
+                        .means("its pass-throughs");
+        return part.makes(
+                () -> new PartGroup(name.get(), accepts.get(), pins.get(), through.get()));
     }
 
     private static Form<PinGroup> pin() {
