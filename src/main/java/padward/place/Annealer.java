@@ -39,6 +39,10 @@ final class Annealer {
     private final Random random;
     private final NearbySites[] nearby;
     private final int[] movable;
+
+    /** What a net too many on a wire costs: as much as a net across the whole fabric. */
+    private final double sharingCost;
+
     private final double[] costOfNet;
     private final double[] newCost;
     private final int[] touched;
@@ -78,6 +82,7 @@ final class Annealer {
         this.touched = new int[cost.netCount()];
         this.stamp = new int[cost.netCount()];
         this.range = Math.max(fabric.columns(), fabric.rows());
+        this.sharingCost = cost.across(fabric.columns() + fabric.rows());
     }
 
     /**
@@ -181,6 +186,7 @@ final class Annealer {
         }
         movedBlock = block;
         oldSpot = spot;
+        int tooMany = placement.tooManyOnWires();
         placement.swap(block, target);
         touchedCount = 0;
         stamps++;
@@ -188,7 +194,7 @@ final class Annealer {
         if (other != Fabric.NOTHING) {
             touch(other);
         }
-        double change = 0;
+        double change = (placement.tooManyOnWires() - tooMany) * sharingCost;
         for (int i = 0; i < touchedCount; i++) {
             int net = touched[i];
             newCost[net] = cost.of(net);

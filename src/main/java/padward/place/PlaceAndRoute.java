@@ -75,7 +75,8 @@ public final class PlaceAndRoute {
                         packed,
                         DistanceDelayModel.of(fabric, closed, random, progress),
                         options.timingWeight());
-        Placement placement = new Placement(sites, cost, packed.blockCount());
+        SharedWires shared = new SharedWires(fabric, packed, places, sites);
+        Placement placement = new Placement(sites, cost, shared, packed.blockCount());
         List<String> misfits = fixPorts(placement);
         CapacityAssignment capacity =
                 new CapacityAssignment(demand(placement), supply(placement), sites);

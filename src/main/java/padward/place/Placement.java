@@ -7,13 +7,15 @@ import padward.fabric.Fabric;
 final class Placement {
     private final PlacementSites sites;
     private final PlacementCost cost;
+    private final SharedWires shared;
     private final int[] spotOfBlock;
     private final int[] blockOnSpot;
     private final boolean[] fixed;
 
-    Placement(PlacementSites sites, PlacementCost cost, int blocks) {
+    Placement(PlacementSites sites, PlacementCost cost, SharedWires shared, int blocks) {
         this.sites = sites;
         this.cost = cost;
+        this.shared = shared;
         this.spotOfBlock = new int[blocks];
         this.blockOnSpot = new int[sites.count()];
         this.fixed = new boolean[blocks];
@@ -22,6 +24,10 @@ final class Placement {
     }
 
     void put(int block, int spot) {
+        if (spotOfBlock[block] != Fabric.NOTHING) {
+            shared.count(block, spotOfBlock[block], -1);
+        }
+        shared.count(block, spot, 1);
         spotOfBlock[block] = spot;
         blockOnSpot[spot] = block;
         cost.put(block, sites.tile(spot));
@@ -56,6 +62,11 @@ final class Placement {
         } else {
             put(other, old);
         }
+    }
+
+    /** How many nets come to wires that can carry fewer. */
+    int tooManyOnWires() {
+        return shared.tooMany();
     }
 
     int[] toSpots() {

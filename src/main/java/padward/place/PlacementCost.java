@@ -109,6 +109,11 @@ final class PlacementCost {
         return right - left + high - low;
     }
 
+    /** Cost of a net whose bounding box has a half perimeter of so many tiles, without delays. */
+    double across(int tiles) {
+        return Math.max(1, fit.perTilePs()) * tiles;
+    }
+
     /** Cost of a net with its blocks where they are. O(ends). */
     double of(int net) {
         double cost = fit.perTilePs() * halfPerimeter(net);
