@@ -24,10 +24,6 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
-import padward.format.bareboard.BareBoardReader;
-import padward.format.bareboard.BoardNets;
-import padward.format.bareboard.PartsTable;
-import padward.format.bsdl.BsdlReader;
 import padward.format.design.BoardReader;
 import padward.format.design.BoardWriter;
 import padward.format.design.DesignReader;
@@ -69,7 +65,7 @@ final class Targets {
     }
 
     /** All of them, with their sound examples. */
-    static List<Target> all(World world) throws IOException {
+    static List<Target> all(World world) throws IOException, BadInput {
         Targets targets = new Targets(world);
         targets.addDesigns();
         targets.addLedgers();
@@ -77,10 +73,12 @@ final class Targets {
         targets.addNetlists();
         targets.addTables();
         targets.addLanguages();
+        new FurtherTargets(targets, world).add();
         return List.copyOf(targets.all);
     }
 
-    private void add(String name, String file, List<String> words, Check check, String... seeds)
+    /** Adds a target with sound files of the world, and with those of the corpus. */
+    void add(String name, String file, List<String> words, Check check, String... seeds)
             throws IOException {
         List<byte[]> sound = new ArrayList<>();
         for (String seed : seeds) {
@@ -358,29 +356,6 @@ final class Targets {
                         "%",
                         "keywordMap"),
                 this::netlist);
-        add(
-                "bsdl",
-                "in.bsdl",
-                List.of(
-                        "entity",
-                        "end",
-                        "generic",
-                        "port",
-                        "in",
-                        "out",
-                        "inout",
-                        "bit",
-                        "bit_vector",
-                        "to",
-                        "downto",
-                        "constant",
-                        "attribute",
-                        "&",
-                        "linkage",
-                        "PIN_MAP_STRING",
-                        "--"),
-                f -> BsdlReader.read(f, "", Progress.NONE),
-                "larch-8.bsdl");
     }
 
     private void netlist(Path file) throws Exception {
@@ -407,29 +382,8 @@ final class Targets {
                         path);
             }
         }
-        add(
-                "parts",
-                "in.parts.csv",
-                List.of(),
-                f -> PartsTable.read(f, Progress.NONE),
-                "heron-2.parts.csv");
-        add(
-                "nets",
-                "in.nets.csv",
-                List.of(),
-                f -> BoardNets.read(f, Progress.NONE),
-                "heron-2.nets.csv");
         add("questions", "in.questions.csv", List.of(), QuestionTable::read, "questions.csv");
         add("sheet", "in.sheet.csv", List.of(), SheetLines::read);
-        add(
-                "bareboard",
-                "in.ipc",
-                List.of("NNAME", "317", "327", "999", "N/C", "VIA"),
-                f -> {
-                    BareBoardReader.read(f, Progress.NONE);
-                    BoardNets.read(f, Progress.NONE);
-                },
-                "heron-2.ipc");
     }
 
     /** The folder with the one table; sound tables that were read are exported and read again. */
