@@ -5,9 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.CountDownLatch;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
@@ -96,6 +99,39 @@ class SessionTest {
         assertThat(SessionFile.read(file).fault()).isEmpty();
         SessionFile.write(Session.FIRST, file);
         assertThat(SessionFile.read(file).session()).isEqualTo(Session.FIRST);
+    }
+
+    /** Two windows with the same settings: the file is always that of one of them, whole. */
+    @Test
+    void twoThatWriteAtOnceLeaveOneOfTheirs() throws Exception {
+        Path file = folder.resolve("two/session.json");
+        List<Thread> writers = new ArrayList<>();
+        Queue<Throwable> wrong = new ConcurrentLinkedQueue<>();
+        for (String net : List.of("one", "another/with/a/longer/name")) {
+            writers.add(
+                    new Thread(
+                            () -> {
+                                try {
+                                    for (int i = 0; i < 50; i++) {
+                                        SessionRoundTrip.write(net, file);
+                                        SessionFile.Read read = SessionFile.read(file);
+                                        assertThat(read.fault()).isEmpty();
+                                        assertThat(read.session().recentNets())
+                                                .isSubsetOf("one", "another/with/a/longer/name")
+                                                .hasSize(1);
+                                    }
+                                } catch (BadInput | AssertionError fault) {
+                                    wrong.add(fault);
+                                }
+                            }));
+        }
+        writers.forEach(Thread::start);
+        for (Thread writer : writers) {
+            writer.join();
+        }
+        assertThat(wrong).isEmpty();
+        SessionRoundTrip.write("one", file);
+        assertThat(file.getParent().toFile().list()).containsExactly("session.json");
     }
 
     @Test
