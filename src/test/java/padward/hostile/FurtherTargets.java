@@ -3,7 +3,7 @@ package padward.hostile;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
-import java.io.InputStream;
+import java.io.Reader;
 import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -25,7 +25,9 @@ import padward.format.ledger.ComparedDesigns;
 import padward.format.question.OtherNames;
 import padward.format.question.QuestionLines;
 import padward.format.question.WantedTable;
+import padward.format.source.IoFaults;
 import padward.format.source.Source;
+import padward.format.source.TextSource;
 import padward.format.tables.TableImport;
 import padward.lesson.LearnerRecord;
 import padward.lesson.exercise.ExerciseKind;
@@ -38,7 +40,7 @@ import padward.lesson.file.LearnerSummary;
  * Files that stand beside designs: questions, wanted nets, board nets, packages, traces, courses.
  */
 final class FurtherTargets {
-    private static final int MOST_BYTES = 1 << 20;
+    private static final int MOST_CHARACTERS = 1 << 12;
     private static final int TABLE_FAULTS = 4;
 
     private final Targets targets;
@@ -105,10 +107,14 @@ final class FurtherTargets {
     }
 
     private void unpack(Path file) throws Exception {
-        try (InputStream in = Source.of(file).open()) {
-            in.readNBytes(MOST_BYTES);
+        Source source = Source.of(file);
+        char[] part = new char[MOST_CHARACTERS];
+        try (Reader in = TextSource.open(source, Progress.NONE)) {
+            while (in.read(part) >= 0) {
+                // only what is wrong in it matters
+            }
         } catch (IOException damaged) {
-            throw new BadInput("in", "", "sound data", String.valueOf(damaged.getMessage()));
+            throw IoFaults.describe(source, damaged);
         }
     }
 

@@ -90,6 +90,29 @@ public final class EveryOperation {
     }
 
     static {
+        DEEDS.put(
+                "bus", new Deed(false, "bus -d DESIGN -l kept.json --nets clk12 --pads J2.2", ""));
+        DEEDS.put(
+                "simulate",
+                new Deed(
+                        true,
+                        "watch trigger -d DESIGN --when clk12 -p J1.2 --combinational"
+                                + " --simulate trace.vcd",
+                        ""));
+        DEEDS.put(
+                "new-ledger",
+                new Deed(
+                        true,
+                        "apply -d DESIGN -l kept.json -o applied.json --new-ledger fresh.json",
+                        ""));
+        DEEDS.put("expand", new Deed(true, "expand only.fabric.json -o listed.json", ""));
+        DEEDS.put(
+                "board",
+                new Deed(
+                        true,
+                        "board --nets board-nets.csv --parts parts.csv --chip U1 --fabric"
+                                + " only.fabric.json -o made-board.json",
+                        ""));
         DEEDS.put("learner", new Deed(false, "LEARNER", ""));
         DEEDS.put("session", new Deed(true, "SESSION", ""));
     }
@@ -111,6 +134,8 @@ public final class EveryOperation {
             copy("small/" + name, name);
         }
         copy("netlists/larch.mapping.json", "larch.mapping.json");
+        copy("package/heron-2.nets.csv", "board-nets.csv");
+        copy("package/heron-2.parts.csv", "parts.csv");
         for (String folder : List.of("tables", "out", "read", "made")) {
             Files.createDirectory(origin.resolve(folder));
         }
