@@ -24,6 +24,9 @@ public final class FabricReview {
     /** Names listed for each finding. */
     private static final int LISTED = 3;
 
+    /** How many vertices are looked at between two questions whether to stop, less one. */
+    private static final int OFTEN = 0xfff;
+
     /** A span that fewer than one in so many wires of a kind have is suspicious. */
     private static final int SUSPICIOUS_ONE_IN = 50;
 
@@ -66,6 +69,12 @@ public final class FabricReview {
         return new FabricReview(fabric, progress).run();
     }
 
+    private void checkStop() {
+        if (progress.cancelled()) {
+            throw new CancellationException("checking the fabric");
+        }
+    }
+
     private Result run() {
         EdgeCursor edges = fabric.edgesOut();
         BitSet sources = new BitSet();
@@ -74,11 +83,9 @@ public final class FabricReview {
         BitSet againstSource = new BitSet();
         BitSet againstSink = new BitSet();
         for (int v = 0; v < fabric.vertexCount(); v++) {
-            if ((v & 0xffff) == 0) {
+            if ((v & OFTEN) == 0) {
                 progress.report((double) v / fabric.vertexCount(), "checking the fabric");
-                if (progress.cancelled()) {
-                    throw new CancellationException("checking the fabric");
-                }
+                checkStop();
             }
             edges.reset(v);
             while (edges.next()) {
@@ -252,7 +259,10 @@ public final class FabricReview {
             }
         }
         EdgeCursor edges = fabric.edgesOut();
-        while (!queue.isEmpty()) {
+        for (int looked = 0; !queue.isEmpty(); looked++) {
+            if ((looked & OFTEN) == 0) {
+                checkStop();
+            }
             edges.reset(queue.dequeueInt());
             while (edges.next()) {
                 if (!seen.get(edges.other())) {

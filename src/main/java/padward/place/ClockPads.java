@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
+import padward.base.Progress;
 import padward.design.Netlist;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
@@ -27,7 +28,11 @@ final class ClockPads {
      * @param asked pads that somebody wants for ports, whatever they are meant for
      */
     static Set<Integer> of(
-            Fabric fabric, Netlist netlist, BitSet closed, Collection<Integer> asked) {
+            Fabric fabric,
+            Netlist netlist,
+            BitSet closed,
+            Collection<Integer> asked,
+            Progress progress) {
         Set<Integer> result = new HashSet<>();
         for (int p = 0; p < fabric.pads().size(); p++) {
             result.add(p);
@@ -38,7 +43,7 @@ final class ClockPads {
         }
         for (int pin : clockPins(fabric, netlist)) {
             Set<Integer> reached = new HashSet<>();
-            BitSet seen = Reachability.from(pin, fabric.edgesIn(), closed);
+            BitSet seen = Reachability.from(pin, fabric.edgesIn(), closed, progress);
             for (Pad pad : fabric.pads()) {
                 if (seen.get(pad.vertex())) {
                     reached.add(padByVertex.get(pad.vertex()));

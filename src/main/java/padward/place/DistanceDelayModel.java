@@ -62,7 +62,7 @@ record DistanceDelayModel(double basePs, double perTilePs) {
                             Corner.SLOW,
                             model,
                             LowerBound.NONE,
-                            Progress.NONE);
+                            progress);
             if (outcome instanceof SearchOutcome.Found found) {
                 double x = distance(fabric, fabric.tile(from), fabric.tile(to));
                 n++;

@@ -49,7 +49,11 @@ public final class PlaceAndRoute {
         Set<Integer> clockPads =
                 packed.groups().contains(Packer.CLOCK_IN)
                         ? ClockPads.of(
-                                fabric, packed.netlist(), closed, options.padOfPort().values())
+                                fabric,
+                                packed.netlist(),
+                                closed,
+                                options.padOfPort().values(),
+                                progress)
                         : Set.of();
         this.sites = new PlacementSites(fabric, packed.groups().size(), accepts(clockPads));
     }

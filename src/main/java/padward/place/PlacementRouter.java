@@ -132,8 +132,8 @@ final class PlacementRouter {
             int rounds,
             List<PlaceRouteResult.Unrouted> reasons,
             Progress progress) {
-        BitSet free = Reachability.from(job.root, fabric.edgesOut(), used);
-        BitSet ever = Reachability.from(job.root, fabric.edgesOut(), closed);
+        BitSet free = Reachability.from(job.root, fabric.edgesOut(), used, progress);
+        BitSet ever = Reachability.from(job.root, fabric.edgesOut(), closed, progress);
         IntArrayList left = new IntArrayList();
         IntArrayList never = new IntArrayList();
         IntArrayList occupied = new IntArrayList();

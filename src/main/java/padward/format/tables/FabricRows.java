@@ -28,6 +28,9 @@ import padward.format.tables.csv.TableOut;
 
 /** Writes the tables of a fabric, wire by wire. */
 final class FabricRows {
+    /** How many rows are written between two questions whether to stop, less one. */
+    private static final int OFTEN = 0x3ff;
+
     private final Fabric fabric;
     private final TableOut out;
 
@@ -126,6 +129,9 @@ final class FabricRows {
 
     private void writePins(CSVPrinter rows) throws IOException {
         for (int s = 0; s < fabric.siteCount(); s++) {
+            if ((s & OFTEN) == 0) {
+                out.check();
+            }
             SiteView site = fabric.site(s);
             for (var pin : site.pins()) {
                 rows.printRecord(
@@ -141,6 +147,9 @@ final class FabricRows {
     private void writeThrough(CSVPrinter rows) throws IOException {
         EdgeCursor edges = fabric.edgesOut();
         for (int s = 0; s < fabric.siteCount(); s++) {
+            if ((s & OFTEN) == 0) {
+                out.check();
+            }
             SiteView site = fabric.site(s);
             for (int i = 0; i < site.pins().size(); i++) {
                 edges.reset(site.firstPin() + i);
@@ -202,7 +211,7 @@ final class FabricRows {
         for (VertexKind sort : List.of(VertexKind.WIRE, VertexKind.PIN, VertexKind.PAD)) {
             EdgeCursor edges = fabric.edgesOut();
             for (int v = 0; v < fabric.vertexCount(); v++) {
-                if ((v & 0xffff) == 0) {
+                if ((v & OFTEN) == 0) {
                     out.check();
                 }
                 if (fabric.kind(v) != sort) {

@@ -2,6 +2,8 @@ package padward.breakout.ask;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
@@ -16,7 +18,14 @@ import padward.breakout.survey.Survey;
 import padward.design.Design;
 import padward.design.Net;
 import padward.example.CountingFabric;
+import padward.fabric.FabricReview;
 import padward.fabric.delay.Corner;
+import padward.format.netlist.CellMapping;
+import padward.format.netlist.CellMappingReader;
+import padward.format.netlist.NetlistReader;
+import padward.format.tables.TableExport;
+import padward.place.PlaceAndRoute;
+import padward.place.PlaceRouteOptions;
 import padward.route.cost.BlockedVertices;
 import padward.route.search.Engine;
 import padward.route.search.SearchSources;
@@ -31,6 +40,8 @@ import padward.unblock.why.SearchLimits;
 class StopsSoonTest {
     private static final int MOST = 10_000;
 
+    private static final Path NETLISTS = Path.of("fixtures/netlists");
+
     private static final Design MADE = DesignMaker.make(40000, 5, 0.7, Progress.NONE).design();
 
     /** Something that takes long on a large design. */
@@ -42,7 +53,7 @@ class StopsSoonTest {
     }
 
     private interface Run {
-        void on(Design design, Progress progress);
+        void on(Design design, Progress progress) throws Exception;
     }
 
     static Stream<Operation> operations() {
@@ -52,12 +63,15 @@ class StopsSoonTest {
                 new Operation("explain", StopsSoonTest::explainSome),
                 new Operation("delays", (d, p) -> DelayField.of(d, widest(d), Corner.SLOW, p)),
                 new Operation("group", StopsSoonTest::group),
-                new Operation("no route", StopsSoonTest::findNoRoute));
+                new Operation("no route", StopsSoonTest::findNoRoute),
+                new Operation("check", (d, p) -> FabricReview.of(d.fabric(), p)),
+                new Operation("export", StopsSoonTest::export),
+                new Operation("place-route", StopsSoonTest::placeAndRoute));
     }
 
     @ParameterizedTest
     @MethodSource("operations")
-    void asksOftenWhetherToStop(Operation operation) {
+    void asksOftenWhetherToStop(Operation operation) throws Exception {
         CountingFabric counting = new CountingFabric(MADE.fabric());
         Design design =
                 new Design(
@@ -98,6 +112,33 @@ class StopsSoonTest {
         BitSet pad = new BitSet();
         pad.set(question.padValue().vertex());
         NoRouteDiagnosis.byReach(question, starts, BlockedVertices.of(pad), progress);
+    }
+
+    private static void export(Design design, Progress progress) throws Exception {
+        Path folder = Files.createTempDirectory("export");
+        try {
+            TableExport.write(design, folder.resolve("tables"), false, progress);
+        } finally {
+            try (Stream<Path> all = Files.walk(folder)) {
+                for (Path each : all.sorted(Comparator.reverseOrder()).toList()) {
+                    Files.delete(each);
+                }
+            }
+        }
+    }
+
+    private static void placeAndRoute(Design design, Progress progress) throws Exception {
+        CellMapping mapping =
+                CellMappingReader.read(NETLISTS.resolve("larch.mapping.json"), Progress.NONE);
+        NetlistReader.Mapped mapped =
+                NetlistReader.read(
+                        NETLISTS.resolve("receiver.v"),
+                        "",
+                        mapping,
+                        design.fabric(),
+                        Progress.NONE);
+        PlaceAndRoute.placeAndRoute(
+                design.fabric(), mapped.netlist(), PlaceRouteOptions.usual(1), progress);
     }
 
     private static Net widest(Design design) {
