@@ -84,7 +84,7 @@ final class PlacementRouter {
         }
         for (int j : failed) {
             List<RouteTree> others = trees.stream().flatMap(Optional::stream).toList();
-            swap(jobs.get(j), sinks.get(j), used, ends);
+            swap(jobs.get(j), sinks.get(j), used, ends, progress);
             trees.set(j, again(jobs.get(j), sinks.get(j), used, others, rounds, reasons, progress));
             trees.get(j).ifPresent(t -> use(used, t));
         }
@@ -92,8 +92,8 @@ final class PlacementRouter {
     }
 
     /** Sinks that are shut off go to pins that are alike and can be reached. */
-    private void swap(Job job, int[] sinks, BitSet used, BitSet ends) {
-        BitSet free = Reachability.from(job.root, fabric.edgesOut(), used);
+    private void swap(Job job, int[] sinks, BitSet used, BitSet ends, Progress progress) {
+        BitSet free = Reachability.from(job.root, fabric.edgesOut(), used, progress);
         for (int s = 0; s < sinks.length; s++) {
             for (int other : free.get(sinks[s]) ? List.<Integer>of() : job.alike.get(s)) {
                 if (free.get(other) && !ends.get(other)) {
