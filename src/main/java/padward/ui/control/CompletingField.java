@@ -2,15 +2,12 @@ package padward.ui.control;
 
 import java.util.List;
 import java.util.function.Consumer;
-import java.util.function.Supplier;
 import javafx.application.Platform;
 import javafx.geometry.Bounds;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyEvent;
 import javafx.stage.Popup;
-import padward.ui.design.SearchableNames;
-import padward.ui.model.Suggestions;
 
 /**
  * A text field that suggests names for its text, or for the word at the caret: Down and Up choose,
@@ -25,6 +22,9 @@ public final class CompletingField extends TextField {
     private final Finder finder;
     private final Words words;
     private boolean choosing;
+
+    /** Whether the list was opened to choose from it, and not by typing. */
+    private boolean choosesFirst;
 
     /** Number of the last search; what an earlier one finds comes too late. */
     private long searches;
@@ -49,19 +49,9 @@ public final class CompletingField extends TextField {
         boolean contain(String text, int at);
     }
 
-    /** Suggests some of these names, which are read again each time. */
-    public CompletingField(Supplier<SearchableNames> names) {
-        this(names, List::of);
-    }
-
-    /**
-     * @param names all names
-     * @param recent recently used names, the latest first; suggested before the others
-     */
-    public CompletingField(Supplier<SearchableNames> names, Supplier<List<String>> recent) {
-        this(
-                (word, found) -> found.accept(Suggestions.of(word, names.get(), recent.get())),
-                (text, at) -> true);
+    /** Suggests names for the whole text. */
+    public CompletingField(Finder finder) {
+        this(finder, (text, at) -> true);
     }
 
     /** Suggests names for the word at the caret. */
@@ -127,13 +117,15 @@ public final class CompletingField extends TextField {
     }
 
     private void move(int by, KeyEvent event) {
+        event.consume();
         if (!popup.isShowing()) {
+            choosesFirst = true;
             find(word());
+            return;
         }
         int last = list.getItems().size() - 1;
         int next = list.getSelectionModel().getSelectedIndex() + by;
         list.getSelectionModel().select(Math.max(0, Math.min(last, next)));
-        event.consume();
     }
 
     private void take() {
@@ -174,6 +166,7 @@ public final class CompletingField extends TextField {
         if (choosing || !isFocused()) {
             return;
         }
+        choosesFirst = false;
         String word = word();
         if (word.isEmpty() && !getText().isEmpty()) {
             close();
@@ -212,6 +205,9 @@ public final class CompletingField extends TextField {
         list.getItems().setAll(fitting);
         list.setStyle(getScene().getRoot().getStyle());
         list.getSelectionModel().clearSelection();
+        if (choosesFirst) {
+            list.getSelectionModel().select(0);
+        }
         double row = Math.ceil(ROW * getFont().getSize());
         list.setFixedCellSize(row);
         list.setPrefSize(Math.max(getWidth(), 260), row * fitting.size() + 4);

@@ -8,10 +8,11 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import padward.ui.control.CompletingField;
+import padward.ui.control.NamesOfDesign;
 import padward.ui.design.OpenDesign;
-import padward.ui.design.SearchableNames;
 import padward.ui.model.Suggestions;
 import padward.ui.model.WindowModel;
+import padward.ui.work.Background;
 
 /** The field that finds a name on the map; the map flies there. */
 public final class FindField extends HBox {
@@ -21,12 +22,19 @@ public final class FindField extends HBox {
     private final WindowModel model;
     private final MapView map;
     private final CompletingField field;
+    private Background.Job finding = () -> {};
 
     /** Finds things of the open design on this map. */
     public FindField(WindowModel model, MapView map) {
         this.model = model;
         this.map = map;
-        this.field = new CompletingField(this::names);
+        this.field =
+                new CompletingField(
+                        new NamesOfDesign(
+                                model.jobs().background(),
+                                model.openedProperty()::get,
+                                OpenDesign::placeNames,
+                                List::of));
         field.setId("find-field");
         field.setPromptText("find a name on the map");
         field.setAccessibleText("Find a net, cell, pad, site, wire or tile on the map");
@@ -50,26 +58,39 @@ public final class FindField extends HBox {
         field.selectAll();
     }
 
-    private SearchableNames names() {
-        return model.openedProperty()
-                .get()
-                .map(OpenDesign::placeNames)
-                .orElse(SearchableNames.NONE);
-    }
-
     private void find() {
+        finding.cancel();
         Optional<OpenDesign> opened = model.openedProperty().get();
-        if (opened.isEmpty() || field.getText().isBlank()) {
+        String text = field.getText();
+        if (opened.isEmpty() || text.isBlank()) {
             return;
         }
-        OptionalInt vertex = NameFinder.find(opened.get(), field.getText());
-        if (vertex.isEmpty()) {
-            // A part of a name that fits only one thing means that thing.
-            List<String> fitting = Suggestions.of(field.getText(), names(), List.of());
-            if (fitting.size() == 1) {
-                vertex = NameFinder.find(opened.get(), fitting.get(0));
-            }
+        finding =
+                model.jobs()
+                        .background()
+                        .start(
+                                progress -> find(opened.get(), text),
+                                vertex -> {
+                                    boolean same = text.equals(field.getText());
+                                    if (same && model.openedProperty().get().equals(opened)) {
+                                        show(vertex);
+                                    }
+                                },
+                                fault -> model.notes().add(this, fault));
+    }
+
+    /** Where what is named is; looks at all names if need be. */
+    private static OptionalInt find(OpenDesign opened, String text) {
+        OptionalInt vertex = NameFinder.find(opened, text);
+        if (vertex.isPresent()) {
+            return vertex;
         }
+        // A part of a name that fits only one thing means that thing.
+        List<String> fitting = Suggestions.of(text, opened.placeNames(), List.of());
+        return fitting.size() == 1 ? NameFinder.find(opened, fitting.get(0)) : vertex;
+    }
+
+    private void show(OptionalInt vertex) {
         model.notes().dismissAbout(this);
         if (vertex.isPresent()) {
             map.navigation().flyTo(vertex.getAsInt());

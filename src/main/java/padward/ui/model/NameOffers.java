@@ -5,6 +5,7 @@ import java.util.Optional;
 import padward.design.Design;
 import padward.design.NameLookup;
 import padward.design.NameLookup.Match;
+import padward.design.Net;
 
 /**
  * What to do next about a name in a question that does not mean one thing: names to choose from, in
@@ -24,6 +25,23 @@ public record NameOffers(
     /** Copies the names. */
     public NameOffers {
         names = List.copyOf(names);
+    }
+
+    /**
+     * What a text for a net means.
+     *
+     * @param name the full name, or the text itself where it means no one net
+     * @param offers what is offered instead; empty when both texts mean one thing
+     */
+    record NamedNet(String name, Optional<NameOffers> offers) {
+        /** Looks at all names. O(nets). */
+        static NamedNet find(Design design, String net, String pad) {
+            return new NamedNet(
+                    NameLookup.net(design, net) instanceof Match.Found<Net> found
+                            ? found.value().name()
+                            : net,
+                    NameOffers.find(design, net, pad));
+        }
     }
 
     /** The offers for the texts of a question; empty when both mean one thing. */

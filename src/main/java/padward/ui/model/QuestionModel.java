@@ -73,6 +73,7 @@ public final class QuestionModel {
     private final Notes notes;
     private final JobSlot asking;
     private final SurveyModel survey;
+    private final JobSlot naming;
     private final AnswerSelection focus;
     private final StringProperty netText = new SimpleStringProperty("");
     private final StringProperty padText = new SimpleStringProperty("");
@@ -97,6 +98,7 @@ public final class QuestionModel {
         this.open = open;
         this.notes = jobs.notes();
         this.asking = new JobSlot(jobs, this);
+        this.naming = new JobSlot(jobs, this);
         this.survey = new SurveyModel(new JobSlot(jobs, this));
         this.focus = new AnswerSelection(answer, whatIf);
         whatIf.addListener((p, old, now) -> accepted.set(false));
@@ -135,7 +137,33 @@ public final class QuestionModel {
     private void ask(Asked wanted) {
         WorkState on = open.get().orElseThrow();
         boolean inFields = wanted.equals(fields());
+        Design design = on.opened().design();
         notes.dismissAbout(this);
+        naming.cancel();
+        if (wanted.net().isEmpty() || design.findNet(wanted.net()).isPresent()) {
+            ask(on, wanted, inFields);
+            return;
+        }
+        // all names are looked at, of which there may be a million
+        naming.start(
+                "Looking up names",
+                progress -> NameOffers.NamedNet.find(design, wanted.net(), wanted.pad()),
+                named -> {
+                    if (inFields && !wanted.equals(fields()) || open.get().isEmpty()) {
+                        return; // something else is typed by now
+                    }
+                    if (open.get().get() != on) {
+                        ask(wanted);
+                    } else if (named.offers().isPresent()) {
+                        offers.set(named.offers());
+                    } else {
+                        ask(on, new Asked(named.name(), wanted.pad(), wanted.corner()), inFields);
+                    }
+                });
+    }
+
+    /** Asks about the net of a full name. */
+    private void ask(WorkState on, Asked wanted, boolean inFields) {
         offers.set(NameOffers.find(on.opened().design(), wanted.net(), wanted.pad()));
         if (offers.get().isPresent()) {
             return;
@@ -240,6 +268,7 @@ public final class QuestionModel {
      * closed, or whose answer was about something else than what is open now.
      */
     void forgetAnswer() {
+        naming.cancel();
         asking.cancel();
         survey.clear();
         answer.set(Optional.empty());

@@ -3,6 +3,7 @@ package padward.ui.question;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.BiPredicate;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
@@ -21,6 +22,7 @@ import padward.ui.control.Actions;
 import padward.ui.control.Choices;
 import padward.ui.control.CompletingField;
 import padward.ui.control.Controls;
+import padward.ui.control.NamesOfDesign;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.SearchableNames;
 import padward.ui.model.RecentItems;
@@ -44,7 +46,7 @@ public final class QuestionRow extends HBox {
                 field(
                         "net-field",
                         "net name",
-                        this::netNames,
+                        OpenDesign::netNames,
                         () -> known(model.recentNets(), (d, n) -> d.findNet(n).isPresent()),
                         300);
         net.textProperty().bindBidirectional(model.shown().netTextProperty());
@@ -52,7 +54,7 @@ public final class QuestionRow extends HBox {
                 field(
                         "pad-field",
                         "pad, pin, port or J1.3",
-                        this::padNames,
+                        OpenDesign::padNames,
                         () -> known(model.recentPads(), (d, n) -> !PadNames.find(d, n).isEmpty()),
                         200);
         pad.textProperty().bindBidirectional(model.shown().padTextProperty());
@@ -95,13 +97,19 @@ public final class QuestionRow extends HBox {
         }
     }
 
-    private static TextField field(
+    private TextField field(
             String id,
             String prompt,
-            Supplier<SearchableNames> names,
+            Function<OpenDesign, SearchableNames> names,
             Supplier<List<String>> recent,
             double width) {
-        TextField field = new CompletingField(names, recent);
+        TextField field =
+                new CompletingField(
+                        new NamesOfDesign(
+                                model.jobs().background(),
+                                model.openedProperty()::get,
+                                names,
+                                recent));
         field.setId(id);
         field.setPromptText(prompt);
         field.setPrefWidth(width);
@@ -117,14 +125,6 @@ public final class QuestionRow extends HBox {
                 .map(OpenDesign::design)
                 .map(d -> recent.items().stream().filter(n -> isName.test(d, n)).toList())
                 .orElse(List.of());
-    }
-
-    private SearchableNames netNames() {
-        return model.openedProperty().get().map(OpenDesign::netNames).orElse(SearchableNames.NONE);
-    }
-
-    private SearchableNames padNames() {
-        return model.openedProperty().get().map(OpenDesign::padNames).orElse(SearchableNames.NONE);
     }
 
     private static final class CornerText extends StringConverter<Corner> {

@@ -1,0 +1,54 @@
+package padward.ui.control;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import padward.ui.design.OpenDesign;
+import padward.ui.design.SearchableNames;
+import padward.ui.model.Suggestions;
+import padward.ui.work.Background;
+
+/**
+ * Finds names of the open design for what is typed, away from the UI thread: a design has up to
+ * millions, and until they are indexed all of them are looked at. A new search cancels the last.
+ */
+public final class NamesOfDesign implements CompletingField.Finder {
+    private final Background background;
+    private final Supplier<Optional<OpenDesign>> opened;
+    private final Function<OpenDesign, SearchableNames> names;
+    private final Supplier<List<String>> recent;
+    private Background.Job finding = () -> {};
+
+    /**
+     * @param opened what is open, asked on the UI thread
+     * @param names its names, asked elsewhere
+     * @param recent recently used names, the latest first, which come before the others; asked on
+     *     the UI thread
+     */
+    public NamesOfDesign(
+            Background background,
+            Supplier<Optional<OpenDesign>> opened,
+            Function<OpenDesign, SearchableNames> names,
+            Supplier<List<String>> recent) {
+        this.background = background;
+        this.opened = opened;
+        this.names = names;
+        this.recent = recent;
+    }
+
+    @Override
+    public void find(String word, Consumer<List<String>> found) {
+        finding.cancel();
+        Optional<OpenDesign> on = opened.get();
+        List<String> lately = List.copyOf(recent.get());
+        finding =
+                background.start(
+                        progress ->
+                                Suggestions.of(
+                                        word, on.map(names).orElse(SearchableNames.NONE), lately),
+                        found,
+                        unexpected -> {});
+    }
+}

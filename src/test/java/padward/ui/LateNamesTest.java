@@ -1,0 +1,136 @@
+package padward.ui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import javafx.scene.control.ListView;
+import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
+import javafx.stage.Stage;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import padward.ui.draw.Viewport;
+import padward.ui.map.MapView;
+import padward.ui.model.WindowModel;
+import padward.ui.work.HeldBackground;
+
+/** Names are looked up away from the UI thread; what is found for another text comes too late. */
+@ExtendWith(ApplicationExtension.class)
+class LateNamesTest {
+    private final HeldBackground background = new HeldBackground();
+    private WindowModel model;
+
+    @Start
+    void start(Stage stage) {
+        model = PadwardApp.show(stage, background);
+        model.open(Path.of("fixtures/small/only.design.json"));
+        background.endAll();
+    }
+
+    private void ask(FxRobot robot, String net, String pad) {
+        robot.interact(
+                () -> {
+                    model.shown().netTextProperty().set(net);
+                    model.shown().padTextProperty().set(pad);
+                    model.shown().ask();
+                });
+    }
+
+    private void end(FxRobot robot, Object job) {
+        robot.interact(() -> background.end(job));
+    }
+
+    @Test
+    void aPartOfANameIsAskedForOnceItIsFound(FxRobot robot) {
+        ask(robot, "level/sample[1]", "J1.3");
+        assertThat(model.shown().netTextProperty().get()).isEqualTo("level/sample[1]");
+        robot.interact(background::endAll);
+        assertThat(model.shown().netTextProperty().get()).isEqualTo("pump/level/sample[1]");
+        assertThat(net()).isEqualTo("pump/level/sample[1]");
+    }
+
+    private String net() {
+        return model.shown().answerProperty().get().map(a -> a.question().net().name()).orElse("");
+    }
+
+    @Test
+    void theLastOfSeveralIsAskedInWhateverOrderTheyEnd(FxRobot robot) {
+        for (int order = 0; order < 6; order++) {
+            List<Object> jobs = new ArrayList<>();
+            for (String net : List.of("level/sample[0]", "no such net", "level/sample[1]")) {
+                ask(robot, net, "J1.3");
+                jobs.add(background.jobs().get(background.running() - 1));
+            }
+            int first = order % 3;
+            int second = (first + 1 + order / 3) % 3;
+            for (int which : new int[] {first, second, 3 - first - second}) {
+                end(robot, jobs.get(which));
+            }
+            robot.interact(background::endAll);
+            assertThat(net()).isEqualTo("pump/level/sample[1]");
+            assertThat(model.shown().offersProperty().getValue()).isEmpty();
+        }
+    }
+
+    @Test
+    void whatIsFoundForAnOutdatedTextIsDropped(FxRobot robot) {
+        ask(robot, "level/sample[1]", "J1.3");
+        robot.interact(() -> model.shown().netTextProperty().set("alarm/beep"));
+        robot.interact(background::endAll);
+        assertThat(net()).isEmpty();
+        assertThat(model.shown().netTextProperty().get()).isEqualTo("alarm/beep");
+        ask(robot, "no such net", "J1.3");
+        robot.interact(() -> model.shown().padTextProperty().set("J1.2"));
+        robot.interact(background::endAll);
+        assertThat(model.shown().offersProperty().getValue()).isEmpty();
+    }
+
+    @Test
+    void theMapStaysWhereTheFindFieldSaysSomethingElseByNow(FxRobot robot) {
+        MapView map = robot.lookup("#map").queryAs(MapView.class);
+        TextField field = robot.lookup("#find-field").queryAs(TextField.class);
+        Viewport before = map.viewport();
+        find(robot, field, "x6y7/pad[1]");
+        robot.interact(() -> field.setText("pump"));
+        robot.interact(background::endAll);
+        assertThat(map.viewport()).isEqualTo(before);
+        find(robot, field, "nothing of that name");
+        robot.interact(() -> field.setText("x6y7/pad[1]"));
+        robot.interact(background::endAll);
+        assertThat(model.notes().all()).isEmpty();
+        find(robot, field, "nothing of that name");
+        robot.interact(background::endAll);
+        assertThat(model.notes().all()).hasSize(1);
+    }
+
+    private void find(FxRobot robot, TextField field, String text) {
+        robot.interact(
+                () -> {
+                    field.requestFocus();
+                    field.setText(text);
+                });
+        robot.push(KeyCode.ENTER);
+    }
+
+    @Test
+    void theArrowChoosesTheFirstNameAsSoonAsItIsThere(FxRobot robot) {
+        TextField field = robot.lookup("#net-field").queryAs(TextField.class);
+        robot.interact(
+                () -> {
+                    field.requestFocus();
+                    field.setText("beep");
+                });
+        robot.push(KeyCode.DOWN);
+        assertThat(robot.lookup(".completions").tryQuery()).isEmpty();
+        robot.interact(background::endAll);
+        ListView<?> list = robot.lookup(".completions").queryListView();
+        assertThat(list.getSelectionModel().getSelectedIndex()).isZero();
+        robot.push(KeyCode.ENTER);
+        assertThat(field.getText()).contains("beep").isNotEqualTo("beep");
+    }
+}
