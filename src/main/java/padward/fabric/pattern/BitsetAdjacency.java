@@ -207,7 +207,7 @@ public final class BitsetAdjacency {
                     for (int e = templates.rowStart[row]; e < templates.rowStart[row + 1]; e++) {
                         int shape = grid.shapeOfTile[tile + templates.edgeStep[e]];
                         int to = templates.edgeLocal[e];
-                        int kind = templates.edgeClass[e];
+                        int kind = templates.edgeClass(e);
                         fastPs[shape][to] =
                                 Math.max(fastPs[shape][to], classes.delayPs(kind, Corner.FAST));
                         slowPs[shape][to] =
@@ -267,8 +267,8 @@ public final class BitsetAdjacency {
             TileShape shape = grid.shape(tile + step);
             int fixed = local - shape.wireCount;
             boolean leaf = fixed >= 0 && !shape.model.leadsOn(fixed);
-            int fast = classes.delayPs(templates.edgeClass[e], Corner.FAST);
-            int slow = classes.delayPs(templates.edgeClass[e], Corner.SLOW);
+            int fast = classes.delayPs(templates.edgeClass(e), Corner.FAST);
+            int slow = classes.delayPs(templates.edgeClass(e), Corner.SLOW);
             boolean last = slowest.isSlowest(grid.shapeOfTile[tile + step], local, fast, slow);
             result.add(new Target(step, local, fast, slow, leaf, last));
         }

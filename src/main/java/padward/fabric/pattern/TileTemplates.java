@@ -40,7 +40,12 @@ final class TileTemplates {
 
     final int[] edgeStep;
     final int[] edgeLocal;
-    final int[] edgeClass;
+
+    /** The delay class of each edge, where all are small numbers, as they are nearly always. */
+    private final char[] smallClass;
+
+    /** The delay class of each edge where they are not, else empty. */
+    private final int[] anyClass;
 
     /**
      * @param outgoing true for edges by source, false for edges by target
@@ -60,7 +65,12 @@ final class TileTemplates {
         rowStart = collector.rowStart.toIntArray();
         edgeStep = collector.edgeStep.toIntArray();
         edgeLocal = collector.edgeLocal.toIntArray();
-        edgeClass = collector.edgeClass.toIntArray();
+        boolean small = classes.count() <= Character.MAX_VALUE + 1;
+        smallClass = new char[small ? edgeStep.length : 0];
+        for (int edge = 0; edge < smallClass.length; edge++) {
+            smallClass[edge] = (char) collector.edgeClass.getInt(edge);
+        }
+        anyClass = small ? new int[0] : collector.edgeClass.toIntArray();
     }
 
     /** Number of different templates. */
@@ -73,11 +83,16 @@ final class TileTemplates {
         return rowOfVertex[templateStart[templateOfTile[tile]] + local];
     }
 
+    /** The delay class of an edge. */
+    int edgeClass(int edge) {
+        return anyClass.length == 0 ? smallClass[edge] : anyClass[edge];
+    }
+
     /** Bytes of the arrays. */
     long bytes() {
         int perVertex = templateOfTile.length + templateStart.length + rowOfVertex.length;
-        int perEdge = edgeStep.length + edgeLocal.length + edgeClass.length;
-        return 4L * (perVertex + rowStart.length + perEdge);
+        int perEdge = edgeStep.length + edgeLocal.length + anyClass.length;
+        return 4L * (perVertex + rowStart.length + perEdge) + 2L * smallClass.length;
     }
 
     EdgeCursor cursor() {
@@ -109,12 +124,12 @@ final class TileTemplates {
 
         @Override
         public EdgeKind kind() {
-            return classes.kind(edgeClass[at]);
+            return classes.kind(edgeClass(at));
         }
 
         @Override
         public int delayPs(Corner corner) {
-            return classes.delayPs(edgeClass[at], corner);
+            return classes.delayPs(edgeClass(at), corner);
         }
     }
 

@@ -8,7 +8,9 @@ import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
+import padward.fabric.delay.Corner;
 import padward.format.fabric.FabricReader;
 import padward.format.source.Source;
 
@@ -68,5 +70,41 @@ class HugePatternsTest {
         Assertions.assertTimeoutPreemptively(
                 Duration.ofSeconds(60),
                 () -> assertThat(read(1400, 1, 1).vertexCount()).isEqualTo(6 * 1400 + 9 * 4096));
+    }
+
+    /** Numbers of delays no longer fit into two bytes then; few fabrics have more than some. */
+    @Test
+    void moreThan65536DifferentDelaysAreKept() throws Exception {
+        int side = 257;
+        StringBuilder through = new StringBuilder();
+        for (int i = 0; i < side * side; i++) {
+            through.append(i == 0 ? "" : ",")
+                    .append("{\"from\": \"a[" + i / side + "]\", \"to\": \"b[" + i % side)
+                    .append("]\", \"delay_ps\": [" + i + ", " + (i + 1) + "]}");
+        }
+        String pins =
+                "{\"name\": \"a\", \"count\": 257, \"direction\": \"in\"},"
+                        + "{\"name\": \"b\", \"count\": 257, \"direction\": \"out\"}";
+        String text =
+                PATTERN.replace("WIRES", "1")
+                        .replace("SITES", "1")
+                        .replace("[PINS]", "[" + pins + "], \"through\": [" + through + "]");
+        Fabric fabric = FabricReader.read(new Source.OfText("pattern", text), Progress.NONE);
+        for (int i = 0; i < side * side; i += 1000) {
+            int from = fabric.findVertex("x1y1/cell.a[" + i / side + "]");
+            int to = fabric.findVertex("x1y1/cell.b[" + i % side + "]");
+            assertThat(delay(fabric.edgesOut(), from, to)).isEqualTo(i + 1);
+            assertThat(delay(fabric.edgesIn(), to, from)).isEqualTo(i + 1);
+        }
+    }
+
+    private static int delay(EdgeCursor edges, int from, int to) {
+        edges.reset(from);
+        while (edges.next()) {
+            if (edges.other() == to) {
+                return edges.delayPs(Corner.SLOW);
+            }
+        }
+        throw new AssertionError("no edge from " + from + " to " + to);
     }
 }
