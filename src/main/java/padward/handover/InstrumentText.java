@@ -19,6 +19,8 @@ final class InstrumentText {
         for (BenchSheet.Line line : lines) {
             List<String> all = new ArrayList<>(load(line.timing().chain().output().load()));
             all.addAll(of(line.timing().seen()));
+            double loadPf = line.timing().chain().output().load().picofarads();
+            line.setting().flatMap(s -> s.shortestLevels(loadPf)).ifPresent(all::add);
             for (String advice : all) {
                 channels.computeIfAbsent(advice, a -> new ArrayList<>()).add(line.channel());
             }

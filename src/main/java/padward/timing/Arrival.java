@@ -9,7 +9,7 @@ import padward.fabric.delay.Delay;
  * @param chip from the net's driver through the pad's driver, at the stated load
  * @param outsidePs package, trace, connector and lead, ps
  * @param outsideTolerancePs how far these can be off together, either way: the root of the sum of
- *     squares, ps
+ *     squares, and half of what the driver's two edges are apart, ps
  */
 public record Arrival(Delay chip, int outsidePs, int outsideTolerancePs) {
     /** The arrival at each corner of the die, with all outside parts as stated. */

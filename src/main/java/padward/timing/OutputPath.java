@@ -8,6 +8,7 @@ import padward.design.board.PadWiring;
 import padward.fabric.Pad;
 import padward.fabric.delay.Delay;
 import padward.fabric.pad.DriverSetting;
+import padward.fabric.pad.EdgeDelays;
 
 /**
  * From a pad's driver to the instrument: the second half of every line that is brought out, and the
@@ -20,6 +21,7 @@ import padward.fabric.pad.DriverSetting;
  * @param trace the board's trace; zero where it is part of the load
  * @param connector the connector
  * @param lead the lead
+ * @param edgesApartPs by how much the driver's two edges are apart, ps; 0 where that is not stated
  */
 public record OutputPath(
         PadLoad load,
@@ -28,7 +30,8 @@ public record OutputPath(
         Delay inPackage,
         Delay trace,
         Delay connector,
-        Delay lead) {
+        Delay lead,
+        int edgesApartPs) {
     /**
      * The output path of a pad.
      *
@@ -46,7 +49,8 @@ public record OutputPath(
                 design.fabric().pads().get(pad).use().packageDelay(),
                 line.map(external::trace).orElse(Delay.ZERO),
                 external.connector(),
-                external.lead());
+                external.lead(),
+                setting.flatMap(DriverSetting::edges).map(EdgeDelays::apartPs).orElse(0));
     }
 
     /** From a pad's driver to the pin, at the driver's rated load. */
@@ -82,6 +86,9 @@ public record OutputPath(
             double half = Math.ceil(part.spreadPs() / 2.0);
             squares += half * half;
         }
-        return new Arrival(toPad.plus(driver), outsidePs, (int) Math.ceil(Math.sqrt(squares)));
+        // Which edge it is, is not known here: either is so far from the middle, at any corner.
+        double edges = edgesApartPs / 2.0;
+        int tolerance = (int) Math.ceil(Math.sqrt(squares) + edges);
+        return new Arrival(toPad.plus(driver), outsidePs, tolerance);
     }
 }

@@ -103,6 +103,9 @@ public final class AnswerTable {
                                         "setting " + s.name()));
         out.println();
         table.print(out);
+        route.setting()
+                .flatMap(s -> s.shortestLevels(s.output().map(o -> o.ratedPf()).orElse(0.0)))
+                .ifPresent(text -> out.println("At the rated load: " + text));
     }
 
     private static String remark(Hop hop) {

@@ -10,6 +10,7 @@ import padward.fabric.delay.AtCorners;
 import padward.fabric.delay.Delay;
 import padward.fabric.pad.Bank;
 import padward.fabric.pad.DriverSetting;
+import padward.fabric.pad.EdgeDelays;
 import padward.fabric.pad.Electrical;
 import padward.fabric.pad.PadDriverOutput;
 
@@ -165,6 +166,12 @@ public final class InfoParts {
                     out.number(driver.mostMhz());
                 });
         out.flag(setting.differential());
+        out.optional(
+                setting.edges(),
+                edges -> {
+                    write(out, edges.toHigh());
+                    write(out, edges.toLow());
+                });
     }
 
     private static DriverSetting readSetting(CompactIn in) throws IOException {
@@ -179,7 +186,8 @@ public final class InfoParts {
                         () ->
                                 new PadDriverOutput(
                                         in.fraction(), readDelay(in), corners(in), in.number())),
-                in.flag());
+                in.flag(),
+                in.optional(() -> new EdgeDelays(readDelay(in), readDelay(in))));
     }
 
     /** Writes a delay. */

@@ -18,6 +18,7 @@ import padward.fabric.delay.Delay;
  * @param delay delay from the driver's input to the pad, at the rated load
  * @param output its rise time and what load does to it; empty when the fabric does not say
  * @param differential whether the fabric says that it drives two pads as a pair
+ * @param edges its delay for each edge, where they are stated; {@code delay} spans both
  */
 public record DriverSetting(
         String name,
@@ -27,10 +28,33 @@ public record DriverSetting(
         String slew,
         Delay delay,
         Optional<PadDriverOutput> output,
-        boolean differential) {
+        boolean differential,
+        Optional<EdgeDelays> edges) {
     /** Words in the names of standards that drive two pads as a pair. */
     private static final List<String> PAIRS =
             List.of("diff", "lvds", "pecl", "rsds", "tmds", "hcsl", "slvs");
+
+    /** A setting of which the two edges are not told apart. */
+    public DriverSetting(
+            String name,
+            String standard,
+            int millivolts,
+            int milliamps,
+            String slew,
+            Delay delay,
+            Optional<PadDriverOutput> output,
+            boolean differential) {
+        this(
+                name,
+                standard,
+                millivolts,
+                milliamps,
+                slew,
+                delay,
+                output,
+                differential,
+                Optional.empty());
+    }
 
     /** A setting of which only the delay is known. */
     public DriverSetting(
@@ -51,6 +75,29 @@ public record DriverSetting(
     public String toText() {
         String text = name + ": " + (standard.isEmpty() ? Volts.text(millivolts) : standard);
         return text + ", " + milliamps + " mA, " + slew + " slew";
+    }
+
+    /**
+     * Which levels survive on the pad, as a sentence; empty where the two edges are not told apart.
+     *
+     * @param loadPf what hangs on the pad, pF
+     */
+    public Optional<String> shortestLevels(double loadPf) {
+        Delay rise = output.map(o -> o.riseAt(loadPf)).orElse(Delay.ZERO);
+        return edges.map(
+                e ->
+                        String.format(
+                                Locale.ROOT,
+                                "Edges to high and to low leave the driver up to %.3f ns apart: a high"
+                                        + " level of less than %.3f ns or a low one of less than %.3f ns"
+                                        + " does not reach its full height on the pad%s.",
+                                e.apartPs() / 1000.0,
+                                e.shortestHighPs(rise) / 1000.0,
+                                e.shortestLowPs(rise) / 1000.0,
+                                rise.slowPs() == 0
+                                        ? ", and longer ones do not either where edges take long (no"
+                                                + " rise time is stated)"
+                                        : ""));
     }
 
     /**

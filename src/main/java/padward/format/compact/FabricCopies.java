@@ -41,7 +41,7 @@ public final class FabricCopies {
      * Number of the layout. To be raised when the layout changes, and when the same file would be
      * read to another fabric, or refused, by now.
      */
-    static final int LAYOUT = 2;
+    static final int LAYOUT = 3;
 
     private static final byte[] MARK = {
         'P', 'A', 'D', 'W', 'A', 'R', 'D', ' ', 'C', 'O', 'M', 'P', 'A', 'C', 'T', '\n'

@@ -67,7 +67,7 @@ final class InfoFields {
         settingList =
                 file.stated(
                                 "settings",
-                                list(InfoForms.setting(settings)),
+                                list(InfoForms.setting(settings).checked(InfoForms::check)),
                                 List.of(),
                                 info.andThen(FabricInfo::settings))
                         .means("settings of pads' drivers");

@@ -20,11 +20,13 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import padward.base.BadInput;
 import padward.fabric.FabricLimits;
 import padward.fabric.delay.AtCorners;
 import padward.fabric.delay.Delay;
 import padward.fabric.pad.Bank;
 import padward.fabric.pad.DriverSetting;
+import padward.fabric.pad.EdgeDelays;
 import padward.fabric.pad.Electrical;
 import padward.fabric.pad.Electrical.SwitchLoad;
 import padward.fabric.pad.Electrical.WireLoad;
@@ -37,6 +39,7 @@ import padward.fabric.pad.PadUse.Role;
 import padward.format.form.Fields;
 import padward.format.form.Form;
 import padward.format.form.Kind;
+import padward.format.json.JsonIn;
 import padward.format.json.Names;
 import padward.format.source.FileLimits;
 import padward.format.source.Text;
@@ -100,6 +103,13 @@ public final class InfoForms {
                         .means(
                                 "if it drives two pads as a pair; otherwise only when the standard's"
                                         + " name says so");
+        var edges =
+                setting.optional(
+                                "edges",
+                                present(edges(), "the two edges"),
+                                Optional.empty(),
+                                DriverSetting::edges)
+                        .means("its delay for each of the two edges, where known");
         return setting.makes(
                 () ->
                         new DriverSetting(
@@ -110,7 +120,47 @@ public final class InfoForms {
                                 slew.get(),
                                 delay.get(),
                                 output.get(),
-                                differential.get()));
+                                differential.get(),
+                                edges.get()));
+    }
+
+    /** What does not go together in a setting, if anything. */
+    public static Optional<CellKindForms.Fault> faultOf(DriverSetting setting) {
+        return setting.edges()
+                .map(EdgeDelays::either)
+                .filter(either -> !either.equals(setting.delay()))
+                .map(
+                        either ->
+                                new CellKindForms.Fault(
+                                        "slow_ps",
+                                        "a delay that spans both edges, ["
+                                                + either.fastPs()
+                                                + ", "
+                                                + either.slowPs()
+                                                + "]",
+                                        "["
+                                                + setting.delay().fastPs()
+                                                + ", "
+                                                + setting.delay().slowPs()
+                                                + "]"));
+    }
+
+    static void check(JsonIn in, DriverSetting setting) throws BadInput {
+        Optional<CellKindForms.Fault> fault = faultOf(setting);
+        if (fault.isPresent()) {
+            throw in.fault(fault.get().expected(), fault.get().found());
+        }
+    }
+
+    private static Form<EdgeDelays> edges() {
+        var edges = new Fields<EdgeDelays>();
+        var toHigh =
+                edges.needed("toHigh_ps", delayInTwoColumns(), EdgeDelays::toHigh)
+                        .means("from the driver's input to the pad, for an edge to high");
+        var toLow =
+                edges.needed("toLow_ps", delayInTwoColumns(), EdgeDelays::toLow)
+                        .means("the same for an edge to low; `delay_ps` spans both");
+        return edges.makes(() -> new EdgeDelays(toHigh.get(), toLow.get()));
     }
 
     private static Form<PadDriverOutput> output() {

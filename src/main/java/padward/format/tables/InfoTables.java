@@ -60,7 +60,12 @@ final class InfoTables {
                         Tables.CELL_KINDS,
                         CellKindForms.kind(kindNames),
                         InfoTables::checkKind);
-        settings = FormTables.read(folder, Tables.SETTINGS, InfoForms.setting(settingNames));
+        settings =
+                FormTables.read(
+                        folder,
+                        Tables.SETTINGS,
+                        InfoForms.setting(settingNames),
+                        (table, setting) -> report(table, InfoForms.faultOf(setting)));
         banks = FormTables.read(folder, Tables.BANKS, InfoForms.bank(bankNames));
         electrical =
                 new Electrical(
@@ -74,13 +79,12 @@ final class InfoTables {
     }
 
     private static void checkKind(CsvTable table, CellKind kind) {
-        CellKindForms.faultOf(kind)
-                .ifPresent(
-                        fault ->
-                                table.fault(
-                                        table.column(fault.column()),
-                                        fault.expected(),
-                                        fault::found));
+        report(table, CellKindForms.faultOf(kind));
+    }
+
+    private static void report(CsvTable table, Optional<CellKindForms.Fault> found) {
+        found.ifPresent(
+                fault -> table.fault(table.column(fault.column()), fault.expected(), fault::found));
     }
 
     private void readAbout(CsvTable table) {
