@@ -24,6 +24,9 @@ import padward.route.search.Engine;
  * once are found without most of it. Thread-safe.
  */
 final class BusCosts {
+    /** Beyond so many pads more, one search to all pads is quicker. */
+    private static final int MOST_ASKED_SINGLY = 8;
+
     private final BusRequest request;
     private final Asker asker;
     private final Map<Integer, List<Optional<Answer.FreeRoute>>> open = new HashMap<>();
@@ -36,6 +39,40 @@ final class BusCosts {
     BusCosts(BusRequest request) {
         this.request = request;
         this.asker = new Asker(request.design().fabric(), Engine.OWN);
+    }
+
+    /** The same for other nets and pads on the same design; what is known of both stays known. */
+    synchronized BusCosts changedTo(BusRequest other, Progress progress) {
+        BusCosts result = new BusCosts(other);
+        List<Integer> pads = other.pads();
+        long more = pads.stream().filter(p -> !request.pads().contains(p)).count();
+        for (int now = 0; now < other.nets().size() && more <= MOST_ASKED_SINGLY; now++) {
+            int before = request.nets().indexOf(other.nets().get(now));
+            if (open.containsKey(before)) {
+                List<Optional<Answer.FreeRoute>> row = new ArrayList<>();
+                for (int pad = 0; pad < pads.size(); pad++) {
+                    int at = request.pads().indexOf(pads.get(pad));
+                    row.add(
+                            at < 0
+                                    ? result.asker.ifFree(other.question(now, pad), progress)
+                                    : open.get(before).get(at));
+                }
+                result.open.put(now, List.copyOf(row));
+            }
+            if (full.containsKey(before)) {
+                Map<Integer, Answer> answers = new HashMap<>();
+                for (int pad = 0; pad < pads.size(); pad++) {
+                    Answer known = full.get(before).get(pads.get(pad));
+                    answers.put(
+                            pads.get(pad),
+                            known == null
+                                    ? result.asker.answer(other.question(now, pad), progress)
+                                    : known);
+                }
+                result.full.put(now, answers);
+            }
+        }
+        return result;
     }
 
     /**

@@ -56,13 +56,15 @@ import padward.unblock.release.PortBranch;
  * @param bottleneck why not all nets have one; empty when all have
  * @param reaching by the position of the net whether free routes lead from it to any of the pads
  * @param exact whether no choice serves more nets, nor as many for less
+ * @param flow for a group with other nets or pads; empty where pads give something back
  */
 record MostNets(
         List<Optional<VertexPath>> paths,
         Map<Integer, Integer> pads,
         Optional<Bus.Bottleneck> bottleneck,
         List<Boolean> reaching,
-        boolean exact) {
+        boolean exact,
+        Optional<GroupFlow> flow) {
     /** More than the delays of a group can sum to, ps: the price of a pad comes first. */
     private static final int GRADE = 20_000_000;
 
@@ -80,9 +82,15 @@ record MostNets(
      * Finds them.
      *
      * @param usable positions of the pads to which some net may come
+     * @param earlier the flow of a group that was asked about before, which is changed where that
+     *     can be
      * @throws CancellationException when {@code progress} says so
      */
-    static MostNets of(BusRequest request, Set<Integer> usable, Progress progress) {
+    static MostNets of(
+            BusRequest request,
+            Set<Integer> usable,
+            Optional<GroupFlow> earlier,
+            Progress progress) {
         Design design = request.design();
         Fabric fabric = design.fabric();
         List<SearchSources> sources = new ArrayList<>();
@@ -104,20 +112,21 @@ record MostNets(
                 branch.ifPresent(b -> returned.put(vertex, back));
             }
         }
-        DisjointFlow flow = start(request, sources, padAt, returned, progress);
-        DisjointRoutes first = routes(flow, sources.size());
-        List<Boolean> reaching =
-                IntStream.range(0, sources.size()).mapToObj(n -> !flow.isCutOff(n)).toList();
+        boolean givesBack = !returned.isEmpty();
+        List<Integer> numbers = request.nets().stream().map(Net::id).toList();
+        GroupFlow group = group(request, sources, padAt, returned, earlier, progress);
+        DisjointRoutes first = group.routes(numbers);
+        List<Boolean> reaching = numbers.stream().map(n -> !group.isCutOff(n)).toList();
         DisjointRoutes found = first;
         for (Set<Integer> unpaid = unpaid(found, returned);
                 !unpaid.isEmpty();
                 unpaid = unpaid(found, returned)) {
             padAt.keySet().removeAll(unpaid);
             returned.keySet().removeAll(unpaid);
-            unpaid.forEach(flow::removeGoal);
+            unpaid.forEach(group.flow()::removeGoal);
             BitSet closed = closed(design, returned.values());
-            flow.close(new IntArrayList(closed.stream().toArray()));
-            found = routes(flow, sources.size());
+            group.flow().close(new IntArrayList(closed.stream().toArray()));
+            found = group.routes(numbers);
         }
         Map<Integer, Integer> pads = new HashMap<>();
         for (int net = 0; net < found.routes().size(); net++) {
@@ -131,7 +140,8 @@ record MostNets(
                 pads,
                 first.cut().map(c -> bottleneck(request, c)),
                 reaching,
-                exact);
+                exact,
+                givesBack ? Optional.empty() : Optional.of(group));
     }
 
     /** Whether any of the nets alone has a free route to a pad. */
@@ -185,28 +195,20 @@ record MostNets(
         return PortBranch.find(design, pad).map(MostNets::own).orElse(Set.of());
     }
 
-    private static DisjointRoutes routes(DisjointFlow flow, int nets) {
-        DisjointRoutes found = DisjointRouteFinder.routes(flow, nets);
-        if (!found.proven()) {
-            throw new CancellationException("stopped on request");
-        }
-        return found;
-    }
-
     /**
      * The flow of all nets.
      *
      * @param padAt by the vertices of the pads that may be taken their positions
      * @param returned by the vertices of pads what is free once they are taken
      */
-    private static DisjointFlow start(
+    private static GroupFlow group(
             BusRequest request,
             List<SearchSources> sources,
             Map<Integer, Integer> padAt,
             Map<Integer, Set<Integer>> returned,
+            Optional<GroupFlow> earlier,
             Progress progress) {
-        Fabric fabric = request.design().fabric();
-        BitSet closed = closed(request.design(), returned.values());
+        Design design = request.design();
         List<FlowGoal> goals = new ArrayList<>();
         new TreeMap<>(padAt)
                 .forEach(
@@ -215,8 +217,22 @@ record MostNets(
                             int price = steps(request, pad) * GRADE;
                             goals.add(new FlowGoal(vertex, price + driver));
                         });
-        return DisjointRouteFinder.start(
-                fabric, Corner.SLOW, BlockedVertices.of(closed), sources, goals, progress);
+        List<Integer> nets = request.nets().stream().map(Net::id).toList();
+        Optional<GroupFlow> known = GroupFlow.usable(earlier, design);
+        if (known.isPresent() && returned.isEmpty()) {
+            known.get().changeTo(nets, sources, goals, progress);
+            return known.get();
+        }
+        BitSet closed = closed(design, returned.values());
+        DisjointFlow flow =
+                DisjointRouteFinder.start(
+                        design.fabric(),
+                        Corner.SLOW,
+                        BlockedVertices.of(closed),
+                        sources,
+                        goals,
+                        progress);
+        return new GroupFlow(design, flow, nets, goals);
     }
 
     /** The pads that no route takes, although some uses what only their ports give back. */

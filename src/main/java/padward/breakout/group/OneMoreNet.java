@@ -142,7 +142,8 @@ final class OneMoreNet {
                         request.ports(),
                         request.driver(),
                         List.of());
-        MostNets most = MostNets.of(again, new BusCosts(again).usablePads(), progress);
+        Set<Integer> usable = new BusCosts(again).usablePads();
+        MostNets most = MostNets.of(again, usable, Optional.empty(), progress);
         BusRouting routing = new BusRouting(again);
         List<Optional<VertexPath>> paths = new ArrayList<>();
         for (int net = 0; net < nets.size(); net++) {

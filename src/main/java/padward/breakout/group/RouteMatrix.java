@@ -17,8 +17,14 @@ import padward.route.search.VertexPath;
  * with different choices pinned. Thread-safe.
  */
 public final class RouteMatrix {
+    /** On a larger fabric the flow, 13 bytes a vertex, is not kept. */
+    private static final int MOST_KEPT = 4_000_000;
+
     private final BusRequest request;
     private final BusCosts costs;
+
+    /** The flow that was found last, which the next one changes. */
+    private Optional<GroupFlow> flow = Optional.empty();
 
     private RouteMatrix(BusRequest request, BusCosts costs) {
         this.request = request;
@@ -107,12 +113,49 @@ public final class RouteMatrix {
     }
 
     /**
+     * The same for other nets and pads. What is known of pairs that stay is not searched again, and
+     * the greatest flow is changed by what comes or goes. To be called once; this matrix can still
+     * be read.
+     *
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     */
+    public RouteMatrix changedTo(List<Net> nets, List<Integer> pads, Progress progress) {
+        BusRequest other =
+                BusRequest.of(
+                        design(), nets, pads, request.aim(), request.ports(), request.driver());
+        BusCosts known = costs.changedTo(other, progress);
+        if (request.aim() != Bus.Aim.MOST) {
+            known.freePs(progress);
+        }
+        RouteMatrix result = new RouteMatrix(other, known);
+        synchronized (this) {
+            result.flow = flow;
+            flow = Optional.empty();
+        }
+        return result;
+    }
+
+    /** Whether it is about a design, and an aim, and what may be taken. */
+    public boolean isAbout(Design design, Bus.Aim aim, Bus.Ports ports) {
+        return request.design() == design && request.aim() == aim && request.ports() == ports;
+    }
+
+    private synchronized MostNets mostNets(Progress progress) {
+        Optional<GroupFlow> earlier = flow;
+        // One that is stopped on the way is not used again.
+        flow = Optional.empty();
+        MostNets most = MostNets.of(request, costs.usablePads(), earlier, progress);
+        flow = most.flow().filter(f -> design().fabric().vertexCount() <= MOST_KEPT);
+        return most;
+    }
+
+    /**
      * The most nets, proven. Empty where the proof does not hold, because routes use what ports
      * would give back whose pads they do not take, or because a route cannot be used for a reason
      * beyond wires.
      */
     private Optional<Bus> most(Progress progress) {
-        MostNets most = MostNets.of(request, costs.usablePads(), progress);
+        MostNets most = mostNets(progress);
         if (!most.exact() || !most.isAllowed(costs, progress)) {
             return Optional.empty();
         }
@@ -179,7 +222,7 @@ public final class RouteMatrix {
 
     /** The most nets that can be served, where that is proven. */
     Optional<Bus.Best> best(Progress progress) {
-        MostNets most = MostNets.of(request, costs.usablePads(), progress);
+        MostNets most = mostNets(progress);
         if (!most.exact() || !most.isAllowed(costs, progress)) {
             return Optional.empty();
         }

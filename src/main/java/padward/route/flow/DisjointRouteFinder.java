@@ -4,6 +4,7 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.fabric.Fabric;
 import padward.fabric.delay.Corner;
@@ -33,7 +34,8 @@ public final class DisjointRouteFinder {
             List<SearchSources> nets,
             List<FlowGoal> goals,
             Progress progress) {
-        return routes(start(fabric, corner, blocked, nets, goals, progress), nets.size());
+        DisjointFlow flow = start(fabric, corner, blocked, nets, goals, progress);
+        return routes(flow, IntStream.range(0, nets.size()).boxed().toList());
     }
 
     /**
@@ -71,14 +73,28 @@ public final class DisjointRouteFinder {
         return flow;
     }
 
-    /** The routes of a flow's first nets. */
-    public static DisjointRoutes routes(DisjointFlow flow, int nets) {
+    /**
+     * The routes of a flow, by the positions of its nets in a list.
+     *
+     * @param nets numbers of all nets of the flow
+     */
+    public static DisjointRoutes routes(DisjointFlow flow, List<Integer> nets) {
         List<Optional<VertexPath>> routes = new ArrayList<>();
         long cost = 0;
-        for (int net = 0; net < nets; net++) {
+        for (int net : nets) {
             routes.add(flow.route(net));
             cost += flow.cost(net);
         }
-        return new DisjointRoutes(routes, cost, flow.mostServed(), !flow.isStopped(), flow.cut());
+        Optional<FlowCut> cut =
+                flow.cut()
+                        .map(
+                                c ->
+                                        new FlowCut(
+                                                c.nets().stream()
+                                                        .map(nets::indexOf)
+                                                        .sorted()
+                                                        .toList(),
+                                                c.vertices()));
+        return new DisjointRoutes(routes, cost, flow.mostServed(), !flow.isStopped(), cut);
     }
 }

@@ -26,6 +26,7 @@ import padward.change.Lead;
 import padward.change.LedgerEntry;
 import padward.change.Outcome;
 import padward.design.Design;
+import padward.design.Net;
 import padward.fabric.delay.Delay;
 import padward.format.ledger.EntrySigning;
 import padward.timing.ExternalLine;
@@ -106,6 +107,7 @@ public final class GroupModel {
             model.notes().add(this, "Open a design first (Ctrl+O).");
             return;
         }
+        Optional<RouteMatrix> before = matrix.get();
         clear();
         Design design = opened.get().design();
         String wanted = nets.get();
@@ -118,14 +120,14 @@ public final class GroupModel {
         job.start(
                 "Routing the group",
                 progress -> {
+                    List<Net> chosen = GroupParser.nets(design, wanted);
+                    List<Integer> taken = GroupParser.pads(design, allowed);
+                    Optional<RouteMatrix> similar =
+                            before.filter(m -> m.isAbout(design, by, ports));
                     RouteMatrix seen =
-                            RouteMatrix.of(
-                                    design,
-                                    GroupParser.nets(design, wanted),
-                                    GroupParser.pads(design, allowed),
-                                    by,
-                                    ports,
-                                    progress);
+                            similar.isPresent()
+                                    ? similar.get().changedTo(chosen, taken, progress)
+                                    : RouteMatrix.of(design, chosen, taken, by, ports, progress);
                     seen.complete(progress);
                     return new Routed(seen, seen.route(Map.of(), progress));
                 },
