@@ -1,7 +1,5 @@
 package padward.ui.control;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Supplier;
@@ -24,9 +22,6 @@ import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.text.Text;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVPrinter;
-import padward.base.Formulas;
 import padward.ui.model.AppearanceModel;
 
 /**
@@ -257,24 +252,16 @@ public final class TableHabits {
     /** Rows as RFC 4180, with the heads of the visible columns; empty for none. */
     private static <C extends TableColumnBase<?, ?>> String csv(
             List<C> columns, List<Integer> rows, Cells<C> cells) {
-        if (rows.isEmpty()) {
-            return "";
+        List<List<String>> lines = new ArrayList<>();
+        for (int row : rows) {
+            List<String> line = new ArrayList<>();
+            columns.forEach(c -> line.add(text(cells.at(c, row))));
+            lines.add(line);
         }
-        StringBuilder text = new StringBuilder();
-        try (CSVPrinter out = new CSVPrinter(text, CSVFormat.RFC4180)) {
-            out.printRecord(columns.stream().map(TableColumnBase::getText).toList());
-            for (int row : rows) {
-                List<Object> line = new ArrayList<>();
-                columns.forEach(c -> line.add(field(cells.at(c, row))));
-                out.printRecord(line);
-            }
-        } catch (IOException impossible) {
-            throw new UncheckedIOException("nothing is written outside memory", impossible);
-        }
-        return text.toString();
+        return CsvText.of(columns.stream().map(TableColumnBase::getText).toList(), lines);
     }
 
-    private static String field(Object value) {
-        return value == null ? "" : Formulas.guard(value);
+    private static String text(Object value) {
+        return value == null ? "" : value.toString();
     }
 }

@@ -1,12 +1,19 @@
 package padward.ui.group;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.control.ContextMenu;
 import javafx.scene.control.Label;
+import javafx.scene.control.Tooltip;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
 import javafx.scene.paint.Color;
 import javafx.scene.text.Font;
@@ -15,6 +22,9 @@ import padward.breakout.ask.Answer;
 import padward.breakout.group.Bus;
 import padward.breakout.group.RouteMatrix;
 import padward.breakout.text.AnswerText;
+import padward.breakout.text.Headline;
+import padward.ui.control.CsvText;
+import padward.ui.control.ThingMenu;
 import padward.ui.draw.Palette;
 import padward.ui.model.AppearanceModel;
 
@@ -28,10 +38,14 @@ final class GroupMatrix extends Canvas {
     private static final double CELL = 20;
     private static final double NAMES = 150;
     private static final double HEADS = 64;
+    private static final double WIDEST_TIP = 460;
+    private static final KeyCombination COPY =
+            new KeyCodeCombination(KeyCode.C, KeyCombination.SHORTCUT_DOWN);
 
     private final GroupModel group;
     private final AppearanceModel look;
     private final Label message;
+    private final Tooltip tip = new Tooltip();
     private int row;
     private int column;
 
@@ -46,6 +60,15 @@ final class GroupMatrix extends Canvas {
         setOnMouseDragged(this::drag);
         setOnMouseReleased(this::release);
         setOnKeyPressed(this::key);
+        setOnMouseMoved(this::hover);
+        setOnMouseExited(e -> Tooltip.uninstall(this, tip));
+        tip.setWrapText(true);
+        tip.setMaxWidth(WIDEST_TIP);
+        setOnContextMenuRequested(
+                e -> {
+                    matrix().ifPresent(m -> menu(m).show(this, e.getScreenX(), e.getScreenY()));
+                    e.consume();
+                });
         focusedProperty().addListener((p, old, now) -> draw());
     }
 
@@ -72,13 +95,90 @@ final class GroupMatrix extends Canvas {
     }
 
     private void release(MouseEvent event) {
-        if (event.getX() >= NAMES && event.getY() >= HEADS) {
+        if (event.getButton() == MouseButton.PRIMARY
+                && event.getX() >= NAMES
+                && event.getY() >= HEADS) {
             pin();
         }
     }
 
+    /** Names are cut in the heads, and a cell has no text: the pointer is told. */
+    private void hover(MouseEvent event) {
+        String text = matrix().map(m -> textAt(m, event.getX(), event.getY())).orElse("");
+        if (text.isEmpty()) {
+            Tooltip.uninstall(this, tip);
+        } else if (!text.equals(tip.getText())) {
+            tip.setText(text);
+            Tooltip.install(this, tip);
+        }
+    }
+
+    /** What is at a point: a net's or pad's whole name, or the answer of a pair. */
+    static String textAt(RouteMatrix seen, double x, double y) {
+        int i = (int) Math.floor((y - HEADS) / CELL);
+        int j = (int) Math.floor((x - NAMES) / CELL);
+        boolean net = i >= 0 && i < seen.nets().size();
+        boolean pad = j >= 0 && j < seen.pads().size();
+        if (net && pad) {
+            Answer answer = seen.answer(i, j);
+            return seen.nets().get(i).name()
+                    + ": "
+                    + AnswerText.word(answer)
+                    + " "
+                    + Headline.of(answer);
+        }
+        if (net && x < NAMES) {
+            return seen.nets().get(i).name();
+        }
+        return pad && y < HEADS ? AnswerText.padText(seen.answer(0, j).question()) : "";
+    }
+
+    private ContextMenu menu(RouteMatrix seen) {
+        ContextMenu menu = new ContextMenu();
+        if (row < seen.nets().size() && column < seen.pads().size()) {
+            boolean pinned = Integer.valueOf(column).equals(group.pinned().get(row));
+            menu.getItems()
+                    .add(ThingMenu.item(pinned ? "Unpin this pair" : "Pin this pair", this::pin));
+            menu.getItems()
+                    .add(
+                            ThingMenu.item(
+                                    "Copy the answer",
+                                    () ->
+                                            ThingMenu.copy(
+                                                    AnswerText.sentence(
+                                                            seen.answer(row, column)))));
+        }
+        menu.getItems().add(ThingMenu.item("Copy all with heads", () -> ThingMenu.copy(csv(seen))));
+        return menu;
+    }
+
+    /** Nets against pads: the word of each answer, with its delay where there is a route. */
+    static String csv(RouteMatrix seen) {
+        List<String> heads = new ArrayList<>(List.of("net"));
+        for (int j = 0; j < seen.pads().size(); j++) {
+            heads.add(padName(seen, j));
+        }
+        List<List<String>> rows = new ArrayList<>();
+        for (int i = 0; i < seen.nets().size(); i++) {
+            List<String> line = new ArrayList<>(List.of(seen.nets().get(i).name()));
+            for (int j = 0; j < seen.pads().size(); j++) {
+                Answer answer = seen.answer(i, j);
+                line.add(
+                        AnswerText.word(answer)
+                                + answer.findRoute().map(r -> " " + r.total().toText()).orElse(""));
+            }
+            rows.add(line);
+        }
+        return CsvText.of(heads, rows);
+    }
+
     private void key(KeyEvent event) {
         if (matrix().isEmpty()) {
+            return;
+        }
+        if (COPY.match(event)) {
+            ThingMenu.copy(csv(matrix().get()));
+            event.consume();
             return;
         }
         int rows = matrix().get().nets().size();

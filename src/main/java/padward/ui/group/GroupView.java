@@ -256,6 +256,14 @@ public final class GroupView extends ScrollPane {
         List<Bus.Skew> skews = group.skews();
         StringBuilder text = new StringBuilder();
         int all = bus.get().lines().size() + bus.get().left().size();
+        group.matrixProperty()
+                .get()
+                .ifPresent(
+                        m ->
+                                text.append(m.nets().size())
+                                        .append(m.nets().size() == 1 ? " net, " : " nets, ")
+                                        .append(m.pads().size())
+                                        .append(m.pads().size() == 1 ? " pad: " : " pads: "));
         text.append(bus.get().lines().size()).append(" of ").append(all).append(" served");
         bus.get()
                 .proof()

@@ -1,5 +1,6 @@
 package padward.ui.ledger;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -7,9 +8,15 @@ import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ContextMenu;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.SeparatorMenuItem;
 import javafx.scene.control.Tooltip;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -21,13 +28,23 @@ import padward.change.Lead;
 import padward.change.LedgerEntry;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
+import padward.ui.control.CsvText;
+import padward.ui.control.ThingMenu;
+import padward.ui.model.NamedThing;
 import padward.ui.model.WindowModel;
 
 /** The kept changes, each with its own undo, and the report that nothing else changed. */
 public final class LedgerView extends VBox {
     private static final int MOST_EDITS = 6;
 
+    private static final List<String> HEADS =
+            List.of("entry", "net or change", "pad", "when", "who", "note", "accepted", "edits");
+    private static final KeyCombination COPY =
+            new KeyCodeCombination(KeyCode.C, KeyCombination.SHORTCUT_DOWN);
+
+    private final WindowModel model;
     private final LedgerModel ledger;
+    private final Label count = Controls.text("", "faint");
     private final VBox entries = new VBox(8);
     private final VBox pending = new VBox(6);
     private final VBox report = new VBox(4);
@@ -35,7 +52,9 @@ public final class LedgerView extends VBox {
 
     /** Shows the ledger; its buttons do what the menus do. */
     public LedgerView(WindowModel model, LedgerModel ledger, Actions actions) {
+        this.model = model;
         this.ledger = ledger;
+        count.setId("ledger-count");
         setId("ledger-view");
         setSpacing(8);
         setPadding(new Insets(10, 12, 10, 12));
@@ -60,7 +79,15 @@ public final class LedgerView extends VBox {
         scroll.setFitToWidth(true);
         scroll.getStyleClass().add("plain-scroll");
         VBox.setVgrow(scroll, Priority.ALWAYS);
-        getChildren().addAll(pending, scroll, foot);
+        getChildren().addAll(count, pending, scroll, foot);
+        addEventHandler(
+                KeyEvent.KEY_PRESSED,
+                e -> {
+                    if (COPY.match(e)) {
+                        copy(ledger.kept());
+                        e.consume();
+                    }
+                });
         model.keptProperty().addListener((p, old, now) -> show());
         ledger.pendingProperty().addListener((p, old, now) -> show(now));
         ledger.reportProperty().addListener((p, old, now) -> showAudit(now));
@@ -74,6 +101,9 @@ public final class LedgerView extends VBox {
         entries.getChildren().clear();
         report.getChildren().clear();
         check.setDisable(kept.isEmpty());
+        count.setText(kept.size() == 1 ? "1 kept change" : kept.size() + " kept changes");
+        count.setVisible(!kept.isEmpty());
+        count.setManaged(!kept.isEmpty());
         if (kept.isEmpty()) {
             Label none =
                     wrapped(
@@ -112,6 +142,13 @@ public final class LedgerView extends VBox {
         HBox row = new HBox(8, texts, undo);
         row.setAlignment(Pos.TOP_LEFT);
         row.getStyleClass().add("ledger-entry");
+        ContextMenu menu = menu(index, kept);
+        row.setOnContextMenuRequested(
+                e -> {
+                    menu.show(row, e.getScreenX(), e.getScreenY());
+                    e.consume();
+                });
+        undo.setContextMenu(menu);
         return row;
     }
 
@@ -123,6 +160,51 @@ public final class LedgerView extends VBox {
                 + " on port "
                 + lead.port()
                 + (more.isEmpty() ? "" : ": " + more);
+    }
+
+    /** What can be done with an entry. */
+    private ContextMenu menu(int index, LedgerEntry kept) {
+        ContextMenu menu = new ContextMenu();
+        menu.getItems().add(ThingMenu.item("Undo this entry", () -> ledger.undo(index)));
+        boolean oneNet =
+                model.openedProperty()
+                        .get()
+                        .flatMap(o -> o.design().findNet(kept.net()))
+                        .isPresent();
+        if (oneNet) {
+            menu.getItems()
+                    .addAll(
+                            ThingMenu.items(
+                                    model, new NamedThing(NamedThing.Kind.NET, kept.net())));
+        }
+        menu.getItems().add(new SeparatorMenuItem());
+        menu.getItems().add(ThingMenu.item("Copy this entry", () -> copy(List.of(kept))));
+        menu.getItems()
+                .add(ThingMenu.item("Copy all entries with heads", () -> copy(ledger.kept())));
+        return menu;
+    }
+
+    private void copy(List<LedgerEntry> entries) {
+        List<List<String>> rows = new ArrayList<>();
+        for (LedgerEntry entry : entries) {
+            rows.add(
+                    List.of(
+                            String.valueOf(1 + ledger.kept().indexOf(entry)),
+                            entry.net(),
+                            entry.pad(),
+                            entry.when(),
+                            entry.who(),
+                            entry.note(),
+                            entry.accepted().stream()
+                                    .map(LedgerEntry.Acceptance::what)
+                                    .collect(Collectors.joining("; ")),
+                            entry.edits().stream()
+                                    .map(Edit::toText)
+                                    .collect(Collectors.joining("; "))));
+        }
+        if (!rows.isEmpty()) {
+            ThingMenu.copy(CsvText.of(HEADS, rows));
+        }
     }
 
     private static String edits(List<Edit> edits) {

@@ -2,25 +2,30 @@ package padward.ui.model;
 
 import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Supplier;
 import javafx.beans.Observable;
 import javafx.collections.ListChangeListener;
+import javafx.collections.MapChangeListener;
 import padward.base.BadInput;
 import padward.ui.work.PrefetchTask;
 
 /**
  * Saves the window's session to a file: after every change of what is open, asked or preferred, and
- * when the window closes. What changes with every pixel (the map's place, widths of columns) is
+ * when the window closes; columns of tables a moment after they were changed. The map's place is
  * saved along with these.
  */
 public final class SessionKeeper {
+    private static final int APART_MILLIS = 400;
+
     private final WindowModel model;
     private final Path file;
     private Supplier<Optional<Session.Place>> place = Optional::empty;
     private Supplier<Session.Layout> layout;
     private final AtomicLong newest = new AtomicLong();
+    private boolean waiting;
     private boolean watching;
 
     /** The session being restored; saved unchanged until something is open. */
@@ -93,6 +98,11 @@ public final class SessionKeeper {
             one.addListener(o -> saveSoon());
         }
         model.questions().all().addListener((ListChangeListener<QuestionModel>) c -> saveSoon());
+        model.look()
+                .columns()
+                .addListener(
+                        (MapChangeListener<String, List<AppearanceModel.Column>>)
+                                c -> saveOnceInAWhile());
     }
 
     private Session now() {
@@ -125,6 +135,22 @@ public final class SessionKeeper {
                 seen.maximised(),
                 seen.mapShare(),
                 new HashMap<>(model.look().columns()));
+    }
+
+    /** A width changes with every pixel of a drag: at most one save in that time. */
+    private void saveOnceInAWhile() {
+        if (waiting) {
+            return;
+        }
+        waiting = true;
+        model.jobs()
+                .background()
+                .after(
+                        APART_MILLIS,
+                        () -> {
+                            waiting = false;
+                            saveSoon();
+                        });
     }
 
     private void saveSoon() {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import javafx.event.ActionEvent;
 import javafx.scene.Node;
@@ -14,6 +15,7 @@ import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
+import javafx.scene.input.Clipboard;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
@@ -82,6 +84,16 @@ class GroupWindowTest {
         robot.press(KeyCode.RIGHT).release(KeyCode.RIGHT);
         robot.press(KeyCode.ENTER).release(KeyCode.ENTER);
         WaitForAsyncUtils.waitForFxEvents();
+        robot.push(KeyCode.SHORTCUT, KeyCode.C);
+        String[] copied = new String[1];
+        robot.interact(() -> copied[0] = Clipboard.getSystemClipboard().getString());
+        List<String> lines = copied[0].lines().toList();
+        if (DESIGN.startsWith("fixtures/small")) {
+            assertThat(lines.get(0)).startsWith("net,").contains("J2.1");
+            assertThat(lines).hasSize(4);
+            assertThat(lines.get(1)).startsWith("pump/level/sample[0],").contains("Open ");
+            assertThat(routed).startsWith("3 nets, ");
+        }
         assertThat(robot.lookup("#group-message").queryAs(Label.class).getText()).isNotBlank();
         robot.interact(() -> robot.lookup("#group-match").queryAs(Button.class).fire());
         take(robot, "group-matched");

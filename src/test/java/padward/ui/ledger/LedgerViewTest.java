@@ -17,8 +17,11 @@ import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.MenuItem;
 import javafx.scene.control.TextField;
 import javafx.scene.image.ImageView;
+import javafx.scene.input.Clipboard;
+import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import javax.imageio.ImageIO;
 import org.apache.pdfbox.Loader;
@@ -128,6 +131,33 @@ class LedgerViewTest {
         assertThat(shown().findCell("pump/run/motor_out")).isPresent();
         robot.interact(model::undo);
         assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(2);
+    }
+
+    private String clipboard(FxRobot robot) {
+        String[] copied = new String[1];
+        robot.interact(() -> copied[0] = Clipboard.getSystemClipboard().getString());
+        return copied[0];
+    }
+
+    @Test
+    void entriesAreCountedAndCopiedWithHeads(FxRobot robot) throws Exception {
+        keep(robot, ONE, "J1.3");
+        robot.interact(() -> OpenWindow.actions(stage).get("show-kept").run());
+        assertThat(robot.lookup("#ledger-count").queryLabeled().getText())
+                .isEqualTo("1 kept change");
+        robot.interact(() -> robot.lookup("#check-button").query().requestFocus());
+        robot.push(KeyCode.SHORTCUT, KeyCode.C);
+        List<String> lines = clipboard(robot).lines().toList();
+        assertThat(lines).hasSize(2);
+        assertThat(lines.get(0)).isEqualTo("entry,net or change,pad,when,who,note,accepted,edits");
+        assertThat(lines.get(1)).startsWith("1," + ONE + ",").contains("motor");
+        Button undo = robot.lookup("#undo-entry-1").queryAs(Button.class);
+        List<String> items =
+                undo.getContextMenu().getItems().stream().map(MenuItem::getText).toList();
+        assertThat(items)
+                .contains("Undo this entry", "Show on the map", "Copy all entries with heads");
+        robot.interact(() -> undo.getContextMenu().getItems().get(0).fire());
+        assertThat(model.keptProperty().get().orElseThrow().entries()).isEmpty();
     }
 
     @Test

@@ -70,6 +70,16 @@ class SessionTest {
     }
 
     @Test
+    void columnsAreSavedWhenTheyAreChangedAndNotOnlyOnClosing() throws Exception {
+        WindowModel model = model();
+        keeper(model).begin(Session.FIRST);
+        model.look()
+                .columns()
+                .put("routes-table", List.of(new AppearanceModel.Column("pin", 4321, true)));
+        assertThat(Files.readString(folder.resolve("settings/session.json"))).contains("4321");
+    }
+
+    @Test
     void whatIsWrittenIsRead() throws BadInput {
         Session session =
                 new Session(
