@@ -19,6 +19,8 @@ public final class FindField extends HBox {
     /** Wide enough for its prompt. */
     private static final double WIDTH = 214;
 
+    private static final double LEAST_WIDTH = 130;
+
     private final WindowModel model;
     private final MapView map;
     private final CompletingField field;
@@ -39,7 +41,8 @@ public final class FindField extends HBox {
         field.setPromptText("find a name on the map");
         field.setAccessibleText("Find a net, cell, pad, site, wire or tile on the map");
         field.prefWidthProperty().bind(model.look().sized(WIDTH));
-        field.minWidthProperty().bind(field.prefWidthProperty());
+        // It makes room where the text is large and the window small.
+        field.minWidthProperty().bind(model.look().sized(LEAST_WIDTH));
         field.addEventHandler(
                 KeyEvent.KEY_PRESSED,
                 e -> {

@@ -19,6 +19,11 @@ final class LegendPainter {
     private static final double LETTERS = 12;
     private static final double GAP = 10;
 
+    /** Width of a map on which the letters have their usual size, and the smallest they become. */
+    private static final double COMFORT = 640;
+
+    private static final double LEAST = 0.78;
+
     /** Height of a row, width of a sample and padding, relative to the size of letters. */
     private static final double ROW = 1.65;
 
@@ -28,11 +33,23 @@ final class LegendPainter {
     private final MapScene scene;
     private final Surface out;
     private final Palette colors;
+    private final double size;
 
+    /** On the map, with smaller letters where the map is small. */
     LegendPainter(MapScene scene, Surface out) {
+        this(scene, out, Math.max(LEAST, Math.min(1, scene.view().width() / COMFORT)));
+    }
+
+    private LegendPainter(MapScene scene, Surface out, double relative) {
         this.scene = scene;
         this.out = out;
         this.colors = scene.palette();
+        this.size = scene.letters(LETTERS) * relative;
+    }
+
+    /** Below the map. */
+    static LegendPainter below(MapScene scene, Surface out) {
+        return new LegendPainter(scene, out, 1);
     }
 
     /** Paints a sample between two x, around a y. */
@@ -46,7 +63,6 @@ final class LegendPainter {
         if (!scene.shows(MapLayer.LEGEND)) {
             return;
         }
-        double size = scene.letters(LETTERS);
         List<Row> rows = rows();
         double w = columnWidth(rows);
         double h = (rows.size() * ROW + 2 * PADDING) * size;
@@ -65,11 +81,11 @@ final class LegendPainter {
     /** Height of the legend below the map, in as many columns as fit. */
     static double heightBelow(MapScene scene) {
         // Only counted and measured: nothing is painted there.
-        LegendPainter painter = new LegendPainter(scene, new SvgSurface(1, 1, ""));
+        LegendPainter painter = below(scene, new SvgSurface(1, 1, ""));
         List<Row> rows = painter.rows();
         int columns = painter.columns(rows);
         int high = (rows.size() + columns - 1) / columns;
-        return high * ROW * scene.letters(LETTERS);
+        return high * ROW * painter.size;
     }
 
     private int columns(List<Row> rows) {
@@ -77,7 +93,6 @@ final class LegendPainter {
     }
 
     private double columnWidth(List<Row> rows) {
-        double size = scene.letters(LETTERS);
         double wide =
                 rows.stream()
                         .mapToDouble(r -> Surface.Lettering.width(r.meaning(), size))
@@ -88,7 +103,6 @@ final class LegendPainter {
 
     /** Paints it below the map, with its upper edge at a height. */
     void paintBelow(double top) {
-        double size = scene.letters(LETTERS);
         List<Row> rows = rows();
         int columns = columns(rows);
         double wide = columnWidth(rows);
@@ -99,7 +113,6 @@ final class LegendPainter {
     }
 
     private void paintRow(Row row, double left, double y) {
-        double size = scene.letters(LETTERS);
         row.sample().paint(left, left + SAMPLE * size, y);
         out.text(
                 row.meaning(),

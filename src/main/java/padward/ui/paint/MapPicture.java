@@ -67,6 +67,10 @@ public final class MapPicture {
                     ground.names(seen);
                     parts.names(out, seen);
                 });
+        StructurePainter structure = new StructurePainter(scene, out);
+        if (structure.isWanted()) {
+            out.group("structure", structure::paint);
+        }
         out.group("delay", () -> delays.paintLabels(out, seen));
         out.group("routes", marks::paint);
         scene.overlay().ifPresent(o -> out.group("overlay", () -> o.paint(scene, out)));

@@ -65,7 +65,7 @@ public final class PrintedMap {
                 right + 2 * GAP,
                 y,
                 new Surface.Lettering(size, Surface.Align.LEFT, scene.palette().ink()));
-        new LegendPainter(scene, out).paintBelow(top + head());
+        LegendPainter.below(scene, out).paintBelow(top + head());
     }
 
     private double paintScale(Surface out, double left, double y) {

@@ -35,7 +35,7 @@ final class ComparisonView extends VBox {
 
     private static final PseudoClass SAME = PseudoClass.getPseudoClass("same");
     private static final double WHAT = 112;
-    private static final double VALUE = 176;
+    private static final double VALUE = 166;
     private static final double PADDING = 14;
 
     private final WindowModel model;

@@ -122,11 +122,15 @@ public final class RoutesOutView extends VBox {
                         this::compareSelected);
         compare.disableProperty()
                 .bind(Bindings.size(table.getSelectionModel().getSelectedItems()).lessThan(2));
-        HBox filters = new HBox(8, filterText, filter, compare);
+        HBox filters = new HBox(8, filterText, filter);
         filters.setAlignment(Pos.CENTER_LEFT);
         buildTable();
         VBox.setVgrow(table, Priority.ALWAYS);
-        list = new VBox(6, title, filters, table);
+        HBox.setHgrow(title, Priority.ALWAYS);
+        title.setMaxWidth(Double.MAX_VALUE);
+        HBox head = new HBox(8, title, compare);
+        head.setAlignment(Pos.CENTER_LEFT);
+        list = new VBox(6, head, filters, table);
         VBox.setVgrow(list, Priority.ALWAYS);
         comparison = new ComparisonView(model, this::showList);
         VBox.setVgrow(comparison, Priority.ALWAYS);

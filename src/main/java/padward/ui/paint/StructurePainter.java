@@ -1,0 +1,228 @@
+package padward.ui.paint;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.ui.design.TileLayout;
+import padward.ui.draw.Surface;
+import padward.ui.draw.Viewport;
+import padward.ui.scene.MapScene;
+import padward.ui.scene.ZoomScales;
+
+/**
+ * Gives a large fabric seen from far away its structure: a grid of regions, the columns of another
+ * kind of tile, the banks along the rim, and a scale. Small fabrics and near views need none.
+ */
+final class StructurePainter {
+    /** Fewer columns than this are seen at a glance. */
+    private static final int LARGE = 24;
+
+    private static final double LETTERS = 11;
+    private static final double LEAST_REGION = 44;
+    private static final double MOST_SCALE = 140;
+    private static final double AWAY = 7;
+    private static final double END = 4;
+    private static final double FAINT = 0.45;
+    private static final int[] STEPS = {10, 20, 50, 100, 200, 500, 1000};
+
+    private final MapScene scene;
+    private final Surface out;
+    private final Viewport view;
+    private final Fabric fabric;
+    private final double size;
+
+    StructurePainter(MapScene scene, Surface out) {
+        this.scene = scene;
+        this.out = out;
+        this.view = scene.view();
+        this.fabric = scene.opened().design().fabric();
+        this.size = scene.letters(LETTERS);
+    }
+
+    /** Whether there is something to be told. */
+    boolean isWanted() {
+        return Math.max(fabric.columns(), fabric.rows()) >= LARGE
+                && scene.scale() < ZoomScales.PARTS;
+    }
+
+    /** Paints it. */
+    void paint() {
+        paintRegions();
+        paintColumns();
+        paintBanks();
+        paintScale();
+    }
+
+    private void paintRegions() {
+        int step = 0;
+        for (int next : STEPS) {
+            if (step == 0 && next * scene.scale() >= LEAST_REGION) {
+                step = next;
+            }
+        }
+        if (step == 0) {
+            return;
+        }
+        Surface.Line faint =
+                new Surface.Line(
+                        scene.palette().tile().interpolate(scene.palette().box(), FAINT), 1);
+        double left = view.screenX(0);
+        double right = view.screenX(fabric.columns());
+        double top = view.screenY(fabric.rows());
+        double bottom = view.screenY(0);
+        for (int column = step; column < fabric.columns(); column += step) {
+            double x = view.screenX(column);
+            out.line(x, top, x, bottom, faint);
+        }
+        for (int row = step; row < fabric.rows(); row += step) {
+            double y = view.screenY(row);
+            out.line(left, y, right, y, faint);
+        }
+    }
+
+    /** Outlines of columns whose tiles are of another kind than most. */
+    private void paintColumns() {
+        Surface.Line line = new Surface.Line(scene.palette().kind(), 1.5);
+        double top = view.screenY(fabric.rows() - 1.0);
+        double high = view.screenY(1) - top;
+        for (int column = 1; column < fabric.columns() - 1; column++) {
+            int first = column;
+            int kind = kind(column);
+            while (kind != 0 && column + 1 < fabric.columns() - 1 && kind(column + 1) == kind) {
+                column++;
+            }
+            if (kind != 0) {
+                double x = view.screenX(first);
+                out.outlineRect(x, top, view.screenX(column + 1.0) - x, high, 0, line);
+            }
+        }
+    }
+
+    /** The kind of all of a column's tiles, as far as three of them say; 0 for the usual one. */
+    private int kind(int column) {
+        int kind = -1;
+        for (int part = 1; part <= 3; part++) {
+            int row = part * fabric.rows() / 4;
+            int here = scene.opened().kinds().of(row * fabric.columns() + column);
+            if (kind >= 0 && here != kind) {
+                return 0;
+            }
+            kind = here;
+        }
+        return kind;
+    }
+
+    /** A line outside the pads of each bank, with its name. */
+    private void paintBanks() {
+        for (Side side : Side.values()) {
+            List<Pad> pads = new ArrayList<>();
+            for (Pad pad : fabric.pads()) {
+                if (!pad.bank().isEmpty() && side(fabric.tile(pad.vertex())) == side) {
+                    pads.add(pad);
+                }
+            }
+            pads.sort(Comparator.comparingDouble(p -> along(p, side)));
+            int first = 0;
+            for (int i = 1; i <= pads.size(); i++) {
+                boolean ends =
+                        i == pads.size() || !pads.get(i).bank().equals(pads.get(first).bank());
+                if (ends) {
+                    paintBank(pads.subList(first, i), side);
+                    first = i;
+                }
+            }
+        }
+    }
+
+    private enum Side {
+        LEFT,
+        RIGHT,
+        BOTTOM,
+        TOP
+    }
+
+    private Side side(int tile) {
+        if (fabric.column(tile) == 0) {
+            return Side.LEFT;
+        }
+        if (fabric.column(tile) == fabric.columns() - 1) {
+            return Side.RIGHT;
+        }
+        return fabric.row(tile) == 0 ? Side.BOTTOM : Side.TOP;
+    }
+
+    private double along(Pad pad, Side side) {
+        TileLayout.Box box = scene.opened().layout().pillAt(pad.vertex());
+        return side == Side.LEFT || side == Side.RIGHT ? box.centreY() : box.centreX();
+    }
+
+    private void paintBank(List<Pad> pads, Side side) {
+        double least = Double.MAX_VALUE;
+        double most = -Double.MAX_VALUE;
+        double outside = side == Side.RIGHT || side == Side.BOTTOM ? -1e9 : 1e9;
+        for (Pad pad : pads) {
+            TileLayout.Box box = scene.opened().layout().pillAt(pad.vertex());
+            double x0 = view.screenX(box.x());
+            double x1 = view.screenX(box.x() + box.width());
+            double y0 = view.screenY(box.y() + box.height());
+            double y1 = view.screenY(box.y());
+            boolean upright = side == Side.LEFT || side == Side.RIGHT;
+            least = Math.min(least, upright ? y0 : x0);
+            most = Math.max(most, upright ? y1 : x1);
+            outside =
+                    switch (side) {
+                        case LEFT -> Math.min(outside, x0);
+                        case RIGHT -> Math.max(outside, x1);
+                        case BOTTOM -> Math.max(outside, y1);
+                        case TOP -> Math.min(outside, y0);
+                    };
+        }
+        String text = "bank " + pads.get(0).bank();
+        Surface.Line line = new Surface.Line(scene.palette().box(), 2);
+        double middle = (least + most) / 2;
+        switch (side) {
+            case LEFT -> {
+                out.line(outside - AWAY, least, outside - AWAY, most, line);
+                text(text, outside - 2 * AWAY, middle, Surface.Align.RIGHT);
+            }
+            case RIGHT -> {
+                out.line(outside + AWAY, least, outside + AWAY, most, line);
+                text(text, outside + 2 * AWAY, middle, Surface.Align.LEFT);
+            }
+            case BOTTOM -> {
+                out.line(least, outside + AWAY, most, outside + AWAY, line);
+                text(text, middle, outside + AWAY + size, Surface.Align.CENTER);
+            }
+            case TOP -> {
+                out.line(least, outside - AWAY, most, outside - AWAY, line);
+                text(text, middle, outside - AWAY - size, Surface.Align.CENTER);
+            }
+        }
+    }
+
+    private void paintScale() {
+        int tiles = STEPS[0];
+        for (int next : STEPS) {
+            if (next * scene.scale() <= MOST_SCALE) {
+                tiles = next;
+            }
+        }
+        double length = tiles * scene.scale();
+        double left = (view.width() - length) / 2;
+        double y = view.height() - 2 * size;
+        Surface.Line ink = new Surface.Line(scene.palette().ink(), 1.5);
+        String text = tiles + " tiles";
+        double wide = length + Surface.Lettering.width(text, size) + 3 * AWAY;
+        out.fillRect(left - AWAY, y - size, wide, 2 * size, size, scene.palette().paper());
+        out.line(left, y, left + length, y, ink);
+        out.line(left, y - END, left, y + END, ink);
+        out.line(left + length, y - END, left + length, y + END, ink);
+        text(text, left + length + AWAY, y, Surface.Align.LEFT);
+    }
+
+    private void text(String text, double x, double y, Surface.Align align) {
+        out.text(text, x, y, new Surface.Lettering(size, align, scene.palette().ink()));
+    }
+}
