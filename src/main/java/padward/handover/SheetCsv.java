@@ -55,10 +55,27 @@ public final class SheetCsv {
                     "validFrom_ps",
                     "validTo_ps");
 
-    private SheetCsv() {}
+    private final boolean exact;
 
-    /** The table's text. */
+    private SheetCsv(boolean exact) {
+        this.exact = exact;
+    }
+
+    /** The table's text, in which no spreadsheet finds a formula. */
     public static String of(BenchSheet sheet) {
+        return new SheetCsv(false).text(sheet);
+    }
+
+    /** The table's text with every name as it is, for programs. */
+    public static String exact(BenchSheet sheet) {
+        return new SheetCsv(true).text(sheet);
+    }
+
+    private String guard(Object value) {
+        return exact ? String.valueOf(value) : Formulas.guard(value);
+    }
+
+    private String text(BenchSheet sheet) {
         StringBuilder text = new StringBuilder();
         try (CSVPrinter out = new CSVPrinter(text, CSVFormat.RFC4180)) {
             out.printRecord(COLUMNS);
@@ -73,7 +90,7 @@ public final class SheetCsv {
         return text.toString();
     }
 
-    private static void print(
+    private void print(
             BenchSheet.Page page, BenchSheet.Line line, BenchSheet sheet, CSVPrinter out)
             throws IOException {
         Optional<ValidTimes.Window> valid = sheet.validTimeOf(line);
@@ -81,16 +98,16 @@ public final class SheetCsv {
         Arrival arrival = line.timing().chain().arrival();
         out.printRecord(
                 page.number(),
-                Formulas.guard(line.channel()),
-                Formulas.guard(line.place().map(Attachment::toShortText).orElse("")),
-                Formulas.guard(line.net()),
-                Formulas.guard(line.polarity()),
-                Formulas.guard(line.port()),
-                Formulas.guard(line.pad()),
-                Formulas.guard(line.packagePin()),
-                Formulas.guard(line.boardNet()),
-                Formulas.guard(line.setting().map(s -> s.name()).orElse("")),
-                Formulas.guard(line.setting().map(s -> s.standard()).orElse("")),
+                guard(line.channel()),
+                guard(line.place().map(Attachment::toShortText).orElse("")),
+                guard(line.net()),
+                guard(line.polarity()),
+                guard(line.port()),
+                guard(line.pad()),
+                guard(line.packagePin()),
+                guard(line.boardNet()),
+                guard(line.setting().map(s -> s.name()).orElse("")),
+                guard(line.setting().map(s -> s.standard()).orElse("")),
                 line.setting().map(s -> String.valueOf(s.millivolts())).orElse(""),
                 line.atPin().fastPs(),
                 line.atPin().slowPs(),
@@ -108,12 +125,12 @@ public final class SheetCsv {
                 seen.rise().slowPs() == 0 ? "" : seen.rise().fastPs(),
                 seen.rise().slowPs() == 0 ? "" : seen.rise().slowPs(),
                 seen.neededMsPerS() == 0 ? "" : Math.round(seen.neededMsPerS()),
-                Formulas.guard(line.lead().name()),
-                Formulas.guard(line.lead().pod()),
-                Formulas.guard(line.lead().colour()),
+                guard(line.lead().name()),
+                guard(line.lead().pod()),
+                guard(line.lead().colour()),
                 Lead.metresText(line.lead().metres().orElse(sheet.external().metres())),
                 line.late().map(l -> "" + l.cycles()).orElse(""),
-                Formulas.guard(line.late().map(Lateness::clock).orElse("")),
+                guard(line.late().map(Lateness::clock).orElse("")),
                 valid.map(w -> "" + w.fromPs()).orElse(""),
                 valid.map(w -> "" + w.toPs()).orElse(""));
     }

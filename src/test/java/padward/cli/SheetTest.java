@@ -65,6 +65,21 @@ class SheetTest {
         return Files.readString(file);
     }
 
+    @Test
+    void namesThatLookLikeFormulasAreGuardedUnlessTheyAreToBeExact() throws Exception {
+        Path design = folder.resolve("only.design.json");
+        String text = Files.readString(design);
+        assertThat(text).contains("\"alarm/beep\"");
+        Files.writeString(design, text.replace("\"alarm/beep\"", "\"=1+beep\""));
+        Files.delete(folder.resolve("l.json"));
+        run("keep", "--net", "=1+beep", "--pad", "J1.1");
+        Path file = folder.resolve("s.csv");
+        run("sheet", "-o", file.toString());
+        assertThat(Files.readString(file)).contains(",'=1+beep,");
+        run("sheet", "-o", file.toString(), "--exact-names");
+        assertThat(Files.readString(file)).contains(",=1+beep,").doesNotContain("'");
+    }
+
     /** The page through a general reader of HTML. */
     @Test
     void thePageListsCautionsFirstAndEveryPlace() throws Exception {

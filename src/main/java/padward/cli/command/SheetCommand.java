@@ -75,6 +75,13 @@ public final class SheetCommand implements Callable<Integer> {
                             + "--clock-mhz states its frequency.")
     private String clockChannel;
 
+    @Option(
+            names = "--exact-names",
+            description =
+                    "In .csv, leaves every name as it is. Without it, one that a spreadsheet would take"
+                            + " for a formula gets an apostrophe in front.")
+    private boolean exactNames;
+
     @Override
     public Integer call() throws BadInput {
         Path target = output.checked(design, ledger);
@@ -93,7 +100,9 @@ public final class SheetCommand implements Callable<Integer> {
             case "html" -> WholeFile.writeText(target, SheetPage.html(sheet, after, made, paper));
             case "pdf" ->
                     WholeFile.write(target, out -> SheetPdf.write(sheet, after, made, paper, out));
-            case "csv" -> WholeFile.writeText(target, SheetCsv.of(sheet));
+            case "csv" ->
+                    WholeFile.writeText(
+                            target, exactNames ? SheetCsv.exact(sheet) : SheetCsv.of(sheet));
             default -> WholeFile.writeText(target, SdfText.of(sheet, after));
         }
         PrintWriter out = spec.commandLine().getOut();
