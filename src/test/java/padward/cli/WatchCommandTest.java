@@ -157,6 +157,44 @@ class WatchCommandTest {
         assertThat(answer.get("sentence").getAsString()).contains("input-only");
     }
 
+    @Test
+    void whatIsMovedIsToldAndUndone() throws Exception {
+        Run not = watch("trigger", "--when", "hold", "--pad", "J2.1");
+        assertThat(not.code()).isEqualTo(1);
+        assertThat(not.out()).contains("With --may-move it fits: reroute net alarm/beep.");
+        String file = ledger.toString();
+        Run told = watch("trigger", "--when", "hold", "--pad", "J2.1", "--may-move");
+        assertThat(told.out())
+                .contains(
+                        "To make room: reroute net alarm/beep.",
+                        "Rerouted: net alarm/beep (port buzzer ");
+        Run kept =
+                watch(
+                        "trigger",
+                        "--when",
+                        "hold",
+                        "--pad",
+                        "J2.1",
+                        "--may-move",
+                        "--ledger",
+                        file,
+                        "--json");
+        assertThat(kept.code()).as(kept.err()).isZero();
+        assertThat(object(kept).getAsJsonArray("moved").get(0).getAsString())
+                .isEqualTo("reroute net alarm/beep");
+        assertThat(object(kept).getAsJsonObject("price").toString()).contains("alarm/beep");
+        assertThat(run("ledger", "show", "--ledger", file, "--entry", "1").out() + kept.out())
+                .contains("alarm/beep");
+        Path changes = folder.resolve("changes.json");
+        assertThat(run("changes", "--ledger", file, "-o", changes.toString()).code()).isZero();
+        assertThat(Files.readString(changes)).contains("alarm/beep", "cell-new");
+        assertThat(run("undo", "--ledger", file).code()).isZero();
+        Path undone = folder.resolve("undone.json");
+        assertThat(run("apply", "--ledger", file, "-o", undone.toString()).code()).isZero();
+        assertThat(Digest.of(DesignReader.read(undone, Progress.NONE)))
+                .isEqualTo(Digest.of(DesignReader.read(design, Progress.NONE)));
+    }
+
     @ParameterizedTest
     @CsvSource({
         "toggle --when rising(hold)",

@@ -41,7 +41,7 @@ import picocli.CommandLine.Spec;
         description =
                 "Places a small circuit on cells and wires that the design leaves unused, between"
                         + " nets and a pad: a trigger, a selector, a divider. Nets are branched and"
-                        + " keep every wire; nothing is moved. With --ledger, the circuit is kept; undo"
+                        + " keep every wire; nothing is moved, unless --may-move. With --ledger, the circuit is kept; undo"
                         + " takes it out again.",
         footer = {
             "",
@@ -75,6 +75,13 @@ public final class WatchCommand implements Callable<Integer> {
             paramLabel = "FILE",
             description = "Keeps the circuit in this ledger, on top of the entries that it has.")
     private Path ledger;
+
+    @Option(
+            names = "--may-move",
+            description =
+                    "Where it does not fit, nets that are there may be rerouted and cells relocated; "
+                            + "what is moved, and what that delays, is told.")
+    private boolean mayMove;
 
     @Option(names = "--json", description = "Prints the answer as JSON.")
     private boolean json;
@@ -131,7 +138,16 @@ public final class WatchCommand implements Callable<Integer> {
                                             + ", and the pin shows glitches.");
                 }
             }
+            hint = hint.or(() -> moving(result.question()));
         }
+    }
+
+    private static Optional<String> moving(WatchQuestion asked) {
+        return !asked.mayMove()
+                        && WatchPlacer.place(asked.moving(true), Progress.NONE)
+                                instanceof WatchResult.Placed placed
+                ? Optional.of("With --may-move " + WatchText.fitsMoving(placed))
+                : Optional.empty();
     }
 
     private void simulate() throws BadInput {
@@ -158,7 +174,8 @@ public final class WatchCommand implements Callable<Integer> {
                     "“" + String.join(",", pads) + "”");
         }
         return WatchPlacer.place(
-                new WatchQuestion(now, wanted, indices, driver.of(now)), Progress.NONE);
+                new WatchQuestion(now, wanted, indices, driver.of(now)).moving(mayMove),
+                Progress.NONE);
     }
 
     private Ledger kept(Ledger old, Design read) throws BadInput {

@@ -22,6 +22,7 @@ import padward.format.form.Kinds;
 import padward.timing.SinkDelayChange;
 import padward.watch.circuit.Circuit;
 import padward.watch.place.SetupHold;
+import padward.watch.place.WatchPrice;
 import padward.watch.place.WatchResult;
 import padward.watch.place.WatchText;
 import padward.watch.place.WatchTiming;
@@ -71,6 +72,8 @@ public record WatchReport(
                 .means("setup and hold at the circuit's registers");
         report.maybe("loads", list(load()), r -> r.placed().map(WatchResult.Placed::loads))
                 .means("sinks of the nets whose delay changes");
+        report.maybe("moved", texts(), r -> r.placed().map(WatchReport::moved))
+                .means("what is moved to make room, in words");
         report.maybe("edits", texts(), r -> r.placed().map(WatchReport::edits)).means("in words");
         report.maybe("notes", texts(), r -> r.placed().map(WatchText::cautions))
                 .means("what to heed about the circuit itself");
@@ -101,12 +104,16 @@ public record WatchReport(
         return result instanceof WatchResult.DoesNotFit not ? Optional.of(not) : Optional.empty();
     }
 
+    private static List<String> moved(WatchResult.Placed placed) {
+        return placed.moves().stream().map(Edit::toText).toList();
+    }
+
     private static List<String> edits(WatchResult.Placed placed) {
         return placed.edits().stream().map(Edit::toText).toList();
     }
 
     private static Price price(WatchResult.Placed placed) {
-        return Price.ofPads(placed.question().design(), placed.edits());
+        return WatchPrice.of(placed);
     }
 
     private static Form<WatchResult.PlacedCell> cell() {

@@ -8,6 +8,7 @@ import padward.cli.output.TextTable;
 import padward.design.Design;
 import padward.watch.place.SetupHold;
 import padward.watch.place.WatchLines;
+import padward.watch.place.WatchPrice;
 import padward.watch.place.WatchResult;
 import padward.watch.place.WatchText;
 import padward.watch.place.WatchTiming;
@@ -43,7 +44,7 @@ final class WatchTable {
         }
         SetupHold.of(placed).lines().forEach(out::println);
         SinkDelayTable.print(design, placed.edits(), out);
-        Price price = Price.ofPads(design, placed.edits());
+        Price price = WatchPrice.of(placed);
         out.println(
                 "What it costs: "
                         + WatchText.cells(placed.question().circuit())

@@ -47,6 +47,9 @@ public final class NegotiatedRouter {
     private static final double PRESENT_GROWTH = 1.6;
     private static final int PRESENT_FACTOR_MOST = 10_000;
 
+    /** What a vertex that had better be avoided costs more, in delays of a tile. */
+    private static final int AVOIDED_STEPS = 24;
+
     /** Largest p: a shared vertex is then a last resort already. */
     private static final int MOST_TIMES = 10_000;
 
@@ -70,6 +73,7 @@ public final class NegotiatedRouter {
 
     private final Optional<Consumer<RoutingRound>> listener;
     private double presentFactor;
+    private BitSet avoided = new BitSet();
 
     /**
      * @param fabric the fabric
@@ -104,6 +108,12 @@ public final class NegotiatedRouter {
         Arrays.fill(times, 1);
     }
 
+    /** The same router, to which some vertices cost much more than others from the beginning. */
+    public NegotiatedRouter avoiding(BitSet vertices) {
+        avoided = vertices;
+        return this;
+    }
+
     /**
      * Routes all jobs.
      *
@@ -117,6 +127,10 @@ public final class NegotiatedRouter {
         DistanceRate rate = index.distanceRate(Corner.SLOW, progress);
         historyStep = (int) Math.max(1, rate.tiles() == 0 ? 1 : rate.delayPs() / rate.tiles());
         presentFactor = PRESENT_FACTOR_START;
+        for (int v = avoided.nextSetBit(0); v >= 0; v = avoided.nextSetBit(v + 1)) {
+            history[v] += AVOIDED_STEPS * historyStep;
+            setPrice(v);
+        }
         for (int round = 0; round < rounds; round++) {
             List<Integer> routed = new ArrayList<>();
             for (int i = 0; i < jobs.size(); i++) {

@@ -15,6 +15,7 @@ import padward.ui.model.WorkState;
 import padward.watch.circuit.Circuit;
 import padward.watch.place.WatchLines;
 import padward.watch.place.WatchPlacer;
+import padward.watch.place.WatchPrice;
 import padward.watch.place.WatchQuestion;
 import padward.watch.place.WatchResult;
 import padward.watch.place.WatchText;
@@ -28,9 +29,14 @@ import padward.watch.request.CircuitRequest;
  * @param request the circuit
  * @param own the files of a circuit of the user's own, if it is one
  * @param pads names of the pads for its outputs
+ * @param mayMove whether nets that are there may be rerouted
  */
 record WatchAsking(
-        WorkState on, CircuitRequest request, Optional<OwnFiles> own, List<String> pads) {
+        WorkState on,
+        CircuitRequest request,
+        Optional<OwnFiles> own,
+        List<String> pads,
+        boolean mayMove) {
     private static final String PADS = "--pad";
 
     /** Copies the names. */
@@ -44,20 +50,25 @@ record WatchAsking(
             if (own.isPresent()) {
                 whole = request.with(own.get().read(on.opened().design().fabric(), progress));
             }
-            WatchResult result = placed(whole, progress);
+            WatchResult result = placed(whole, mayMove, progress);
             return result instanceof WatchResult.Placed placed
                     ? fits(placed)
-                    : new WatchOutcome.DoesNotFit(WatchText.sentence(result), smaller(progress));
+                    : new WatchOutcome.DoesNotFit(
+                            WatchText.sentence(result),
+                            smaller(whole, progress),
+                            moving(whole, progress));
         } catch (BadInput fault) {
             return new WatchOutcome.Faulty(fault);
         }
     }
 
-    private WatchResult placed(CircuitRequest wanted, Progress progress) throws BadInput {
+    private WatchResult placed(CircuitRequest wanted, boolean moving, Progress progress)
+            throws BadInput {
         Design design = on.opened().design();
         Circuit circuit = wanted.circuit(design);
         return WatchPlacer.place(
-                new WatchQuestion(design, circuit, indices(design, circuit)), progress);
+                new WatchQuestion(design, circuit, indices(design, circuit)).moving(moving),
+                progress);
     }
 
     private List<Integer> indices(Design design, Circuit circuit) throws BadInput {
@@ -79,9 +90,16 @@ record WatchAsking(
         return result;
     }
 
-    private Optional<String> smaller(Progress progress) throws BadInput {
-        Optional<CircuitRequest> less = request.smaller();
-        return less.isPresent() && placed(less.get(), progress) instanceof WatchResult.Placed fits
+    private Optional<String> moving(CircuitRequest whole, Progress progress) throws BadInput {
+        return !mayMove && placed(whole, true, progress) instanceof WatchResult.Placed fits
+                ? Optional.of("With other nets and cells moved " + WatchText.fitsMoving(fits))
+                : Optional.empty();
+    }
+
+    private Optional<String> smaller(CircuitRequest whole, Progress progress) throws BadInput {
+        Optional<CircuitRequest> less = whole.smaller();
+        return less.isPresent()
+                        && placed(less.get(), mayMove, progress) instanceof WatchResult.Placed fits
                 ? Optional.of(
                         "Without a register before the pad it fits: "
                                 + WatchText.cells(fits.question().circuit())
@@ -91,7 +109,7 @@ record WatchAsking(
 
     private WatchOutcome fits(WatchResult.Placed placed) {
         Design design = on.opened().design();
-        Price price = Price.ofPads(design, placed.edits());
+        Price price = WatchPrice.of(placed);
         List<String> details = new ArrayList<>(WatchLines.lines(placed));
         details.add(
                 "What it costs: "

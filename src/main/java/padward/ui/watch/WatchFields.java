@@ -30,6 +30,7 @@ final class WatchFields {
     private final IntegerProperty divisor = new SimpleIntegerProperty(16);
     private final IntegerProperty cycles = new SimpleIntegerProperty(16);
     private final BooleanProperty registered = new SimpleBooleanProperty(true);
+    private final BooleanProperty mayMove = new SimpleBooleanProperty();
     private final StringProperty clock = new SimpleStringProperty("");
     private final StringProperty pads = new SimpleStringProperty("");
     private final StringProperty netlist = new SimpleStringProperty("");
@@ -43,6 +44,7 @@ final class WatchFields {
                 .forEach(t -> t.addListener((p, old, now) -> changed.run()));
         List.of(divisor, cycles).forEach(n -> n.addListener((p, old, now) -> changed.run()));
         registered.addListener((p, old, now) -> changed.run());
+        mayMove.addListener((p, old, now) -> changed.run());
     }
 
     /** The circuit that they state; fields that do not belong to it are left out. */
@@ -144,6 +146,11 @@ final class WatchFields {
     /** Whether a register stands before the pad. */
     BooleanProperty registeredProperty() {
         return registered;
+    }
+
+    /** Whether nets that are there may be rerouted, and cells relocated. */
+    BooleanProperty mayMoveProperty() {
+        return mayMove;
     }
 
     StringProperty clockProperty() {

@@ -97,7 +97,11 @@ final class WatchForm extends VBox {
         for (Part part : Part.values()) {
             getChildren().add(rows.get(part));
         }
-        getChildren().addAll(row(new Label("Clock"), clock), row(padName, pads));
+        getChildren()
+                .addAll(
+                        row(new Label("Clock"), clock),
+                        row(padName, pads),
+                        row(new Label(), mayMove()));
         setOnDragOver(WatchForm::dragOver);
         setOnDragDropped(this::dropped);
         fields.sortProperty().addListener((p, old, now) -> show());
@@ -158,6 +162,18 @@ final class WatchForm extends VBox {
         box.setTooltip(
                 new Tooltip("With it the pin shows no glitches, and is a cycle of the clock late"));
         box.selectedProperty().bindBidirectional(watch.fields().registeredProperty());
+        return box;
+    }
+
+    private Node mayMove() {
+        CheckBox box = new CheckBox("other nets and cells may be moved");
+        box.setId("watch-may-move");
+        box.setWrapText(true);
+        box.setTooltip(
+                new Tooltip(
+                        "Where it does not fit otherwise, nets are rerouted and cells relocated; the"
+                                + " answer names them and what that delays"));
+        box.selectedProperty().bindBidirectional(watch.fields().mayMoveProperty());
         return box;
     }
 

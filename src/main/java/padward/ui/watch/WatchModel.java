@@ -49,8 +49,10 @@ public final class WatchModel {
      * @param request the circuit
      * @param own the files of a circuit of the user's own
      * @param pads names of the pads
+     * @param mayMove whether nets that are there may be rerouted
      */
-    private record Stated(CircuitRequest request, Optional<OwnFiles> own, List<String> pads) {}
+    private record Stated(
+            CircuitRequest request, Optional<OwnFiles> own, List<String> pads, boolean mayMove) {}
 
     /** A watch circuit for the open design. */
     public WatchModel(WindowModel model) {
@@ -64,7 +66,8 @@ public final class WatchModel {
     }
 
     private Stated stated() {
-        return new Stated(fields.request(), fields.own(), fields.padNames());
+        return new Stated(
+                fields.request(), fields.own(), fields.padNames(), fields.mayMoveProperty().get());
     }
 
     private void openChanged() {
@@ -129,7 +132,8 @@ public final class WatchModel {
         forget();
         Stated wanted = stated();
         WatchAsking asking =
-                new WatchAsking(on.get(), wanted.request(), wanted.own(), wanted.pads());
+                new WatchAsking(
+                        on.get(), wanted.request(), wanted.own(), wanted.pads(), wanted.mayMove());
         job.start(
                 "Placing the circuit",
                 asking::answer,
@@ -143,6 +147,12 @@ public final class WatchModel {
     /** Asks again without a register before the pad. */
     void askWithoutRegister() {
         fields.registeredProperty().set(false);
+        ask();
+    }
+
+    /** Asks again, with other nets and cells moved where it does not fit otherwise. */
+    void askMoving() {
+        fields.mayMoveProperty().set(true);
         ask();
     }
 
@@ -222,6 +232,11 @@ public final class WatchModel {
 
     ReadOnlyBooleanProperty busyProperty() {
         return job.busyProperty();
+    }
+
+    /** The window's model. */
+    WindowModel window() {
+        return model;
     }
 
     /** The design that is open, if there is one. */

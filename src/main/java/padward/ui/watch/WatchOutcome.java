@@ -45,8 +45,10 @@ sealed interface WatchOutcome {
      *
      * @param sentence why not
      * @param smaller what fits without a register, as a sentence; empty when that does not help
+     * @param moving what fits when others are moved, as a sentence; empty when that does not help
      */
-    record DoesNotFit(String sentence, Optional<String> smaller) implements WatchOutcome {}
+    record DoesNotFit(String sentence, Optional<String> smaller, Optional<String> moving)
+            implements WatchOutcome {}
 
     /**
      * It cannot be asked.

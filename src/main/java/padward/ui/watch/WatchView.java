@@ -9,14 +9,17 @@ import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
+import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import padward.base.BadInput;
 import padward.breakout.text.PriceText;
 import padward.ui.control.CautionLines;
 import padward.ui.control.Controls;
+import padward.ui.control.LinkedText;
 import padward.ui.map.MapModel;
 import padward.ui.model.AppearanceModel;
 import padward.ui.scene.MapOverlay;
@@ -28,7 +31,7 @@ public final class WatchView extends ScrollPane {
 
     private final WatchModel watch;
     private final WatchForm form;
-    private final Label answer = Controls.text("");
+    private final VBox answer = new VBox();
     private final Label changed = Controls.text("", "faint", "small");
     private final CheckBox accept = new CheckBox();
     private final VBox details = new VBox(3);
@@ -37,7 +40,8 @@ public final class WatchView extends ScrollPane {
     private final ScrollPane picture;
     private final Button keep;
     private final Button drop;
-    private final Button smaller;
+    private final Hyperlink smaller;
+    private final Hyperlink moving;
 
     /** Shows one circuit in the colours of the window, while it waits to be kept on the map too. */
     public WatchView(WatchModel watch, MapModel map) {
@@ -70,11 +74,17 @@ public final class WatchView extends ScrollPane {
                         "Takes the circuit off the map; nothing was changed",
                         watch::drop);
         smaller =
-                Controls.button(
+                link(
                         "watch-smaller",
                         "Ask without a register",
                         "Asks for the same circuit without a register before the pad",
                         watch::askWithoutRegister);
+        moving =
+                link(
+                        "watch-moving",
+                        "Ask with others moved",
+                        "Asks for the same circuit with other nets and cells moved to make room",
+                        watch::askMoving);
         answer.setId("watch-answer");
         changed.setId("watch-changed");
         details.setId("watch-details");
@@ -86,8 +96,8 @@ public final class WatchView extends ScrollPane {
         buttons.setAlignment(Pos.CENTER_LEFT);
         VBox all =
                 new VBox(
-                        8, form, buttons, changed, answer, smaller, accept, picture, details,
-                        cautions);
+                        8, form, buttons, changed, answer, smaller, moving, accept, picture,
+                        details, cautions);
         all.setPadding(new Insets(10, 12, 10, 12));
         setContent(all);
         watch.outcomeProperty().addListener((p, old, now) -> show());
@@ -109,6 +119,19 @@ public final class WatchView extends ScrollPane {
         show();
     }
 
+    private static Hyperlink link(String id, String name, String purpose, Runnable work) {
+        Hyperlink link = new Hyperlink(name);
+        link.setId(id);
+        link.setAccessibleText(purpose);
+        link.setTooltip(new Tooltip(purpose));
+        link.setOnAction(
+                e -> {
+                    link.setVisited(false);
+                    work.run();
+                });
+        return link;
+    }
+
     private void ask() {
         if (!form.goToFault()) {
             watch.ask();
@@ -127,11 +150,19 @@ public final class WatchView extends ScrollPane {
                                 + " press Enter to ask again.");
         present(changed, !asAsked);
         Optional<WatchOutcome> outcome = watch.outcomeProperty().get();
-        answer.setText(outcome.map(this::text).orElseGet(this::empty));
+        answer.getChildren()
+                .setAll(
+                        new LinkedText(
+                                watch.window(), outcome.map(this::text).orElseGet(this::empty)));
         Optional<String> less =
                 outcome.filter(WatchOutcome.DoesNotFit.class::isInstance)
                         .flatMap(o -> ((WatchOutcome.DoesNotFit) o).smaller());
         present(smaller, less.isPresent());
+        present(
+                moving,
+                outcome.filter(WatchOutcome.DoesNotFit.class::isInstance)
+                        .flatMap(o -> ((WatchOutcome.DoesNotFit) o).moving())
+                        .isPresent());
         boolean consent = fits.filter(f -> !f.price().toAccept().isEmpty()).isPresent();
         accept.setText(fits.map(f -> PriceText.acceptance(f.price())).orElse(""));
         present(accept, consent);
@@ -139,7 +170,7 @@ public final class WatchView extends ScrollPane {
         details.getChildren()
                 .setAll(
                         fits.map(WatchOutcome.Fits::details).orElse(List.of()).stream()
-                                .map(t -> Controls.text(t, "small"))
+                                .map(t -> new LinkedText(watch.window(), t, "small"))
                                 .toList());
         cautions.getChildren()
                 .setAll(fits.map(f -> CautionLines.ofShared(f.cautions())).orElse(List.of()));
@@ -158,7 +189,9 @@ public final class WatchView extends ScrollPane {
             return fits.sentence();
         }
         if (outcome instanceof WatchOutcome.DoesNotFit not) {
-            return not.sentence() + not.smaller().map(s -> " " + s).orElse("");
+            return not.sentence()
+                    + not.smaller().map(s -> " " + s).orElse("")
+                    + not.moving().map(s -> " " + s).orElse("");
         }
         BadInput fault = ((WatchOutcome.Faulty) outcome).fault();
         return WatchForm.nameOf(fault.source(), watch.fields().sortProperty().get())

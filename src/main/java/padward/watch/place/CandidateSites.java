@@ -74,6 +74,11 @@ final class CandidateSites {
         return kinds().or(this::enough).or(this::clocks).or(this::ways).or(this::enough);
     }
 
+    /** The same without the pads. */
+    Optional<Fault> ofClocks() {
+        return kinds().or(this::enough).or(this::clocks).or(this::enough);
+    }
+
     private Optional<Fault> kinds() {
         for (int e = 0; e < connections.elements(); e++) {
             Element element = connections.circuit().elements().get(e);

@@ -2,6 +2,7 @@ package padward.watch.place;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
@@ -69,6 +70,7 @@ final class LayoutRouter {
         BitSet closed = closed(layout, passing);
         List<Optional<RouteTree>> found =
                 new NegotiatedRouter(fabric, closed, others(), Optional.empty())
+                        .avoiding(unused.movable())
                         .route(jobs, ROUNDS, quiet(progress));
         List<RouteTree> trees = new ArrayList<>();
         for (int s = 0; s < sinks.size(); s++) {
@@ -91,8 +93,13 @@ final class LayoutRouter {
         }
         return unused.design().nets().stream()
                 .filter(n -> !connections.sources().contains(new Source.OfNet(n)))
+                .filter(n -> !isMovable(n))
                 .map(Net::route)
                 .toList();
+    }
+
+    private boolean isMovable(Net net) {
+        return Arrays.stream(net.route().toVertices()).anyMatch(unused.movable()::get);
     }
 
     private BitSet closed(Layout layout, Passing passing) {
@@ -168,7 +175,7 @@ final class LayoutRouter {
     }
 
     /** Rounds of the router are not worth a report. */
-    private static Progress quiet(Progress progress) {
+    static Progress quiet(Progress progress) {
         return new Progress() {
             @Override
             public void report(double fraction, String message) {

@@ -31,10 +31,18 @@ final class UnusedResources {
     private final List<Spot> tables = new ArrayList<>();
     private final List<Spot> registers = new ArrayList<>();
 
-    UnusedResources(Design design) {
+    /** Wires of nets that may be moved; routes may use them, though they had better not. */
+    private final BitSet movable;
+
+    /**
+     * @param movable wires of nets that may be moved, which count as unused
+     */
+    UnusedResources(Design design, BitSet movable) {
         this.design = design;
         this.fabric = design.fabric();
+        this.movable = movable;
         this.used = design.occupancy().toBits();
+        used.andNot(movable);
         design.tiedPins().forEach(used::set);
         this.closed = (BitSet) ClosedPins.closed(fabric).clone();
         closed.or(used);
@@ -86,6 +94,11 @@ final class UnusedResources {
 
     BitSet closed() {
         return closed;
+    }
+
+    /** Wires of nets that may be moved. */
+    BitSet movable() {
+        return movable;
     }
 
     /** Where an element could be placed as far as it alone is concerned. */

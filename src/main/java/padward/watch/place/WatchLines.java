@@ -12,6 +12,7 @@ import padward.design.PadNames;
 import padward.design.board.PadWiring;
 import padward.fabric.Pad;
 import padward.timing.SinkDelayChange;
+import padward.watch.circuit.Element;
 
 /** What a placed circuit does to the design and when it shows what, a sentence each. */
 public final class WatchLines {
@@ -21,6 +22,7 @@ public final class WatchLines {
     public static List<String> lines(WatchResult.Placed placed) {
         List<String> result = new ArrayList<>();
         result.add(WatchText.latency(placed.question().circuit()));
+        sites(placed).ifPresent(result::add);
         result.addAll(reads(placed));
         branched(placed).ifPresent(result::add);
         for (WatchTiming.Arrival arrival : placed.timing().arrivals()) {
@@ -63,6 +65,17 @@ public final class WatchLines {
         return result;
     }
 
+    /** Where its cells are, if it has any. */
+    private static Optional<String> sites(WatchResult.Placed placed) {
+        List<Element> elements = placed.question().circuit().elements();
+        return placed.cells().isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        placed.cells().stream()
+                                .map(c -> elements.get(c.element()).name() + " on site " + c.site())
+                                .collect(Collectors.joining(", ", "Cells: ", ".")));
+    }
+
     /** When a clock comes to the circuit's registers, and when to those that it had. */
     public static String clock(WatchTiming.ClockUse clock) {
         return "Clock "
@@ -82,14 +95,23 @@ public final class WatchLines {
                 counts.merge(sink.net(), 1, Integer::sum);
             }
         }
-        return counts.isEmpty()
-                ? Optional.empty()
-                : Optional.of(
-                        "Branched, each keeping all its wires: "
-                                + counts.entrySet().stream()
-                                        .map(e -> e.getKey() + more(e.getValue()))
-                                        .collect(Collectors.joining(", "))
-                                + ".");
+        Map<String, Integer> rerouted = new TreeMap<>(counts);
+        rerouted.keySet().retainAll(placed.movedNets());
+        counts.keySet().removeAll(rerouted.keySet());
+        List<String> sentences = new ArrayList<>();
+        if (!counts.isEmpty()) {
+            sentences.add("Branched, each keeping all its wires: " + listed(counts));
+        }
+        if (!rerouted.isEmpty()) {
+            sentences.add("Branched and rerouted: " + listed(rerouted));
+        }
+        return sentences.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", sentences));
+    }
+
+    private static String listed(Map<String, Integer> counts) {
+        return counts.entrySet().stream()
+                .map(e -> e.getKey() + more(e.getValue()))
+                .collect(Collectors.joining(", ", "", "."));
     }
 
     private static String more(int pins) {

@@ -41,6 +41,9 @@ public final class WatchPlacer {
     /** Layouts tried of a small circuit; each several times, with other pins. */
     private static final int MOST_LAYOUTS = 160;
 
+    /** The same where other nets may be moved, which takes longer. */
+    private static final int MOST_MOVING = 24;
+
     private static final int MOST_ANNEALED = 10;
 
     /** Times that a layout is tried with drawn pins; more often where there are few layouts. */
@@ -60,6 +63,9 @@ public final class WatchPlacer {
     private final PinChoice pins;
     private final Asker asker;
     private final Progress progress;
+    private final boolean moving;
+    private final RoomMaker room;
+    private final PadRoom padRoom;
     private int layoutsTried;
 
     /** Whether no port loses its pad to the circuit. */
@@ -71,17 +77,23 @@ public final class WatchPlacer {
     /** The last answer about a pad that was not a free route. */
     private Optional<Answer> padAnswer = Optional.empty();
 
-    private WatchPlacer(WatchQuestion question, Progress progress) {
+    private WatchPlacer(WatchQuestion question, boolean moving, Progress progress) {
         this.question = question;
         this.progress = progress;
         this.design = question.design();
         this.fabric = design.fabric();
         this.connections = Connections.of(question.circuit(), design);
-        this.unused = new UnusedResources(design);
+        this.moving = moving;
+        this.unused =
+                new UnusedResources(
+                        design,
+                        moving ? MovableWires.of(design, connections) : MovableWires.none());
+        this.room = new RoomMaker(unused);
         this.pads = question.pads().stream().mapToInt(p -> p).toArray();
         this.router = new LayoutRouter(connections, unused, pads);
         this.pins = new PinChoice(unused);
         this.asker = new Asker(fabric, Engine.OWN);
+        this.padRoom = new PadRoom(asker, design);
     }
 
     /**
@@ -91,7 +103,12 @@ public final class WatchPlacer {
      * @throws IllegalArgumentException when the design lacks a net or pad that the circuit names
      */
     public static WatchResult place(WatchQuestion question, Progress progress) {
-        return new WatchPlacer(question, progress).run();
+        WatchResult result = new WatchPlacer(question, false, progress).run();
+        if (result instanceof WatchResult.Placed || !question.mayMove()) {
+            return result;
+        }
+        WatchResult moved = new WatchPlacer(question, true, progress).run();
+        return moved instanceof WatchResult.Placed ? moved : result;
     }
 
     private WatchResult run() {
@@ -99,7 +116,9 @@ public final class WatchPlacer {
         nothingFreed = freed.stream().allMatch(IntSet::isEmpty);
         CandidateSites candidateSites = new CandidateSites(connections, unused, freed, pads);
         question.lastAtPad().ifPresent(candidateSites::setLast);
-        Optional<WatchResult> hopeless = hopeless(candidateSites.ofClocksAndPads());
+        // What blocks a pad may be movable as well.
+        Optional<WatchResult> hopeless =
+                hopeless(moving ? candidateSites.ofClocks() : candidateSites.ofClocksAndPads());
         if (hopeless.isPresent()) {
             return hopeless.get();
         }
@@ -111,7 +130,8 @@ public final class WatchPlacer {
         if (hopeless.isPresent()) {
             return hopeless.get();
         }
-        return search(candidateSites.spots(), MOST_LAYOUTS).orElseGet(this::notTogether);
+        return search(candidateSites.spots(), moving ? MOST_MOVING : MOST_LAYOUTS)
+                .orElseGet(this::notTogether);
     }
 
     /** By output, what becomes free when its pad's port is disconnected. */
@@ -254,7 +274,15 @@ public final class WatchPlacer {
     /** Brings the outputs out; empty when that cannot be done with this wiring. */
     private Optional<WatchResult> finished(Wiring wiring) {
         WatchEdits names = new WatchEdits(connections, design, wiring);
-        List<Edit> edits = new ArrayList<>(names.all());
+        List<Edit> edits = new ArrayList<>();
+        if (moving) {
+            Optional<List<Edit>> made = room.roomFor(wiring, progress);
+            if (made.isEmpty()) {
+                return Optional.empty();
+            }
+            edits.addAll(made.get());
+        }
+        edits.addAll(names.all());
         Design now = design;
         if (!edits.isEmpty()) {
             if (!(Outcome.of(design, edits) instanceof Outcome.Applied inside)) {
@@ -267,6 +295,16 @@ public final class WatchPlacer {
             Net net = now.findNet(netOf(connections.outputs()[o], names, now)).orElseThrow();
             Question leg = new Question(now, net, pads[o], Corner.SLOW, question.driver());
             Answer answer = asker.answer(leg, progress);
+            if (moving && answer instanceof Answer.Blocked) {
+                List<Edit> moves = padRoom.movesFor(leg, progress);
+                if (Outcome.of(now, moves) instanceof Outcome.Applied applied) {
+                    edits.addAll(moves);
+                    now = applied.design();
+                    net = now.findNet(net.name()).orElseThrow();
+                    leg = new Question(now, net, pads[o], Corner.SLOW, question.driver());
+                    answer = asker.answer(leg, progress);
+                }
+            }
             if (!(answer instanceof Answer.FreeRoute free)) {
                 padAnswer = Optional.of(answer);
                 return Optional.empty();

@@ -16,13 +16,16 @@ import padward.watch.circuit.Circuit;
  * @param driver what is wanted of the pads' drivers
  * @param lastAtPad where the register before the first pad has to be; empty to choose among free
  *     sites in the fabric
+ * @param mayMove whether nets that are there may be rerouted, and cells relocated, where it does
+ *     not fit otherwise
  */
 public record WatchQuestion(
         Design design,
         Circuit circuit,
         List<Integer> pads,
         DriverWish driver,
-        Optional<PadRegister> lastAtPad) {
+        Optional<PadRegister> lastAtPad,
+        boolean mayMove) {
     /**
      * The register of a pad's IO register site.
      *
@@ -51,11 +54,16 @@ public record WatchQuestion(
 
     /** A question that leaves all sites open. */
     public WatchQuestion(Design design, Circuit circuit, List<Integer> pads, DriverWish driver) {
-        this(design, circuit, pads, driver, Optional.empty());
+        this(design, circuit, pads, driver, Optional.empty(), false);
     }
 
     /** A question that leaves the drivers' settings to the pads' banks. */
     public WatchQuestion(Design design, Circuit circuit, List<Integer> pads) {
         this(design, circuit, pads, DriverWish.NONE);
+    }
+
+    /** The same question, with another answer to whether anything may be moved. */
+    public WatchQuestion moving(boolean may) {
+        return new WatchQuestion(design, circuit, pads, driver, lastAtPad, may);
     }
 }

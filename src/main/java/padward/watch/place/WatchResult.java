@@ -1,6 +1,7 @@
 package padward.watch.place;
 
 import java.util.List;
+import java.util.stream.Stream;
 import padward.breakout.ask.Answer;
 import padward.change.Edit;
 import padward.design.Design;
@@ -37,6 +38,32 @@ public sealed interface WatchResult {
             cells = List.copyOf(cells);
             legs = List.copyOf(legs);
             loads = List.copyOf(loads);
+        }
+
+        /** The edits that moved what was there, to make room; none where nothing may be moved. */
+        public List<Edit> moves() {
+            return edits.stream()
+                    .filter(
+                            e ->
+                                    e instanceof Edit.RouteNet
+                                            || e instanceof Edit.RelocateCell
+                                            || e instanceof Edit.SetCell)
+                    .toList();
+        }
+
+        /** Names of the nets that were rerouted to make room. */
+        public List<String> movedNets() {
+            return moves().stream()
+                    .flatMap(
+                            e ->
+                                    e instanceof Edit.RelocateCell cell
+                                            ? cell.nets().stream()
+                                            : e instanceof Edit.RouteNet net
+                                                    ? Stream.of(net)
+                                                    : Stream.empty())
+                    .map(Edit.RouteNet::net)
+                    .distinct()
+                    .toList();
         }
     }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import padward.breakout.text.AnswerText;
+import padward.change.Edit;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.Element;
 
@@ -26,11 +27,26 @@ public final class WatchText {
                 + " on free sites, out on "
                 + pads
                 + ". "
-                + placed.question().circuit().function();
+                + placed.question().circuit().function()
+                + moved(placed);
+    }
+
+    /** What is moved to make room, as a sentence after others. */
+    private static String moved(WatchResult.Placed placed) {
+        return placed.moves().isEmpty()
+                ? ""
+                : placed.moves().stream()
+                        .map(Edit::toText)
+                        .collect(Collectors.joining(", ", " To make room: ", "."));
     }
 
     private static String named(WatchResult.Leg leg, WatchResult.Placed placed) {
         return placed.legs().size() > 1 ? " (" + leg.output() + ")" : "";
+    }
+
+    /** That it fits once things are moved, and which. */
+    public static String fitsMoving(WatchResult.Placed placed) {
+        return "it fits:" + moved(placed).replace(" To make room: ", " ");
     }
 
     /** How many cells of which sort: {@code 3 lookup tables and 1 register}. */

@@ -70,7 +70,8 @@ record RegisterPlacing(
                                     circuit(net.name(), two),
                                     List.of(line.pad()),
                                     wish(line),
-                                    last),
+                                    last,
+                                    false),
                             progress);
             if (result instanceof WatchResult.Placed placed) {
                 SetupHold check = SetupHold.of(placed, localPercent);

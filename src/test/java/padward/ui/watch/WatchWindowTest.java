@@ -3,10 +3,14 @@ package padward.ui.watch;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Spinner;
@@ -26,6 +30,7 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.OpenWindow;
+import padward.ui.control.LinkedText;
 import padward.ui.model.WindowModel;
 import padward.watch.request.CircuitSort;
 
@@ -192,6 +197,44 @@ class WatchWindowTest {
         assertThat(text(robot, "#watch-answer")).startsWith("Does not fit: ");
         assertThat(robot.lookup("#watch-keep").queryAs(Button.class).isDisabled()).isTrue();
         take(robot, "watch-does-not-fit");
+        assertThat(text(robot, "#watch-answer"))
+                .contains("With other nets and cells moved it fits: reroute net alarm/beep.");
+        robot.interact(() -> robot.lookup("#watch-moving").queryAs(Hyperlink.class).fire());
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(text(robot, "#watch-answer"))
+                .startsWith("Fits: ")
+                .endsWith("To make room: reroute net alarm/beep.");
+        assertThat(details(robot))
+                .contains("Rerouted: net alarm/beep (", "Branched and rerouted: alarm/beep (1 pin");
+        take(robot, "watch-moved");
+        fire(robot, "#watch-keep");
+        assertThat(entries()).isEqualTo(1);
+        robot.interact(model::undo);
+        assertThat(entries()).isZero();
+    }
+
+    /** Names in the answer are links that show the thing on the map. */
+    @Test
+    void namesInTheAnswerAreLinks(FxRobot robot) {
+        open(robot);
+        type(robot, "#watch-when", WHEN);
+        type(robot, "#watch-pad", "J1.2");
+        fire(robot, "#watch-ask");
+        Set<String> links = new HashSet<>();
+        for (String part : List.of("#watch-answer", "#watch-details")) {
+            robot.lookup(part + " .hyperlink")
+                    .queryAllAs(Hyperlink.class)
+                    .forEach(l -> links.add(l.getText()));
+        }
+        assertThat(links).contains("E2", "clk12", "alarm/beep", "x4y3/cell[1]", "x7y2/pad[1]");
+        Hyperlink net =
+                robot.lookup("#watch-details .hyperlink").queryAllAs(Hyperlink.class).stream()
+                        .filter(l -> l.getText().equals("alarm/beep"))
+                        .findFirst()
+                        .orElseThrow();
+        byte[] before = mapPixels(robot);
+        robot.interact(net::fire);
+        assertThat(mapPixels(robot)).isNotEqualTo(before);
     }
 
     @Test
@@ -311,9 +354,10 @@ class WatchWindowTest {
 
     private static String details(FxRobot robot) {
         StringBuilder all = new StringBuilder();
-        robot.lookup("#watch-details .label")
-                .queryAllAs(Label.class)
-                .forEach(l -> all.append(l.getText()).append('\n'));
+        robot.lookup("#watch-details")
+                .queryAs(Pane.class)
+                .getChildren()
+                .forEach(l -> all.append(((LinkedText) l).text()).append('\n'));
         return all.toString();
     }
 
@@ -328,6 +372,10 @@ class WatchWindowTest {
     }
 
     private static String text(FxRobot robot, String label) {
+        if (label.equals("#watch-answer")) {
+            Pane answer = robot.lookup(label).queryAs(Pane.class);
+            return ((LinkedText) answer.getChildren().get(0)).text();
+        }
         return robot.lookup(label).queryAs(Label.class).getText();
     }
 

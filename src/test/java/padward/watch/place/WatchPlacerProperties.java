@@ -258,7 +258,7 @@ class WatchPlacerProperties {
     }
 
     /** Each cell does what its element states with the nets that really come to its pins. */
-    private static void wired(WatchResult.Placed placed, String name) {
+    static void wired(WatchResult.Placed placed, String name) {
         Design after = placed.design();
         Circuit circuit = placed.question().circuit();
         assertThat(placed.cells()).hasSize(circuit.elements().size());

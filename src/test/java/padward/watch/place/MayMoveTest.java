@@ -1,0 +1,173 @@
+package padward.watch.place;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Random;
+import java.util.Set;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import padward.base.Progress;
+import padward.change.Edit;
+import padward.change.EntryRemoval;
+import padward.change.Ledger;
+import padward.change.LedgerEntry;
+import padward.change.PlainState;
+import padward.design.Cell;
+import padward.design.Design;
+import padward.design.Net;
+import padward.example.RandomDesigns;
+import padward.fabric.Fabric;
+import padward.format.design.Digest;
+import padward.timing.TreeDelays;
+import padward.watch.circuit.Circuit;
+
+/**
+ * Where nets may be moved: a circuit fits more often, and all that is not named as moved keeps
+ * every wire and every delay.
+ */
+class MayMoveTest {
+    /** Fabrics of a few tiles, crowded: there most is learnt in little time. */
+    @Test
+    void someOnRandomFabrics() throws Exception {
+        onRandomFabrics(60);
+        assertThat(more).isGreaterThan(10);
+    }
+
+    @Test
+    @Tag("slow")
+    void manyOnRandomFabrics() throws Exception {
+        onRandomFabrics(3_000);
+    }
+
+    private void onRandomFabrics(int count) throws Exception {
+        for (long seed = 0; seed < count; seed++) {
+            Random random = new Random(seed);
+            Fabric fabric = WatchPlacerProperties.withTables(seed);
+            Design design = RandomDesigns.on(fabric, 10 + random.nextInt(40), random);
+            if (design.nets().size() >= 3) {
+                Circuit circuit =
+                        SomeCircuits.drawn(
+                                design, 1 + random.nextInt(2), 2, Optional.empty(), random);
+                int pad = random.nextInt(fabric.pads().size());
+                check(design, circuit, pad, "random " + seed);
+            }
+        }
+    }
+
+    private int more;
+
+    private void check(Design design, Circuit circuit, int pad, String name) {
+        WatchQuestion question = new WatchQuestion(design, circuit, List.of(pad));
+        WatchResult plain = WatchPlacer.place(question, Progress.NONE);
+        if (plain instanceof WatchResult.Placed placed) {
+            assertThat(placed.moves()).as(name).isEmpty();
+            return;
+        }
+        WatchResult moving = WatchPlacer.place(question.moving(true), Progress.NONE);
+        if (!(moving instanceof WatchResult.Placed placed)) {
+            assertThat(WatchText.sentence(moving)).as(name).isEqualTo(WatchText.sentence(plain));
+            return;
+        }
+        more++;
+        PlainState state = PlainState.of(design).after(placed.edits(), design.fabric());
+        assertThat(state).as(name).isNotNull();
+        WatchPlacerProperties.wired(placed, name);
+        nothingElseChanges(design, placed, name);
+        isUndone(design, placed, name);
+        for (String net : placed.movedNets()) {
+            assertThat(WatchText.sentence(placed)).as(name).contains("To make room: ");
+            assertThat(WatchPrice.of(placed).obstacles()).as(name).isNotEmpty();
+            assertThat(design.findNet(net)).as(name).isPresent();
+        }
+    }
+
+    /** Nets that are not named keep their trees; all cells that are not named, their sites. */
+    private static void nothingElseChanges(Design design, WatchResult.Placed placed, String name) {
+        Set<String> mayDiffer = new HashSet<>(placed.movedNets());
+        Set<String> cells = new HashSet<>();
+        for (Edit edit : placed.edits()) {
+            if (edit instanceof Edit.RelocateCell cell) {
+                cells.add(cell.cell());
+            } else if (edit instanceof Edit.SetCell cell) {
+                cells.add(cell.cell());
+            }
+        }
+        Set<String> told = new HashSet<>();
+        placed.loads().forEach(l -> told.add(l.net()));
+        Set<String> losing = new HashSet<>();
+        for (Edit edit : placed.edits()) {
+            if (edit instanceof Edit.DisconnectPort port) {
+                design.ports().stream()
+                        .filter(p -> p.name().equals(port.port()))
+                        .flatMap(p -> design.netsAtPort(p.id()).stream())
+                        .forEach(n -> losing.add(n.name()));
+            }
+        }
+        for (Net net : design.nets()) {
+            if (losing.contains(net.name())) {
+                continue;
+            }
+            Net now = placed.design().findNet(net.name()).orElseThrow();
+            List<Long> before = wires(net);
+            List<Long> after = wires(now);
+            if (!mayDiffer.contains(net.name())) {
+                assertThat(after).as(name + ", net " + net.name()).containsAll(before);
+            }
+            boolean delaysDiffer = !delays(design, net).equals(delays(placed.design(), now, net));
+            if (delaysDiffer) {
+                assertThat(told).as(name).contains(net.name());
+            }
+        }
+        for (Cell cell : design.cells()) {
+            if (!cells.contains(cell.name())) {
+                Cell now = placed.design().findCell(cell.name()).orElseThrow();
+                assertThat(now.site()).as(name).isEqualTo(cell.site());
+                assertThat(now.settings()).as(name).isEqualTo(cell.settings());
+            }
+        }
+    }
+
+    private static List<Long> wires(Net net) {
+        List<Long> result = new ArrayList<>();
+        for (int place = 1; place < net.route().size(); place++) {
+            long parent = net.route().vertex(net.route().parent(place));
+            result.add(parent << 32 | net.route().vertex(place));
+        }
+        return result;
+    }
+
+    private static Map<String, String> delays(Design design, Net net) {
+        return delays(design, net, net);
+    }
+
+    /** By sink that the net had before, its delay. */
+    private static Map<String, String> delays(Design design, Net net, Net before) {
+        TreeDelays delays = TreeDelays.of(design.fabric(), net.route());
+        Map<String, String> result = new HashMap<>();
+        for (int s = 0; s < before.sinks().size(); s++) {
+            int vertex = design.vertexOf(before.sinks().get(s));
+            for (int place = 0; place < net.route().size(); place++) {
+                if (net.route().vertex(place) == vertex) {
+                    result.put("sink " + s, delays.at(place).toText());
+                }
+            }
+        }
+        return result;
+    }
+
+    private static void isUndone(Design design, WatchResult.Placed placed, String name) {
+        LedgerEntry entry = new LedgerEntry("t", "w", "", "n", "p", placed.edits());
+        Ledger ledger = new Ledger("d", "-", List.of(entry));
+        Design after = ((Ledger.Applied.Fits) ledger.applyTo(design)).design();
+        assertThat(Digest.of(after)).as(name).isEqualTo(Digest.of(placed.design()));
+        Ledger undone = EntryRemoval.of(ledger, design, 0).rest();
+        Design back = ((Ledger.Applied.Fits) undone.applyTo(design)).design();
+        assertThat(Digest.of(back)).as(name).isEqualTo(Digest.of(design));
+    }
+}
