@@ -111,7 +111,7 @@ class WrittenCircuitsTest {
         return DesignReader.read(folder.resolve("d.json"), Progress.NONE);
     }
 
-    private static void check(
+    static void check(
             Design after,
             WatchResult.Placed there,
             DrawnRecipe drawn,

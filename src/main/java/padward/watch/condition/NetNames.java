@@ -239,6 +239,16 @@ public interface NetNames {
                 + "”"
                 + NearestName.find(name, known)
                         .map(n -> "; the nearest name is “" + n + "”")
-                        .orElse("");
+                        .orElseGet(() -> containing(name));
+    }
+
+    /** Nets and vectors in whose names a text stands, as a clause; empty when there are none. */
+    private String containing(String text) {
+        String lower = text.toLowerCase(Locale.ROOT);
+        Set<String> names =
+                all().filter(n -> lower.length() > 1 && n.toLowerCase(Locale.ROOT).contains(lower))
+                        .map(n -> bit(n).map(Bit::vector).orElse(n))
+                        .collect(Collectors.toCollection(TreeSet::new));
+        return names.isEmpty() ? "" : "; names with it are " + listed(names);
     }
 }

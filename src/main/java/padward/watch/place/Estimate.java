@@ -1,13 +1,19 @@
 package padward.watch.place;
 
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.ArrayList;
 import java.util.List;
 
 /** Estimated length of a circuit's connections, in tiles, before they are routed. */
 final class Estimate {
+    private static final int UNKNOWN = -1;
+
     private final Connections connections;
     private final Distances distances;
+
+    /** By tile, as far as it was asked: every element asks for the same tiles. */
+    private final Int2IntOpenHashMap toAllFixed = new Int2IntOpenHashMap();
 
     /** Sources outside the circuit that each element reads, clocks apart. */
     private final List<IntArrayList> outside = new ArrayList<>();
@@ -24,6 +30,7 @@ final class Estimate {
     Estimate(Connections connections, Distances distances) {
         this.connections = connections;
         this.distances = distances;
+        toAllFixed.defaultReturnValue(UNKNOWN);
         for (int e = 0; e < connections.elements(); e++) {
             outside.add(new IntArrayList());
             drives.add(new IntArrayList());
@@ -65,6 +72,15 @@ final class Estimate {
 
     /** To all that does not move and that any element has to do with. */
     int toAllFixed(int tile) {
+        int known = toAllFixed.get(tile);
+        if (known == UNKNOWN) {
+            known = sumToFixed(tile);
+            toAllFixed.put(tile, known);
+        }
+        return known;
+    }
+
+    private int sumToFixed(int tile) {
         int sum = 0;
         for (int e = 0; e < connections.elements(); e++) {
             sum += toFixed(e, tile);

@@ -1,6 +1,7 @@
 package padward.watch.place;
 
 import it.unimi.dsi.fastutil.ints.IntArrayFIFOQueue;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import java.util.BitSet;
 import padward.fabric.EdgeCursor;
 
@@ -42,17 +43,17 @@ final class Reachable {
 
     /** How many vertices are reached before there are that many; the first one counts. */
     static int countUpTo(int most, int first, EdgeCursor edges, BitSet closed) {
-        BitSet seen = new BitSet();
+        // Few of many vertices: a bit set would be as large as the fabric.
+        IntOpenHashSet seen = new IntOpenHashSet();
         IntArrayFIFOQueue queue = new IntArrayFIFOQueue();
-        seen.set(first);
+        seen.add(first);
         queue.enqueue(first);
         int count = 1;
         while (!queue.isEmpty() && count < most) {
             edges.reset(queue.dequeueInt());
             while (edges.next()) {
                 int other = edges.other();
-                if (!closed.get(other) && !seen.get(other)) {
-                    seen.set(other);
+                if (!closed.get(other) && seen.add(other)) {
                     queue.enqueue(other);
                     count++;
                 }

@@ -1,5 +1,6 @@
 package padward.watch.place;
 
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -73,6 +74,9 @@ public final class WatchPlacer {
 
     /** Those that were tried, each once: the first ones are tried a second time. */
     private final Set<List<Spot>> distinctTried = new HashSet<>();
+
+    /** What stands against spots, by their outputs: elements of a sort share their spots. */
+    private final Int2IntOpenHashMap awkward = new Int2IntOpenHashMap();
 
     /** The last answer about a pad that was not a free route. */
     private Optional<Answer> padAnswer = Optional.empty();
@@ -218,6 +222,10 @@ public final class WatchPlacer {
     }
 
     private int against(Spot spot) {
+        return awkward.computeIfAbsent(spot.outVertex(), v -> calculatedAgainst(spot));
+    }
+
+    private int calculatedAgainst(Spot spot) {
         int inputs =
                 connections.circuit().elements().stream()
                         .filter(e -> e instanceof Element.Table == isTable(spot))

@@ -300,6 +300,7 @@ class ConditionTest {
                 "(one || in; 11; “)” for the “(” at character 1; the end",
                 "one); 4; &&, || or the end; “)”",
                 "one == ; 7; a net, a number or “(”; the end",
+                "pump == 3; 1; the name of a net or vector; names with it are pump/count",
                 "pump/cuont == 3; 1; the name of a net or vector; nearest name is “pump/count”",
                 "in && bep; 7; the name of a net or vector; nearest name is “beep”",
                 "in && alarm/bep; 7; the name of a net or vector; nearest name is “alarm/beep”",
