@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
@@ -25,6 +26,8 @@ import javafx.scene.shape.Rectangle;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
@@ -186,6 +189,31 @@ class WatchWindowTest {
         sort(robot, CircuitSort.SELECT);
         fire(robot, "#watch-ask");
         assertThat(text(robot, "#watch-answer")).startsWith("Nets: this needs the nets for select");
+    }
+
+    /** What is wrong with a condition is said in one line under it, as it is typed. */
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = ';',
+            value = {
+                "hold &&; expected a net, a number or “(”, found the end",
+                "nothing == 3; expected the name of a net or vector, found “nothing”",
+                "sample[1:0] == 3b101; expected a number of 2 bits",
+                "sample[1:0] == blink[0]; expected a vector of 2 bits"
+            })
+    void aFaultInAConditionIsOneLine(String condition, String expected, FxRobot robot) {
+        open(robot);
+        type(robot, "#watch-when", condition);
+        type(robot, "#watch-pad", "J1.2");
+        fire(robot, "#watch-ask");
+        List<String> lines =
+                robot.lookup("#watch .label").queryAllAs(Label.class).stream()
+                        .filter(Label::isVisible)
+                        .map(Label::getText)
+                        .filter(t -> t.toLowerCase(Locale.ROOT).contains(expected))
+                        .toList();
+        assertThat(lines).hasSize(1);
+        assertThat(lines.get(0)).doesNotContain("\n");
     }
 
     @Test
