@@ -1,6 +1,7 @@
 package padward.ui.question;
 
 import java.util.Optional;
+import padward.base.Volts;
 import padward.breakout.ask.Answer;
 import padward.design.Design;
 import padward.design.Port;

@@ -29,7 +29,6 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
-import padward.base.Volts;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Question;
 import padward.breakout.survey.PadRank;
