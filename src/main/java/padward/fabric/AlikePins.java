@@ -29,11 +29,7 @@ public final class AlikePins {
 
     private static boolean serveAlike(Fabric fabric, String cell, String pin, String other) {
         List<String> used =
-                fabric.info()
-                        .findCellKind(cell)
-                        .flatMap(CellKind::function)
-                        .map(CellFunction::pins)
-                        .orElse(List.of());
+                fabric.info().findCellKind(cell).map(CellKind::usedPins).orElse(List.of());
         return isInput(fabric, cell, pin)
                 ? isInput(fabric, cell, other)
                 : !used.contains(pin) && !used.contains(other);

@@ -1,5 +1,6 @@
 package padward.fabric;
 
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -35,5 +36,13 @@ public record CellKind(
     /** What it does with levels, cycle by cycle, where the fabric states it. */
     public Optional<CellFunction> function() {
         return lookupTable.<CellFunction>map(f -> f).or(() -> register);
+    }
+
+    /** The pins that it uses, where the fabric states its function. */
+    public List<String> usedPins() {
+        return function()
+                .map(CellFunction::pins)
+                .or(() -> doubleRate.map(DoubleRateRegister::pins))
+                .orElse(List.of());
     }
 }

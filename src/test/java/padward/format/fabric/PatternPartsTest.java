@@ -117,6 +117,32 @@ class PatternPartsTest {
                 .doesNotContain("x0y0/cell[0].d PASS_THROUGH x0y0/cell[0].q");
     }
 
+    /** What it shows after a rising edge is not what it shows after a falling one. */
+    @Test
+    void pinsOfARegisterOfBothEdgesAreNeverSwapped() throws Exception {
+        String pins =
+                """
+                {"name": "up", "direction": "in", "alike": "data"},
+                {"name": "down", "direction": "in", "alike": "data"},
+                {"name": "one", "direction": "in", "alike": "data"},
+                {"name": "other", "direction": "in", "alike": "data"},""";
+        String kind =
+                """
+                {"name": "ff", "holdsState": true, "doubleRateRegister":
+                  {"rising": "up", "falling": "down", "clock": "d", "output": "q"}}""";
+        String text =
+                PATTERN.replace("{\"name\": \"ff\", \"holdsState\": true}", kind)
+                        .replace(
+                                "{\"name\": \"d\", \"direction\": \"in\"}",
+                                pins + "{\"name\": \"d\", \"direction\": \"in\"}");
+        Fabric fabric = FabricReader.read(file(text, "p.json"), Progress.NONE);
+        SiteView register = fabric.site(fabric.findSite("x1y0/cell[1]/register"));
+        assertThat(AlikePins.of(fabric, register, "ff", "up")).isEmpty();
+        assertThat(AlikePins.of(fabric, register, "ff", "down")).isEmpty();
+        assertThat(AlikePins.of(fabric, register, "ff", "one")).containsExactly("other");
+        assertThat(AlikePins.of(fabric, register, "another", "up")).hasSize(3);
+    }
+
     private static List<String> edges(Fabric fabric) {
         List<String> all = new ArrayList<>();
         EdgeCursor edges = fabric.edgesOut();
