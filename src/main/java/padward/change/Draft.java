@@ -246,6 +246,10 @@ public final class Draft {
                             + " cannot be swapped");
             return;
         }
+        if (cell.isTied(swap.with())) {
+            refuse("pin " + swap.with() + " of cell " + swap.cell() + " is constant");
+            return;
+        }
         if (cell.locked()) {
             refuse(lockOf(cell));
         }

@@ -58,6 +58,11 @@ public record Cell(
                         });
     }
 
+    /** Whether a setting states that a pin, at which no net ends, is constant. */
+    public boolean isTied(String pin) {
+        return settings.containsKey(Netlist.TIED + pin);
+    }
+
     /** The same cell on another site. */
     public Cell withSite(int other) {
         return new Cell(id, name, kind, other, settings, locked);

@@ -134,7 +134,7 @@ final class RouteAndReport {
                 : fabric.pads().get(ports.get(((Terminal.PortEnd) end).port()).pad()).vertex();
     }
 
-    /** The pins that can take the signal of an end. */
+    /** The pins that can take the signal of an end; one that is constant cannot. */
     private List<Integer> alike(List<Cell> cells, Terminal end) {
         if (!(end instanceof Terminal.CellPin at)) {
             return List.of();
@@ -142,6 +142,7 @@ final class RouteAndReport {
         Cell cell = cells.get(at.cell());
         SiteView site = fabric.site(cell.site());
         return AlikePins.of(fabric, site, cell.kind(), at.pin()).stream()
+                .filter(pin -> !cell.isTied(pin))
                 .map(site::findPin)
                 .toList();
     }

@@ -133,6 +133,15 @@ class SwappedPinsTest {
         assertThat(((Outcome.Refused) outcome).reasons()).contains(reason);
     }
 
+    /** The contents would follow the net, while the constant stayed. */
+    @Test
+    void anInputThatIsConstantIsNoFreeOne() {
+        Design design = design(Map.of("rows", "8'b00100010", "tied c", "1"));
+        Outcome outcome = Outcome.of(design, List.of(swap(design, "n", "t", "a", "c")));
+        assertThat(((Outcome.Refused) outcome).reasons())
+                .containsExactly("pin c of cell t is constant");
+    }
+
     @Test
     void aLedgerKeepsIt() throws Exception {
         Design design = design(Map.of("rows", "8'b00100010"));

@@ -62,13 +62,16 @@ class AlikePinsPlacedTest {
     }
 
     private static PlaceRouteResult.OnFabric placed(String alike) {
+        return placed(alike, Map.of("rows", "1010"));
+    }
+
+    private static PlaceRouteResult.OnFabric placed(String alike, Map<String, String> settings) {
         Netlist netlist =
                 new Netlist(
                         "two",
                         List.of(
                                 new Netlist.LogicalCell("s", "source", Map.of(), Optional.empty()),
-                                new Netlist.LogicalCell(
-                                        "t", "lut", Map.of("rows", "1010"), Optional.empty())),
+                                new Netlist.LogicalCell("t", "lut", settings, Optional.empty())),
                         List.of(),
                         List.of(
                                 new Netlist.LogicalNet(
@@ -96,6 +99,14 @@ class AlikePinsPlacedTest {
             simulation.begin(net -> net.equals("n") ? Optional.of(level) : Optional.empty());
             assertThat(simulation.net("m")).isEqualTo(level);
         }
+    }
+
+    @Test
+    void anInputThatIsConstantStaysAsItIs() {
+        Map<String, String> settings = Map.of("rows", "1010", "tied b", "1");
+        PlaceRouteResult.OnFabric placed = placed("in", settings);
+        assertThat(placed.report().unrouted()).hasSize(1);
+        assertThat(placed.design().findCell("t").map(Cell::settings)).contains(settings);
     }
 
     @Test

@@ -59,6 +59,7 @@ final class AlikeEnds {
             boolean relocated = site.id() != cell.site();
             boolean used =
                     endsAt(cell, pin)
+                            || cell.isTied(pin)
                             || overlay.isReserved(vertex)
                             || overlay.isNewEnd(vertex)
                             || !relocated
