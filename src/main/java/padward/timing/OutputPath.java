@@ -21,7 +21,7 @@ import padward.fabric.pad.EdgeDelays;
  * @param trace the board's trace; zero where it is part of the load
  * @param connector the connector
  * @param lead the lead
- * @param edgesApartPs by how much the driver's two edges are apart, ps; 0 where that is not stated
+ * @param edges the driver's delay for each edge, at {@code load}; empty where that is not stated
  */
 public record OutputPath(
         PadLoad load,
@@ -31,7 +31,7 @@ public record OutputPath(
         Delay trace,
         Delay connector,
         Delay lead,
-        int edgesApartPs) {
+        Optional<EdgeDelays> edges) {
     /**
      * The output path of a pad.
      *
@@ -50,7 +50,7 @@ public record OutputPath(
                 line.map(external::trace).orElse(Delay.ZERO),
                 external.connector(),
                 external.lead(),
-                setting.flatMap(DriverSetting::edges).map(EdgeDelays::apartPs).orElse(0));
+                setting.flatMap(s -> s.edgesAt(load.picofarads())));
     }
 
     /** From a pad's driver to the pin, at the driver's rated load. */
@@ -83,12 +83,13 @@ public record OutputPath(
         int outsidePs = 0;
         for (Delay part : outside()) {
             outsidePs += part.middlePs();
-            double half = Math.ceil(part.spreadPs() / 2.0);
-            squares += half * half;
+            double off = Math.ceil(part.spreadPs() / 2.0);
+            squares += off * off;
         }
         // Which edge it is, is not known here: either is so far from the middle, at any corner.
-        double edges = edgesApartPs / 2.0;
-        int tolerance = (int) Math.ceil(Math.sqrt(squares) + edges);
-        return new Arrival(toPad.plus(driver), outsidePs, tolerance);
+        double half = Math.ceil(edges.map(EdgeDelays::apartPs).orElse(0) / 2.0);
+        int tolerance = (int) Math.ceil(Math.sqrt(squares) + half);
+        Delay middle = edges.map(EdgeDelays::middle).orElse(driver);
+        return new Arrival(toPad.plus(middle), outsidePs, tolerance);
     }
 }

@@ -66,7 +66,7 @@ class ValidTimesTest {
         PadLoad load = new PadLoad(0, false, false);
         Delay none = Delay.ZERO;
         Delay lead = new Delay(outsidePs - tolerancePs, outsidePs + tolerancePs);
-        return new OutputPath(load, none, none, none, none, none, lead, 0);
+        return new OutputPath(load, none, none, none, none, none, lead, Optional.empty());
     }
 
     private static ValidTimes.Entry entry(Arrival clockLine, OutputPath output, double percent) {

@@ -106,12 +106,30 @@ public record DriverSetting(
      * @param loadPf what hangs on the pad, pF
      */
     public Delay delayAt(double loadPf) {
-        return output.map(o -> new Delay(ps(o, loadPf, Corner.FAST), ps(o, loadPf, Corner.SLOW)))
-                .orElse(delay);
+        return at(delay, loadPf);
     }
 
-    private int ps(PadDriverOutput driver, double loadPf, Corner corner) {
-        double ps = delay.at(corner) + driver.addedPs(loadPf, corner);
+    /**
+     * The delay for each edge at a load, as {@link #delayAt}; empty where the two edges are not
+     * told apart.
+     *
+     * @param loadPf what hangs on the pad, pF
+     */
+    public Optional<EdgeDelays> edgesAt(double loadPf) {
+        return edges.map(e -> new EdgeDelays(at(e.toHigh(), loadPf), at(e.toLow(), loadPf)));
+    }
+
+    private Delay at(Delay rated, double loadPf) {
+        if (output.isEmpty()) {
+            return rated;
+        }
+        int fast = ps(rated, output.get(), loadPf, Corner.FAST);
+        // A small load takes away more where the resistance is greater.
+        return new Delay(fast, Math.max(fast, ps(rated, output.get(), loadPf, Corner.SLOW)));
+    }
+
+    private static int ps(Delay rated, PadDriverOutput driver, double loadPf, Corner corner) {
+        double ps = rated.at(corner) + driver.addedPs(loadPf, corner);
         return (int) Math.max(0, Math.round(ps));
     }
 }

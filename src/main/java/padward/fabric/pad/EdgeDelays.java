@@ -21,6 +21,18 @@ public record EdgeDelays(Delay toHigh, Delay toLow) {
                 Math.max(toHigh.slowPs(), toLow.slowPs()));
     }
 
+    /**
+     * The middle between the two edges at each corner, rounded down: neither is further from it
+     * there than half of {@link #apartPs()}, rounded up.
+     */
+    public Delay middle() {
+        return new Delay(middlePs(Corner.FAST), middlePs(Corner.SLOW));
+    }
+
+    private int middlePs(Corner corner) {
+        return (int) (((long) toHigh.at(corner) + toLow.at(corner)) / 2);
+    }
+
     /** By how much the two edges are apart at most, at one corner, ps. */
     public int apartPs() {
         return Math.max(Math.abs(highLaterPs(Corner.FAST)), Math.abs(highLaterPs(Corner.SLOW)));
