@@ -57,8 +57,8 @@ final class FabricRegisterText {
                 result.add(
                         String.format(
                                 Locale.ROOT,
-                                "Of each period, %.3f ns are left for the first register to settle"
-                                        + " after it sampled a change.",
+                                "Of each period, %.3f ns are left for the first register's output"
+                                        + " to become 0 or 1 after it sampled a change.",
                                 (periodPs - check.leastPeriodPs().get()) / 1000));
             }
         }

@@ -157,7 +157,7 @@ class RegisteredLinesTest {
                                 + " comes out two periods later.");
         assertThat(String.join(" ", sentences))
                 .contains("Setup is met by clock periods from", "hold by")
-                .contains("are left for the first register to settle")
+                .contains("are left for the first register's output to become 0 or 1")
                 .doesNotContain("What comes from");
     }
 
