@@ -25,6 +25,8 @@ import padward.fabric.delay.Delay;
  * clock-to-output, and the logic and wires from there.
  *
  * @param clocks names of the nets that clock the registers before it
+ * @param bothEdges those of them at both edges of which a register before it changes: the times
+ *     below lack it. A net that such a register drives as a copy of its clock is not meant
  * @param ports names of the ports from which signals come to it through no register
  * @param earliest of all paths, from the clock's driver to the net's; empty when there is no path
  *     from a register whose clock is known, or a net on one lacks its route
@@ -36,6 +38,7 @@ import padward.fabric.delay.Delay;
  */
 public record LaunchTime(
         Set<String> clocks,
+        Set<String> bothEdges,
         Set<String> ports,
         Optional<Delay> earliest,
         Optional<Delay> latest,
@@ -44,6 +47,7 @@ public record LaunchTime(
     /** Copies the sets. */
     public LaunchTime {
         clocks = Set.copyOf(clocks);
+        bothEdges = Set.copyOf(bothEdges);
         ports = Set.copyOf(ports);
         untraced = Set.copyOf(untraced);
         unknown = Set.copyOf(unknown);
@@ -51,7 +55,7 @@ public record LaunchTime(
 
     /** Follows a net back to its registers. O(what drives it, however far). */
     public static LaunchTime of(Design design, Net net) {
-        return of(net, new Backwards(design, c -> true));
+        return of(net, new Backwards(design, net, c -> true));
     }
 
     /**
@@ -59,7 +63,7 @@ public record LaunchTime(
      * clocks and ports are named nevertheless.
      */
     public static LaunchTime by(Design design, Net clock, Net net) {
-        return of(net, new Backwards(design, c -> c.id() == clock.id()));
+        return of(net, new Backwards(design, net, c -> c.id() == clock.id()));
     }
 
     private static LaunchTime of(Net net, Backwards search) {
@@ -67,6 +71,7 @@ public record LaunchTime(
         search.unknown.addAll(search.untraced);
         return new LaunchTime(
                 search.clocks,
+                search.bothEdges,
                 search.ports,
                 span.map(Span::earliest),
                 span.map(Span::latest),
@@ -74,9 +79,12 @@ public record LaunchTime(
                 search.unknown);
     }
 
-    /** Whether all that it depends on is registered by one clock. */
+    /** Whether all that it depends on is registered by one clock, once a period. */
     public boolean isOf(Net clock) {
-        return ports.isEmpty() && untraced.isEmpty() && clocks.equals(Set.of(clock.name()));
+        return ports.isEmpty()
+                && untraced.isEmpty()
+                && bothEdges.isEmpty()
+                && clocks.equals(Set.of(clock.name()));
     }
 
     /** The net at a register's clock pin; where the pin is not known, the one clock net there. */
@@ -137,21 +145,25 @@ public record LaunchTime(
     /** One search. Not thread-safe. */
     private static final class Backwards {
         private final Design design;
+        private final Net asked;
         private final Predicate<Net> timed;
         private final EdgeFinder edges;
         private final Map<Integer, Optional<Span>> known = new HashMap<>();
         private final Map<Integer, TreeDelays> delays = new HashMap<>();
         private final Set<String> clocks = new TreeSet<>();
+        private final Set<String> bothEdges = new TreeSet<>();
         private final Set<String> ports = new TreeSet<>();
         private final Set<String> untraced = new TreeSet<>();
         private final Set<String> unknown = new TreeSet<>();
         private boolean unrouted;
 
         /**
+         * @param asked the net that is followed back
          * @param timed the clocks of the registers whose times count
          */
-        Backwards(Design design, Predicate<Net> timed) {
+        Backwards(Design design, Net asked, Predicate<Net> timed) {
             this.design = design;
+            this.asked = asked;
             this.timed = timed;
             this.edges = new EdgeFinder(design.fabric());
         }
@@ -249,7 +261,11 @@ public record LaunchTime(
                 return Optional.empty();
             }
             clocks.add(clock.get().name());
-            if (!timed.test(clock.get())) {
+            boolean twice = changesTwice(cell);
+            if (twice) {
+                bothEdges.add(clock.get().name());
+            }
+            if (twice || !timed.test(clock.get())) {
                 return Optional.empty();
             }
             Optional<Delay> arrival =
@@ -273,6 +289,16 @@ public record LaunchTime(
             }
             Delay all = arrival.get().plus(toOutput.orElse(Delay.ZERO));
             return Optional.of(new Span(all, all));
+        }
+
+        /** At both edges of its clock, and it is not asked for as a copy of that. */
+        private boolean changesTwice(Cell cell) {
+            return doubleRate(cell)
+                    .filter(
+                            r ->
+                                    asked.driverCell() != cell.id()
+                                            || !r.isCopyOfClock(cell.settings()))
+                    .isPresent();
         }
 
         private Optional<DoubleRateRegister> doubleRate(Cell cell) {

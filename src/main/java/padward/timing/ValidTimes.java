@@ -102,7 +102,8 @@ public record ValidTimes(String clock, String channel, double periodPs, List<Ent
         LaunchTime launch = LaunchTime.of(design, net);
         if (!launch.isOf(clock) || launch.latest().isEmpty()) {
             Set<String> why = new TreeSet<>(launch.unknown());
-            if (!launch.isOf(clock)) {
+            launch.bothEdges().forEach(c -> why.add("it changes at both edges of " + c));
+            if (!launch.isOf(clock) && launch.bothEdges().isEmpty()) {
                 why.add("not registered by " + clock.name() + " alone");
             }
             return new Entry(key, label, millivolts, Optional.empty(), why);

@@ -3,15 +3,18 @@ package padward.timing;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import padward.breakout.group.RegisterCheck;
 import padward.design.Design;
 import padward.design.Net;
 import padward.example.HandMade;
 import padward.fabric.CellFunction;
 import padward.fabric.CellKind;
+import padward.fabric.DoubleRateRegister;
 import padward.fabric.delay.Delay;
 
 /**
@@ -194,11 +197,80 @@ class ValidTimesTest {
         Net clock = design().findNet("clk").orElseThrow();
         Optional<Delay> some = Optional.of(Delay.ZERO);
         Set<String> none = Set.of();
-        assertThat(new LaunchTime(Set.of("clk"), none, some, some, none, none).isOf(clock))
+        assertThat(new LaunchTime(Set.of("clk"), none, none, some, some, none, none).isOf(clock))
                 .isTrue();
         Set<String> other = Set.of("the clock of cell b");
-        assertThat(new LaunchTime(Set.of("clk"), none, some, some, other, other).isOf(clock))
+        assertThat(new LaunchTime(Set.of("clk"), none, none, some, some, other, other).isOf(clock))
                 .isFalse();
+    }
+
+    private static Design doubleRate(Map<String, String> settings) {
+        DoubleRateRegister register =
+                new DoubleRateRegister(
+                        "up",
+                        "down",
+                        "clk",
+                        "q",
+                        Optional.of("upLevel"),
+                        Optional.of("downLevel"),
+                        Optional.of(new Delay(20, 30)));
+        return new HandMade()
+                .kind(
+                        new CellKind(
+                                "register",
+                                true,
+                                Optional.empty(),
+                                Optional.empty(),
+                                Optional.of(register)))
+                .wires("ck w")
+                .site("g", "", "o")
+                .site("r", "up down clk", "q")
+                .pad("p")
+                .chain("g.o ck r.clk", 5, 7)
+                .chain("r.q w p", 3, 4)
+                .cell("src", "g")
+                .cell("a", "r", settings)
+                .net("clk", "src.o", "a.clk", "g.o ck r.clk")
+                .net("n", "a.q", "", "r.q")
+                .design();
+    }
+
+    /** It changes twice a period, so the time until the next edge of the clock is no window. */
+    @Test
+    void whatChangesAtBothEdgesHasNoWindow() {
+        Design design = doubleRate(Map.of());
+        Net net = design.findNet("n").orElseThrow();
+        Net clock = design.findNet("clk").orElseThrow();
+        LaunchTime launch = LaunchTime.of(design, net);
+        assertThat(launch.bothEdges()).containsExactly("clk");
+        assertThat(launch.isOf(clock)).isFalse();
+        assertThat(RegisterCheck.otherClock(clock, launch).orElseThrow())
+                .startsWith("it changes at both edges of clk");
+        assertThat(entryOf(design, net, clock).toText())
+                .isEqualTo("n: not known: it changes at both edges of clk.");
+    }
+
+    /** A copy of its clock is as late as a register's output. */
+    @Test
+    void aCopyOfTheClockHasItsTime() {
+        Design design = doubleRate(Map.of("upLevel", "1", "downLevel", "0"));
+        LaunchTime launch = LaunchTime.of(design, design.findNet("n").orElseThrow());
+        assertThat(launch.bothEdges()).isEmpty();
+        assertThat(launch.latest()).contains(new Delay(30, 44));
+    }
+
+    private static ValidTimes.Entry entryOf(Design design, Net net, Net clock) {
+        return ValidTimes.entry(
+                net.name(),
+                net.name(),
+                0,
+                design,
+                net,
+                clock,
+                Delay.ZERO,
+                output(0, 0),
+                new Arrival(Delay.ZERO, 0, 0),
+                5);
     }
 
     private static ValidTimes.Entry one(ValidTimes.Window window, int millivolts) {
@@ -209,18 +281,7 @@ class ValidTimesTest {
     void anotherClockIsNotGuessedAt() {
         Design design = design();
         Net net = design.findNet("n").orElseThrow();
-        ValidTimes.Entry entry =
-                ValidTimes.entry(
-                        "n",
-                        "n",
-                        0,
-                        design,
-                        net,
-                        net,
-                        Delay.ZERO,
-                        output(0, 0),
-                        new Arrival(Delay.ZERO, 0, 0),
-                        5);
+        ValidTimes.Entry entry = entryOf(design, net, net);
         assertThat(entry.window()).isEmpty();
         assertThat(entry.toText()).isEqualTo("n: not known: not registered by n alone.");
     }

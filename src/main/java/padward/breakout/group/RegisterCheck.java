@@ -71,6 +71,12 @@ public record RegisterCheck(
                             + String.join(", ", new TreeSet<>(launch.ports()))
                             + " without a register, and can change while it is sampled");
         }
+        if (!launch.bothEdges().isEmpty()) {
+            return Optional.of(
+                    "it changes at both edges of "
+                            + clock.name()
+                            + ", and a register can sample it while it changes");
+        }
         return launch.untraced().isEmpty()
                 ? Optional.empty()
                 : Optional.of(

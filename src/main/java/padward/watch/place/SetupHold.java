@@ -115,6 +115,9 @@ public record SetupHold(
         launch.clocks().stream()
                 .filter(c -> !c.equals(clock.name()))
                 .forEach(c -> result.add("registers of clock " + c));
+        launch.bothEdges().stream()
+                .filter(c -> c.equals(clock.name()))
+                .forEach(c -> result.add("registers of both edges of clock " + c));
         return result;
     }
 

@@ -37,6 +37,7 @@ class TextbookRegistersTest {
                 new LaunchTime(
                         Set.of("clk"),
                         Set.of(),
+                        Set.of(),
                         Optional.of(both(earliestPs)),
                         Optional.of(both(latestPs)),
                         Set.of(),
@@ -86,7 +87,8 @@ class TextbookRegistersTest {
         int captured = 1200 + 860;
         assertThat(check(350, 0, launched, launched, captured, 0).leastPeriod().orElseThrow())
                 .isEqualTo(new RegisterCheck.Slack(5490, 5490));
-        // 1.1 · 7.2 − 0.9 · 2.06 + 0.35; the common path is not credited, which is on the safe side.
+        // 1.1 · 7.2 − 0.9 · 2.06 + 0.35; the common path is not credited, which is on the safe
+        // side.
         assertThat(check(350, 0, launched, launched, captured, 20).leastPeriod().orElseThrow())
                 .isEqualTo(new RegisterCheck.Slack(6416, 6416));
     }
