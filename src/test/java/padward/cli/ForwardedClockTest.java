@@ -7,19 +7,24 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import org.jsoup.Jsoup;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import padward.base.Progress;
+import padward.breakout.ask.DriverWish;
+import padward.breakout.group.ForwardedClock;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Terminal;
+import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
 import padward.format.design.DesignReader;
+import padward.timing.ExternalLine;
 import padward.timing.TreeDelays;
 
 /**
@@ -237,6 +242,61 @@ class ForwardedClockTest {
                         "not possible: it is the clock itself, and the fabric does not say how the"
                                 + " data pins of kind io-double become constant");
         assertThat(Files.exists(ledger)).isFalse();
+    }
+
+    @Test
+    void aPadWhosePathInvertsHasNoCopyInPhase() throws Exception {
+        inFabric("\"packagePin\":", "\"inverts\": true, \"packagePin\":");
+        CommandRun run = bus("-n", "clk12", "-l", ledger);
+        assertThat(run.code()).isEqualTo(1);
+        assertThat(run.out())
+                .contains(
+                        "not possible: it is the clock itself, and the path to its pad inverts, so"
+                                + " it would not be in phase");
+        assertThat(Files.exists(ledger)).isFalse();
+    }
+
+    /** Nothing uses such a site, and nothing may. */
+    @Test
+    void aSiteThatIsUnusableIsNotCalledUsed() throws Exception {
+        Design read = DesignReader.read(design, Progress.NONE);
+        String sites =
+                read.fabric().pads().stream()
+                        .map(p -> '"' + read.fabric().site(p.dataSite()).name() + '"')
+                        .filter(
+                                s ->
+                                        read.cells().stream()
+                                                .map(c -> read.fabric().site(c.site()).name())
+                                                .noneMatch(n -> s.equals('"' + n + '"')))
+                        .distinct()
+                        .collect(Collectors.joining(", ", "\"unusable\": {\"sites\": [", "]}, "));
+        inFabric("\"pads\": [\n    {\"pad\"", sites + "\"pads\": [\n    {\"pad\"");
+        Design marked = DesignReader.read(design, Progress.NONE);
+        List<String> reasons = new ArrayList<>();
+        for (Pad pad : marked.fabric().pads()) {
+            String site = marked.fabric().site(pad.dataSite()).name();
+            String reason =
+                    ForwardedClock.of(
+                                    marked,
+                                    marked.findNet("clk12").orElseThrow(),
+                                    marked.fabric().pads().indexOf(pad),
+                                    DriverWish.NONE,
+                                    "",
+                                    ExternalLine.USUAL,
+                                    Progress.NONE)
+                            .reason();
+            boolean used = !sites.contains('"' + site + '"');
+            assertThat(reason).isEqualTo("site " + site + (used ? " is used" : " is unusable"));
+            reasons.add(reason);
+        }
+        assertThat(reasons).anyMatch(r -> r.endsWith("unusable")).anyMatch(r -> r.endsWith("used"));
+    }
+
+    private void inFabric(String what, String with) throws Exception {
+        Path fabric = folder.resolve("only.fabric.json");
+        String text = Files.readString(fabric);
+        assertThat(text).contains(what);
+        Files.writeString(fabric, text.replace(what, with));
     }
 
     @Test

@@ -164,16 +164,13 @@ public record ForwardedClock(
                             + kind.get().name()
                             + " become constant");
         }
-        SiteView site = fabric.site(pad.dataSite());
-        for (int i = 0; i < site.pins().size(); i++) {
-            int pin = site.firstPin() + i;
-            if (design.occupancy().toBits().get(pin)) {
-                return Result.none("site " + site.name() + " is used");
-            }
+        if (pad.use().driving().inverts()) {
+            return Result.none("the path to its pad inverts, so it would not be in phase");
         }
-        if (design.occupancy().findCellOn(site.id()).isPresent()
-                || fabric.unusable().isSite(site.id())) {
-            return Result.none("site " + site.name() + " is used");
+        SiteView site = fabric.site(pad.dataSite());
+        Optional<String> taken = whyTaken(design, site);
+        if (taken.isPresent()) {
+            return Result.none("site " + site.name() + taken.get());
         }
         Net clock = design.findNet(clockBefore.name()).orElseThrow();
         int goal = site.findPin(register.clock());
@@ -187,11 +184,30 @@ public record ForwardedClock(
                 : placed(design, line, clock, kind.get(), path.get(), external);
     }
 
+    /** Why a register cannot be placed on a site, as what is said of it. */
+    private static Optional<String> whyTaken(Design design, SiteView site) {
+        if (design.fabric().unusable().isSite(site.id())) {
+            return Optional.of(" is unusable");
+        }
+        boolean used = design.occupancy().findUserOf(site.id()).isPresent();
+        boolean tied = false;
+        for (int i = 0; i < site.pins().size(); i++) {
+            int pin = site.firstPin() + i;
+            used |= design.occupancy().isOccupied(pin);
+            tied |= design.tiedPins().contains(pin);
+        }
+        if (used) {
+            return Optional.of(" is used");
+        }
+        return tied ? Optional.of(" keeps the driver of a port's pad on") : Optional.empty();
+    }
+
     /** That a pad has a register of both edges, for a clock that is brought out there otherwise. */
     public static Optional<String> hint(Question question) {
         String clock = question.net().name();
         return findKind(question.design().fabric(), question.padValue())
                 .filter(kind -> question.net().clock())
+                .filter(kind -> !question.padValue().use().driving().inverts())
                 .map(
                         kind ->
                                 "The pad's site takes a register of both edges, "
