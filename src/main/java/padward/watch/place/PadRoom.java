@@ -2,6 +2,8 @@ package padward.watch.place;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
@@ -14,17 +16,26 @@ import padward.unblock.move.Consequence;
 import padward.unblock.weigh.Removal;
 import padward.unblock.why.SearchLimits;
 
-/** Makes room on the way to a pad by moving what is there, where nothing is lost by that. */
+/**
+ * Makes room on the route to a pad by moving what is there, where nothing is lost by that. Nets
+ * that the circuit observes stay as they are, as do its own: its delays are worked out along them.
+ */
 final class PadRoom {
     private final Asker asker;
     private final Design design;
+    private final Set<String> observed;
 
     /**
      * @param design the design without the circuit, of which nothing is moved
      */
-    PadRoom(Asker asker, Design design) {
+    PadRoom(Asker asker, Design design, Connections connections) {
         this.asker = asker;
         this.design = design;
+        this.observed =
+                connections.sources().stream()
+                        .filter(Source.OfNet.class::isInstance)
+                        .map(s -> ((Source.OfNet) s).net().name())
+                        .collect(Collectors.toUnmodifiableSet());
     }
 
     /** The moves of the best option to unblock that has only moves; none when there is none. */
@@ -48,6 +59,16 @@ final class PadRoom {
                         ? design.findCell(removal.occupant().name()).isEmpty()
                         : design.findNet(removal.occupant().name()).isEmpty();
         boolean clock = removal.occupant() instanceof Occupant.ByNet of && of.net().clock();
-        return !own && !clock && removal.consequence() instanceof Consequence.Movable;
+        return !own
+                && !clock
+                && removal.consequence() instanceof Consequence.Movable movable
+                && movable.edits().stream()
+                        .flatMap(e -> e.reroutes().stream())
+                        .map(Edit.RouteNet::net)
+                        .allMatch(this::mayMove);
+    }
+
+    private boolean mayMove(String net) {
+        return !observed.contains(net) && design.findNet(net).isPresent();
     }
 }

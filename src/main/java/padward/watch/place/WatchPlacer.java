@@ -97,7 +97,7 @@ public final class WatchPlacer {
         this.router = new LayoutRouter(connections, unused, pads);
         this.pins = new PinChoice(unused);
         this.asker = new Asker(fabric, Engine.OWN);
-        this.padRoom = new PadRoom(asker, design);
+        this.padRoom = new PadRoom(asker, design, connections);
     }
 
     /**

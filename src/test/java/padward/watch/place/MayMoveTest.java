@@ -26,6 +26,8 @@ import padward.fabric.Fabric;
 import padward.format.design.Digest;
 import padward.timing.TreeDelays;
 import padward.watch.circuit.Circuit;
+import padward.watch.circuit.Element;
+import padward.watch.circuit.Signal;
 
 /**
  * Where nets may be moved: a circuit fits more often, and all that is not named as moved keeps
@@ -78,6 +80,16 @@ class MayMoveTest {
         PlainState state = PlainState.of(design).after(placed.edits(), design.fabric());
         assertThat(state).as(name).isNotNull();
         WatchPlacerProperties.wired(placed, name);
+        Set<String> observed = new HashSet<>();
+        for (Element element : circuit.elements()) {
+            element.inputs().stream()
+                    .filter(Signal.Observed.class::isInstance)
+                    .forEach(s -> observed.add(((Signal.Observed) s).net()));
+            if (element instanceof Element.Register register) {
+                observed.add(register.clock());
+            }
+        }
+        assertThat(placed.movedNets()).as(name).doesNotContainAnyElementsOf(observed);
         nothingElseChanges(design, placed, name);
         isUndone(design, placed, name);
         for (String net : placed.movedNets()) {
