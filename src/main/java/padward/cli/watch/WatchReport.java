@@ -105,7 +105,7 @@ public record WatchReport(
     }
 
     private static List<String> moved(WatchResult.Placed placed) {
-        return placed.moves().stream().map(Edit::toText).toList();
+        return WatchText.moves(placed);
     }
 
     private static List<String> edits(WatchResult.Placed placed) {

@@ -1,11 +1,12 @@
 package padward.watch.place;
 
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
+import java.util.Set;
 import padward.breakout.ask.Price;
 import padward.change.Edit;
 import padward.design.Design;
@@ -20,11 +21,13 @@ public final class WatchPrice {
     /** The price. */
     public static Price of(WatchResult.Placed placed) {
         Design before = placed.question().design();
-        List<Price.Cleared> cleared = new ArrayList<>();
+        // Each once: what made room for the cells may have made room at the pad as well.
+        Set<Occupant> moved = new LinkedHashSet<>();
         for (Edit move : placed.moves()) {
-            occupant(before, move)
-                    .forEach(o -> cleared.add(new Price.Cleared(o, Price.Fate.MOVABLE)));
+            moved.addAll(occupant(before, move));
         }
+        List<Price.Cleared> cleared =
+                moved.stream().map(o -> new Price.Cleared(o, Price.Fate.MOVABLE)).toList();
         return Price.ofPads(before, placed.edits())
                 .plus(
                         new Price(

@@ -35,18 +35,21 @@ public final class WatchText {
     private static String moved(WatchResult.Placed placed) {
         return placed.moves().isEmpty()
                 ? ""
-                : placed.moves().stream()
-                        .map(Edit::toText)
-                        .collect(Collectors.joining(", ", " To make room: ", "."));
+                : " To make room: " + String.join(", ", moves(placed)) + ".";
+    }
+
+    /** What is moved, each move once: a net may make room for the cells, then at the pad too. */
+    public static List<String> moves(WatchResult.Placed placed) {
+        return placed.moves().stream().map(Edit::toText).distinct().toList();
     }
 
     private static String named(WatchResult.Leg leg, WatchResult.Placed placed) {
         return placed.legs().size() > 1 ? " (" + leg.output() + ")" : "";
     }
 
-    /** That it fits once things are moved, and which. */
+    /** That it fits once things are moved, and which; for a result that has moves. */
     public static String fitsMoving(WatchResult.Placed placed) {
-        return "it fits:" + moved(placed).replace(" To make room: ", " ");
+        return "it fits: " + String.join(", ", moves(placed)) + ".";
     }
 
     /** How many cells of which sort: {@code 3 lookup tables and 1 register}. */

@@ -77,6 +77,8 @@ class MayMoveTest {
             return;
         }
         more++;
+        assertThat(WatchText.moves(placed)).as(name).doesNotHaveDuplicates();
+        assertThat(WatchPrice.of(placed).obstacles()).as(name).doesNotHaveDuplicates();
         PlainState state = PlainState.of(design).after(placed.edits(), design.fabric());
         assertThat(state).as(name).isNotNull();
         WatchPlacerProperties.wired(placed, name);
