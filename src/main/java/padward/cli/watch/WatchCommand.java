@@ -138,16 +138,25 @@ public final class WatchCommand implements Callable<Integer> {
                                             + ", and the pin shows glitches.");
                 }
             }
-            hint = hint.or(() -> moving(result.question()));
+            if (hint.isEmpty()) {
+                tryMoving();
+            }
         }
     }
 
-    private static Optional<String> moving(WatchQuestion asked) {
-        return !asked.mayMove()
-                        && WatchPlacer.place(asked.moving(true), Progress.NONE)
-                                instanceof WatchResult.Placed placed
-                ? Optional.of("With --may-move " + WatchText.fitsMoving(placed))
-                : Optional.empty();
+    /** Whether it fits with others moved; where that needs no move after all, it is the answer. */
+    private void tryMoving() {
+        WatchQuestion asked = result.question();
+        if (asked.mayMove()
+                || !(WatchPlacer.placeMoving(asked, Progress.NONE)
+                        instanceof WatchResult.Placed placed)) {
+            return;
+        }
+        if (placed.moves().isEmpty()) {
+            result = placed;
+        } else {
+            hint = Optional.of("With --may-move " + WatchText.fitsMoving(placed));
+        }
     }
 
     private void simulate() throws BadInput {

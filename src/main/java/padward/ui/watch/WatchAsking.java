@@ -51,12 +51,14 @@ record WatchAsking(
                 whole = request.with(own.get().read(on.opened().design().fabric(), progress));
             }
             WatchResult result = placed(whole, mayMove, progress);
-            return result instanceof WatchResult.Placed placed
-                    ? fits(placed)
-                    : new WatchOutcome.DoesNotFit(
-                            WatchText.sentence(result),
-                            smaller(whole, progress),
-                            moving(whole, progress));
+            if (result instanceof WatchResult.Placed placed) {
+                return fits(placed);
+            }
+            Optional<String> smaller = smaller(whole, progress);
+            Optional<WatchResult.Placed> moving = moving(result.question(), progress);
+            return moving.filter(m -> m.moves().isEmpty())
+                    .<WatchOutcome>map(this::fits)
+                    .orElseGet(() -> doesNotFit(result, smaller, moving));
         } catch (BadInput fault) {
             return new WatchOutcome.Faulty(fault);
         }
@@ -90,9 +92,19 @@ record WatchAsking(
         return result;
     }
 
-    private Optional<String> moving(CircuitRequest whole, Progress progress) throws BadInput {
-        return !mayMove && placed(whole, true, progress) instanceof WatchResult.Placed fits
-                ? Optional.of("With other nets and cells moved " + WatchText.fitsMoving(fits))
+    private static WatchOutcome doesNotFit(
+            WatchResult result, Optional<String> smaller, Optional<WatchResult.Placed> moving) {
+        return new WatchOutcome.DoesNotFit(
+                WatchText.sentence(result),
+                smaller,
+                moving.map(m -> "With other nets and cells moved " + WatchText.fitsMoving(m)));
+    }
+
+    private Optional<WatchResult.Placed> moving(WatchQuestion question, Progress progress) {
+        return !mayMove
+                        && WatchPlacer.placeMoving(question, progress)
+                                instanceof WatchResult.Placed fits
+                ? Optional.of(fits)
                 : Optional.empty();
     }
 

@@ -111,8 +111,20 @@ public final class WatchPlacer {
         if (result instanceof WatchResult.Placed || !question.mayMove()) {
             return result;
         }
-        WatchResult moved = new WatchPlacer(question, true, progress).run();
+        WatchResult moved = placeMoving(question, progress);
         return moved instanceof WatchResult.Placed ? moved : result;
+    }
+
+    /**
+     * Places a circuit with other nets and cells moved, whatever the question says of that, and
+     * without looking first whether it fits as they are: for a question that was answered with no.
+     * What it finds may do without moves after all, because it tries other layouts.
+     *
+     * @throws CancellationException when {@code progress} says so
+     * @throws IllegalArgumentException when the design lacks a net or pad that the circuit names
+     */
+    public static WatchResult placeMoving(WatchQuestion question, Progress progress) {
+        return new WatchPlacer(question, true, progress).run();
     }
 
     private WatchResult run() {

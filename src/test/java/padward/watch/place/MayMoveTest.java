@@ -79,6 +79,8 @@ class MayMoveTest {
         more++;
         assertThat(WatchText.moves(placed)).as(name).doesNotHaveDuplicates();
         assertThat(WatchPrice.of(placed).obstacles()).as(name).doesNotHaveDuplicates();
+        WatchResult alone = WatchPlacer.placeMoving(question, Progress.NONE);
+        assertThat(WatchText.sentence(alone)).as(name).isEqualTo(WatchText.sentence(moving));
         PlainState state = PlainState.of(design).after(placed.edits(), design.fabric());
         assertThat(state).as(name).isNotNull();
         WatchPlacerProperties.wired(placed, name);
