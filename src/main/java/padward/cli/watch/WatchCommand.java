@@ -40,9 +40,9 @@ import picocli.CommandLine.Spec;
         mixinStandardHelpOptions = true,
         description =
                 "Places a small circuit on cells and wires that the design leaves unused, between"
-                        + " nets and a pad: a trigger, a selector, a divider. Nets are branched and"
-                        + " keep every wire; nothing is moved, unless --may-move. With --ledger, the circuit is kept; undo"
-                        + " takes it out again.",
+                        + " nets and a pad: a trigger, a selector, a divider. Nets are"
+                        + " branched. Without --may-move nets keep every wire and nothing is moved."
+                        + " With --ledger, the circuit is kept; undo takes it out again.",
         footer = {
             "",
             "Example:",

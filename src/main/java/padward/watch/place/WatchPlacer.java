@@ -31,9 +31,9 @@ import padward.watch.circuit.Element;
 
 /**
  * Places and routes a watch circuit on what a design leaves unused. Cells go to free sites near the
- * nets and the pad; nets of the design get branches, and keep every wire; nothing else changes, but
- * for the port that loses the pad, if there is one. Deterministic. One object serves one question,
- * in one thread.
+ * nets and the pad; nets of the design get branches. Where nothing may be moved, nets keep every
+ * wire and nothing else changes, but for the port that loses the pad, if there is one.
+ * Deterministic. One object serves one question, in one thread.
  */
 public final class WatchPlacer {
     /** Layouts that are tried before it is looked at closely why they fail. */
