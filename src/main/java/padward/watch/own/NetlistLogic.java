@@ -171,10 +171,17 @@ public final class NetlistLogic {
                         ? table(cell, table)
                         : register(cell, (CellFunction.Register) function);
         if (part.function().nets().isEmpty()) {
-            throw fault(
-                    "cell " + what.name(),
-                    "a cell whose output depends on its inputs",
-                    "one that is always " + (part.function().function().value(0) ? "high" : "low"));
+            String level = part.function().function().value(0) ? "high" : "low";
+            // A register may start at the other level: only what it takes is always the same.
+            throw part.clock().isPresent()
+                    ? fault(
+                            "cell " + what.name(),
+                            "a register whose next value depends on a net",
+                            "one whose next value is always " + level)
+                    : fault(
+                            "cell " + what.name(),
+                            "a cell whose output depends on its inputs",
+                            "one that is always " + level);
         }
         for (int net : part.function().nets()) {
             if (driver(net) instanceof Terminal.CellPin from) {
