@@ -188,8 +188,40 @@ final class OwnCircuit {
                             + " left out, because no output depends on "
                             + (left == 1 ? "it." : "them."));
         }
+        unknownStart().ifPresent(result::add);
         logic.own().notes().forEach(n -> result.add(sentence(n)));
         return result;
+    }
+
+    /** That some registers state no initial value where others do. */
+    private Optional<String> unknownStart() {
+        List<String> unknown = new ArrayList<>();
+        boolean stated = false;
+        for (Map.Entry<Integer, NetlistLogic.Part> part : logic.parts().entrySet()) {
+            if (part.getValue().clock().isPresent()) {
+                if (part.getValue().initial().isPresent()) {
+                    stated = true;
+                } else {
+                    unknown.add(netlist.cells().get(part.getKey()).name());
+                }
+            }
+        }
+        if (!stated || unknown.isEmpty()) {
+            return Optional.empty();
+        }
+        int more = unknown.size() - MOST_NAMED;
+        String names =
+                more > 0
+                        ? String.join(", ", unknown.subList(0, MOST_NAMED))
+                                + " and "
+                                + more
+                                + " more"
+                        : String.join(", ", unknown);
+        return Optional.of(
+                "Only some registers of the netlist state an initial value; these state none and"
+                        + " may begin at 0 or 1: "
+                        + names
+                        + ".");
     }
 
     private static String sentence(String note) {

@@ -232,6 +232,21 @@ class OwnCircuitTest {
         assertThat(register.clock()).isEqualTo("clk");
     }
 
+    /** One stated value says nothing of the other registers, which are named. */
+    @Test
+    void registersWithoutAStartAmongOthersAreNamed() throws Exception {
+        OwnNetlists some =
+                ab().cell("r", "keep", "q", Map.of("start", "1"), Map.of("c", "clk", "d", "s"))
+                        .keep("s", Map.of("c", "clk", "d", "a"))
+                        .out("out", "r");
+        assertThat(circuit(some.logic(), 4).cautions())
+                .containsExactly(
+                        "Only some registers of the netlist state an initial value; these state"
+                                + " none and may begin at 0 or 1: s.");
+        OwnNetlists none = ab().keep("s", Map.of("c", "clk", "d", "a")).out("out", "s");
+        assertThat(circuit(none.logic(), 4).cautions()).isEmpty();
+    }
+
     private static void isRefused(
             OwnNetlists netlist, String place, String expected, String found) {
         BadInput fault = catchThrowableOfType(BadInput.class, netlist::logic);
