@@ -71,7 +71,7 @@ final class CandidateSites {
 
     /** Looks at free sites, clocks and pads; what stands against every layout, if anything does. */
     Optional<Fault> ofClocksAndPads() {
-        return kinds().or(this::enough).or(this::clocks).or(this::ways).or(this::enough);
+        return kinds().or(this::enough).or(this::clocks).or(this::routes).or(this::enough);
     }
 
     /** The same without the pads. */
@@ -136,8 +136,8 @@ final class CandidateSites {
         return Optional.empty();
     }
 
-    /** The ways to the pads, backwards. */
-    private Optional<Fault> ways() {
+    /** The routes to the pads, backwards. */
+    private Optional<Fault> routes() {
         for (int o = 0; o < pads.length; o++) {
             Pad pad = fabric.pads().get(pads[o]);
             if (!(connections.sources().get(connections.outputs()[o])
