@@ -4,6 +4,7 @@ import it.unimi.dsi.fastutil.ints.Int2IntMap;
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntCollection;
+import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -800,15 +801,48 @@ public final class DisjointFlow {
         return Math.min(most, Math.min(active.size(), goals.size()));
     }
 
-    /** Whether no free route at all leads from a net to any goal. */
+    /**
+     * Whether no free route at all leads from a net to any goal. Potentials do not tell: those of
+     * vertices that led only to a goal that was removed stay. So it is searched for, first where
+     * little is left to go.
+     */
     public boolean isCutOff(int net) {
+        if (startOf.getInt(net) != NONE) {
+            return false;
+        }
         SearchSources sources = nets.get(net);
+        IntOpenHashSet seen = new IntOpenHashSet();
+        IntArrayList todo = new IntArrayList();
         for (int i = 0; i < sources.size(); i++) {
-            if (toGo[sources.vertex(i)] != UNREACHED) {
-                return false;
+            todo.add(sources.vertex(i));
+        }
+        while (!todo.isEmpty()) {
+            int vertex = todo.popInt();
+            int nearest = NONE;
+            edges.reset(vertex);
+            while (edges.next()) {
+                int other = edges.other();
+                if ((role[other] & (CLOSED | TREE)) != 0 || !canLead(other) || !seen.add(other)) {
+                    continue;
+                }
+                if (goals.containsKey(other)) {
+                    return false;
+                }
+                if (nearest == NONE || toGo[other] < toGo[nearest]) {
+                    nearest = other;
+                }
+                todo.add(other);
+            }
+            if (nearest != NONE) {
+                todo.add(nearest);
             }
         }
         return true;
+    }
+
+    /** Whether a vertex may lead to a goal, as far as the potentials tell; after a stop any may. */
+    private boolean canLead(int vertex) {
+        return isStale || toGo[vertex] != UNREACHED;
     }
 
     /** Number of nets that are served now. */

@@ -50,6 +50,7 @@ class ChangedGroupProperties {
                 assertThat(changed.proof().isPresent()).isEqualTo(other.proof().isPresent());
                 assertThat(changed.price(design).ports())
                         .hasSize(other.price(design).ports().size());
+                compareReasons(changed, other, what);
                 served += changed.lines().size();
                 left += changed.left().size();
                 comparePairs(matrix, fresh, what);
@@ -57,6 +58,15 @@ class ChangedGroupProperties {
         }
         assertThat(served).isGreaterThan(30);
         assertThat(left).isGreaterThan(10);
+    }
+
+    /** Of several nets either may be left, but one that is left in both is for the same reason. */
+    private static void compareReasons(Bus one, Bus other, String what) {
+        for (Bus.Left left : one.left()) {
+            other.left().stream()
+                    .filter(l -> l.net().equals(left.net()))
+                    .forEach(l -> assertThat(left.reason()).as(what).isEqualTo(l.reason()));
+        }
     }
 
     private static void comparePairs(RouteMatrix one, RouteMatrix other, String what) {

@@ -31,6 +31,8 @@ class DisjointFlowProperties {
     private int served;
     private int left;
     private int betweenBounds;
+    private int cutOff;
+    private int competing;
 
     @Test
     void changesLeadToWhatJGraphTFindsFromNothing() throws Exception {
@@ -52,6 +54,8 @@ class DisjointFlowProperties {
         assertThat(served).isGreaterThan(500);
         assertThat(left).isGreaterThan(500);
         assertThat(betweenBounds).isGreaterThan(20);
+        assertThat(cutOff).isGreaterThan(100);
+        assertThat(competing).isGreaterThan(100);
     }
 
     /** One drawn order of changes. */
@@ -183,6 +187,31 @@ class DisjointFlowProperties {
             served += judged.most();
             left += nets.size() - judged.most();
             assertThat(flow.cut().isPresent()).isEqualTo(judged.most() < nets.size());
+            compareReach();
+        }
+
+        /** A net that gets no route to any goal even alone is cut off, and no other. */
+        private void compareReach() {
+            List<FlowGoal> open = goals.stream().map(drawn.goals()::get).toList();
+            for (int net : nets) {
+                boolean isCutOff = flow.isCutOff(numberOf.get(net));
+                if (flow.route(numberOf.get(net)).isPresent()) {
+                    assertThat(isCutOff).as(what).isFalse();
+                } else {
+                    int alone =
+                            FlowReferee.judge(
+                                            fabric,
+                                            drawn.corner(),
+                                            blocked,
+                                            List.of(drawn.trees().get(net)),
+                                            List.of(drawn.starts().get(net)),
+                                            open)
+                                    .most();
+                    assertThat(isCutOff).as(what + ": net " + net).isEqualTo(alone == 0);
+                    cutOff += isCutOff ? 1 : 0;
+                    competing += isCutOff ? 0 : 1;
+                }
+            }
         }
 
         private void checkBounds() {
