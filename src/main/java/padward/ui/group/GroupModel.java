@@ -53,6 +53,10 @@ public final class GroupModel {
     private final ObservableMap<Integer, Integer> pinned = FXCollections.observableHashMap();
     private final ReadOnlyBooleanWrapper asAsked = new ReadOnlyBooleanWrapper(true);
     private Optional<Asked> asked = Optional.empty();
+
+    /** The last group that was routed on the open design, also while another is. */
+    private Optional<RouteMatrix> known = Optional.empty();
+
     private final ObjectProperty<Optional<Bus>> bus = new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<MatchedGroup>> matched =
             new SimpleObjectProperty<>(Optional.empty());
@@ -63,7 +67,7 @@ public final class GroupModel {
         this.nets = model.groupNetsProperty();
         this.pads = model.groupPadsProperty();
         this.job = new JobSlot(model.jobs(), this);
-        model.openedProperty().addListener((p, old, now) -> clear());
+        model.openedProperty().addListener((p, old, now) -> forget());
         nets.addListener((p, old, now) -> compareFields());
         pads.addListener((p, old, now) -> compareFields());
         mayDisconnect.addListener((p, old, now) -> compareFields());
@@ -90,6 +94,11 @@ public final class GroupModel {
                         .isEmpty());
     }
 
+    private void forget() {
+        known = Optional.empty();
+        clear();
+    }
+
     private void clear() {
         job.cancel();
         asked = Optional.empty();
@@ -107,23 +116,37 @@ public final class GroupModel {
             model.notes().add(this, "Open a design first (Ctrl+O).");
             return;
         }
-        Optional<RouteMatrix> before = matrix.get();
-        clear();
         Design design = opened.get().design();
         String wanted = nets.get();
         String allowed = pads.get();
-        boolean disconnect = mayDisconnect.get();
-        Asked fields = new Asked(wanted, allowed, disconnect, model.design().state().orElseThrow());
+        Asked fields =
+                new Asked(
+                        wanted, allowed, mayDisconnect.get(), model.design().state().orElseThrow());
+        // What a field has wrong must not cost the group that is shown.
+        job.start(
+                "Reading the nets and pads",
+                progress ->
+                        new Members(
+                                GroupParser.nets(design, wanted),
+                                GroupParser.pads(design, allowed)),
+                members -> route(fields, members));
+    }
+
+    /** The nets and pads that the fields mean. */
+    private record Members(List<Net> nets, List<Integer> pads) {}
+
+    private void route(Asked fields, Members members) {
+        clear();
+        Design design = fields.on().opened().design();
         Bus.Aim by = aim.get();
-        Bus.Ports ports = disconnect ? Bus.Ports.MAY_DISCONNECT : Bus.Ports.KEEP;
+        Bus.Ports ports = fields.mayDisconnect() ? Bus.Ports.MAY_DISCONNECT : Bus.Ports.KEEP;
+        Optional<RouteMatrix> similar = known.filter(m -> m.isAbout(design, by, ports));
         record Routed(RouteMatrix matrix, Bus bus) {}
         job.start(
                 "Routing the group",
                 progress -> {
-                    List<Net> chosen = GroupParser.nets(design, wanted);
-                    List<Integer> taken = GroupParser.pads(design, allowed);
-                    Optional<RouteMatrix> similar =
-                            before.filter(m -> m.isAbout(design, by, ports));
+                    List<Net> chosen = members.nets();
+                    List<Integer> taken = members.pads();
                     RouteMatrix seen =
                             similar.isPresent()
                                     ? similar.get().changedTo(chosen, taken, progress)
@@ -134,7 +157,8 @@ public final class GroupModel {
                 result -> {
                     asked = Optional.of(fields);
                     compareFields();
-                    matrix.set(Optional.of(result.matrix()));
+                    known = Optional.of(result.matrix());
+                    matrix.set(known);
                     bus.set(Optional.of(result.bus()));
                 });
     }

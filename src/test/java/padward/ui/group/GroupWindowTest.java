@@ -120,6 +120,43 @@ class GroupWindowTest {
         assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(before);
     }
 
+    /** What is wrong in a field is said, and the group that was routed before is still there. */
+    @Test
+    void aFaultInAFieldLeavesTheGroup(FxRobot robot) {
+        assumeTrue(DESIGN.startsWith("fixtures/small"));
+        selectTab(robot, "group-tab");
+        route(robot, NETS, PADS);
+        String routed = robot.lookup("#group-totals").queryAs(Label.class).getText();
+        assertThat(routed).startsWith("3 nets, ");
+        for (String wrong : List.of("no/such/net", "")) {
+            route(robot, wrong, PADS);
+            assertThat(model.notes().all()).hasSize(1);
+            assertThat(robot.lookup("#group-totals").queryAs(Label.class).getText())
+                    .isEqualTo(routed);
+            assertThat(robot.lookup("#group-matrix").query().getBoundsInLocal().getWidth())
+                    .isGreaterThan(100);
+            assertThat(robot.lookup("#group-message").queryAs(Label.class).getText())
+                    .startsWith("This is the group as it was routed.");
+        }
+        route(robot, NETS, "no such pad");
+        assertThat(robot.lookup("#group-totals").queryAs(Label.class).getText()).isEqualTo(routed);
+        route(robot, "alarm/blink[*]", PADS);
+        assertThat(model.notes().all()).isEmpty();
+        assertThat(robot.lookup("#group-totals").queryAs(Label.class).getText())
+                .isNotEqualTo(routed)
+                .contains(" served");
+    }
+
+    private static void route(FxRobot robot, String nets, String pads) {
+        robot.interact(
+                () -> {
+                    robot.lookup("#group-nets").queryAs(TextField.class).setText(nets);
+                    robot.lookup("#group-pads").queryAs(TextField.class).setText(pads);
+                    robot.lookup("#group-route").queryAs(Button.class).fire();
+                });
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
     /** What every free route passes is marked on the map while the group is looked at. */
     @Test
     void aBottleneckIsShownOnTheMap(FxRobot robot) throws Exception {
