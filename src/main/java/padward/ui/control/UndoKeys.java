@@ -3,6 +3,7 @@ package padward.ui.control;
 import javafx.beans.Observable;
 import javafx.scene.Node;
 import javafx.scene.Scene;
+import javafx.scene.control.Spinner;
 import javafx.scene.control.TextInputControl;
 import javafx.scene.input.KeyEvent;
 
@@ -40,6 +41,10 @@ public final class UndoKeys {
     }
 
     private static String text(Node focus) {
+        if (focus instanceof Spinner<?> numbers && numbers.isEditable()) {
+            // The spinner has the focus while its editor is typed in.
+            return String.valueOf(numbers.getEditor().getText());
+        }
         return focus instanceof TextInputControl field ? String.valueOf(field.getText()) : "";
     }
 

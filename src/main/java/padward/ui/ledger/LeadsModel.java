@@ -22,6 +22,8 @@ import padward.ui.model.WindowModel;
  * The instrument's leads on the lines that are kept: what the ledger says of each can be edited.
  */
 final class LeadsModel {
+    private static final String STEP = "changing the lead of ";
+
     private final WindowModel model;
     private final ReadOnlyStringWrapper fault = new ReadOnlyStringWrapper("");
 
@@ -39,6 +41,11 @@ final class LeadsModel {
 
     private List<LedgerEntry> entries() {
         return model.keptProperty().get().map(KeptChanges::entries).orElse(List.of());
+    }
+
+    /** Whether a step of the history has changed a lead. */
+    static boolean isChange(String step) {
+        return step.startsWith(STEP);
     }
 
     /** All lines, in the order of the entries. */
@@ -90,7 +97,7 @@ final class LeadsModel {
         }
         try {
             List<LedgerEntry> changed = new LeadChange(port, field, text).to(entries(), "");
-            model.design().changeLeads("changing the lead of " + port, changed);
+            model.design().changeLeads(STEP + port, changed);
             return true;
         } catch (BadInput bad) {
             fault.set("Lead of " + port + ", " + bad.getMessage() + ".");

@@ -14,8 +14,11 @@ import javafx.beans.InvalidationListener;
 import javafx.beans.WeakInvalidationListener;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyIntegerProperty;
+import javafx.beans.property.ReadOnlyIntegerWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleObjectProperty;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
@@ -51,6 +54,8 @@ final class SheetModel {
     private final ObjectProperty<List<BufferedImage>> pages = new SimpleObjectProperty<>(List.of());
 
     private final LeadsModel leads;
+    private final ReadOnlyStringWrapper note = new ReadOnlyStringWrapper("");
+    private final ReadOnlyIntegerWrapper changes = new ReadOnlyIntegerWrapper(0);
     private Runnable shown = () -> {};
     private boolean stopped;
 
@@ -67,8 +72,10 @@ final class SheetModel {
 
     private void changed() {
         if (!stopped) {
+            note.set("");
             refresh();
             shown.run();
+            changes.set(changes.get() + 1);
         }
     }
 
@@ -82,9 +89,38 @@ final class SheetModel {
         return leads;
     }
 
-    /** Undoes the last step of the window. */
+    /** Undoes the last step of the window if it changed a lead, and says so. */
     void undo() {
-        model.undo();
+        step(model.history().nextUndoProperty().get(), model::undo, "Undone: ", "undo");
+    }
+
+    /** Redoes the step that was undone last if it changed a lead, and says so. */
+    void redo() {
+        step(model.history().nextRedoProperty().get(), model::redo, "Redone: ", "redo");
+    }
+
+    /** What cannot be seen in the sheet is not undone from there. */
+    private void step(Optional<String> next, Runnable work, String done, String verb) {
+        if (next.isEmpty()) {
+            note.set("There is nothing to " + verb + ".");
+        } else if (LeadsModel.isChange(next.get())) {
+            work.run();
+            note.set(done + next.get() + ".");
+        } else {
+            note.set(
+                    "The next step to %s is %s, which changes no lead: %s it in the main window."
+                            .formatted(verb, next.get(), verb));
+        }
+    }
+
+    /** What was done last, or why it was not; empty for nothing. */
+    ReadOnlyStringProperty noteProperty() {
+        return note.getReadOnlyProperty();
+    }
+
+    /** How often what is kept, or the length of the leads, has changed since the sheet was made. */
+    ReadOnlyIntegerProperty changesProperty() {
+        return changes.getReadOnlyProperty();
     }
 
     private record Sheet(BenchSheet sheet, Design after, String made) {}

@@ -28,10 +28,12 @@ import javafx.stage.Screen;
 import javafx.stage.Stage;
 import javafx.stage.Window;
 import padward.handover.SheetPage;
+import padward.ui.control.Action;
 import padward.ui.control.Controls;
 import padward.ui.control.FileDialogs;
 import padward.ui.control.NumberSpinners;
 import padward.ui.control.Themes;
+import padward.ui.control.UndoKeys;
 import padward.ui.model.AppearanceModel;
 import padward.ui.model.WindowModel;
 
@@ -44,9 +46,6 @@ public final class SheetWindow extends BorderPane {
     /** What the system puts around a window, in height. */
     private static final double FRAME = 60;
 
-    private static final KeyCombination UNDO =
-            new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN);
-
     private final SheetModel sheet;
     private final VBox pages = new VBox(14);
 
@@ -56,16 +55,8 @@ public final class SheetWindow extends BorderPane {
         getStyleClass().add("main-view");
         getStylesheets().add(Themes.window());
         LeadsView leads = new LeadsView(sheet.leads());
-        setTop(new VBox(bar(dialogs), leads));
+        setTop(new VBox(bar(dialogs), leads, note()));
         sheet.whenChanged(leads::show);
-        addEventFilter(
-                KeyEvent.KEY_PRESSED,
-                e -> {
-                    if (UNDO.match(e) && !leads.isBeingTyped()) {
-                        sheet.undo();
-                        e.consume();
-                    }
-                });
         pages.setAlignment(Pos.TOP_CENTER);
         pages.setPadding(new Insets(14));
         ScrollPane scroll = new ScrollPane(pages);
@@ -101,9 +92,42 @@ public final class SheetWindow extends BorderPane {
         stage.initOwner(owner);
         stage.setTitle("Bench sheet");
         double room = Screen.getPrimary().getVisualBounds().getHeight() - FRAME;
-        stage.setScene(new Scene(view, WIDTH, Math.min(HEIGHT, room)));
+        Scene scene = new Scene(view, WIDTH, Math.min(HEIGHT, room));
+        view.installUndo(scene);
+        stage.setScene(scene);
         stage.show();
         return stage;
+    }
+
+    /** As in the main window, with the same keys. */
+    private void installUndo(Scene scene) {
+        UndoKeys.install(
+                scene,
+                Action.of(
+                        "sheet-undo",
+                        Action.Group.QUESTION,
+                        "Undo",
+                        "Shortcut+Z",
+                        "Undoes the last change of a lead",
+                        sheet::undo),
+                Action.of(
+                        "sheet-redo",
+                        Action.Group.QUESTION,
+                        "Redo",
+                        "Shortcut+Shift+Z Shortcut+Y",
+                        "Repeats the change of a lead that was undone last",
+                        sheet::redo),
+                sheet.changesProperty());
+    }
+
+    private Label note() {
+        Label note = Controls.text("", "note");
+        note.setId("sheet-note");
+        note.setMaxWidth(Double.MAX_VALUE);
+        note.textProperty().bind(sheet.noteProperty());
+        note.visibleProperty().bind(sheet.noteProperty().isNotEmpty());
+        note.managedProperty().bind(note.visibleProperty());
+        return note;
     }
 
     /** Theme and size of text are the main window's, now and later. */

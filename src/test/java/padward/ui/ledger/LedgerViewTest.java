@@ -18,6 +18,7 @@ import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.MenuItem;
+import javafx.scene.control.Spinner;
 import javafx.scene.control.TextField;
 import javafx.scene.image.ImageView;
 import javafx.scene.input.Clipboard;
@@ -235,6 +236,42 @@ class LedgerViewTest {
         Path ledger = folder.resolve("l.json");
         robot.interact(() -> model.design().saveLedger(ledger));
         assertThat(Files.readString(ledger)).contains("clip 3").contains("\"length_m\": 0.25");
+    }
+
+    @Test
+    void onlyLeadsAreUndoneFromTheSheet(FxRobot robot) {
+        keep(robot, ONE, "J1.3");
+        Stage[] opened = new Stage[1];
+        robot.interact(() -> opened[0] = SheetWindow.open(model, stage));
+        try {
+            Scene scene = opened[0].getScene();
+            robot.interact(() -> scene.lookup("#export-button").requestFocus());
+            robot.push(KeyCode.SHORTCUT, KeyCode.Z);
+            assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(1);
+            assertThat(text(scene, "#sheet-note"))
+                    .startsWith("The next step to undo is keeping ")
+                    .endsWith("undo it in the main window.");
+            type(robot, scene, "#lead-1-name", "clip");
+            robot.push(KeyCode.SHORTCUT, KeyCode.Z);
+            assertThat(lead(0).name()).isEmpty();
+            assertThat(text(scene, "#sheet-note"))
+                    .isEqualTo("Undone: changing the lead of out_J1.3.");
+            robot.push(KeyCode.SHORTCUT, KeyCode.Y);
+            assertThat(lead(0).name()).isEqualTo("clip");
+            robot.push(KeyCode.SHORTCUT, KeyCode.Z);
+            robot.push(KeyCode.SHORTCUT, KeyCode.SHIFT, KeyCode.Z);
+            assertThat(lead(0).name()).isEqualTo("clip");
+            Spinner<?> length = (Spinner<?>) scene.lookup("#lead");
+            robot.interact(
+                    () -> {
+                        length.requestFocus();
+                        length.getEditor().setText("0.35");
+                    });
+            robot.push(KeyCode.SHORTCUT, KeyCode.Z);
+            assertThat(lead(0).name()).isEqualTo("clip");
+        } finally {
+            robot.interact(opened[0]::close);
+        }
     }
 
     @Test
