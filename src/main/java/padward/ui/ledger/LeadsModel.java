@@ -3,8 +3,6 @@ package padward.ui.ledger;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import javafx.beans.property.ReadOnlyStringProperty;
-import javafx.beans.property.ReadOnlyStringWrapper;
 import padward.base.BadInput;
 import padward.change.Edit;
 import padward.change.Lead;
@@ -25,7 +23,6 @@ final class LeadsModel {
     private static final String STEP = "changing the lead of ";
 
     private final WindowModel model;
-    private final ReadOnlyStringWrapper fault = new ReadOnlyStringWrapper("");
 
     LeadsModel(WindowModel model) {
         this.model = model;
@@ -88,30 +85,18 @@ final class LeadsModel {
     /**
      * Changes a lead, as a step that can be undone.
      *
-     * @return whether the text is a value for the field; {@link #faultProperty} says why not
+     * @return why the text is no value for the field; empty when it was taken over
      */
-    boolean set(String port, LeadField field, String text) {
-        fault.set("");
+    Optional<BadInput> set(String port, LeadField field, String text) {
         if (value(port, field).filter(v -> !v.equals(text)).isEmpty()) {
-            return true;
+            return Optional.empty();
         }
         try {
             List<LedgerEntry> changed = new LeadChange(port, field, text).to(entries(), "");
             model.design().changeLeads(STEP + port, changed);
-            return true;
+            return Optional.empty();
         } catch (BadInput bad) {
-            fault.set("Lead of " + port + ", " + bad.getMessage() + ".");
-            return false;
+            return Optional.of(bad);
         }
-    }
-
-    /** What was wrong with the last text; empty when nothing was. */
-    ReadOnlyStringProperty faultProperty() {
-        return fault.getReadOnlyProperty();
-    }
-
-    /** Forgets what was wrong. */
-    void clearFault() {
-        fault.set("");
     }
 }

@@ -2,7 +2,10 @@ package padward.ui.ledger;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.Collectors;
 import javafx.beans.value.ChangeListener;
+import javafx.css.PseudoClass;
 import javafx.geometry.Insets;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
@@ -14,8 +17,10 @@ import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
+import padward.base.BadInput;
 import padward.format.ledger.LeadField;
 import padward.ui.control.Controls;
+import padward.ui.work.FaultText;
 
 /**
  * A row for each line with what the ledger says of its lead. A field is taken over by Enter or when
@@ -73,28 +78,60 @@ final class LeadsView extends VBox {
         scroll.getStyleClass().add("plain-scroll");
         fault.setId("leads-fault");
         fault.setMaxWidth(Double.MAX_VALUE);
-        fault.textProperty().bind(leads.faultProperty());
-        fault.visibleProperty().bind(leads.faultProperty().isNotEmpty());
+        fault.setWrapText(true);
+        fault.setMinHeight(USE_PREF_SIZE);
+        fault.visibleProperty().bind(fault.textProperty().isNotEmpty());
         fault.managedProperty().bind(fault.visibleProperty());
         getChildren().addAll(scroll, fault);
         show();
     }
 
-    /** A field, and what was shown in it before the user typed. */
+    /** A field, what was shown in it before the user typed, and what is wrong with its text. */
     private static final class Cell {
+        private static final PseudoClass AT_FAULT = PseudoClass.getPseudoClass("at-fault");
+
         private final String port;
-        private final LeadField field;
+        private final Column column;
         private final TextField text = new TextField();
         private String shown = "";
+        private String fault = "";
 
-        private Cell(String port, LeadField field) {
+        private Cell(String port, Column column) {
             this.port = port;
-            this.field = field;
+            this.column = column;
+        }
+
+        private LeadField field() {
+            return column.field;
         }
 
         private void show(String value) {
             shown = value;
             text.setText(value);
+            setFault("");
+        }
+
+        private void setFault(String wrong) {
+            fault = wrong;
+            text.pseudoClassStateChanged(AT_FAULT, !wrong.isEmpty());
+            text.setAccessibleHelp(wrong);
+        }
+
+        private boolean isOfSame(Cell other) {
+            return port.equals(other.port) && column == other.column;
+        }
+
+        /** Goes on where another cell of the same lead was being typed in. */
+        private void goOn(Cell before) {
+            if (before.isBeingTyped()) {
+                text.setText(before.text.getText());
+                setFault(before.fault);
+            }
+        }
+
+        private void takeFocus(Cell before) {
+            text.requestFocus();
+            text.selectRange(before.text.getAnchor(), before.text.getCaretPosition());
         }
 
         private boolean isBeingTyped() {
@@ -114,15 +151,35 @@ final class LeadsView extends VBox {
         setManaged(!rows.isEmpty());
         for (Cell cell : cells) {
             if (!cell.isBeingTyped()) {
-                leads.value(cell.port, cell.field).ifPresent(cell::show);
+                leads.value(cell.port, cell.field()).ifPresent(cell::show);
             }
         }
+        showFaults();
+    }
+
+    private void showFaults() {
+        fault.setText(
+                cells.stream()
+                        .map(c -> c.fault)
+                        .filter(f -> !f.isEmpty())
+                        .collect(Collectors.joining("\n")));
     }
 
     private void rebuild(List<LeadsModel.Row> rows) {
+        // First, because the cells that go may lose the focus and must not be taken over then.
+        List<Cell> before = List.copyOf(cells);
+        Optional<Cell> focused = before.stream().filter(c -> c.text.isFocused()).findFirst();
+        cells.clear();
+        build(rows);
+        for (Cell cell : cells) {
+            before.stream().filter(cell::isOfSame).forEach(cell::goOn);
+            focused.filter(cell::isOfSame).ifPresent(cell::takeFocus);
+        }
+    }
+
+    private void build(List<LeadsModel.Row> rows) {
         grid.getChildren().clear();
         grid.getColumnConstraints().clear();
-        cells.clear();
         ColumnConstraints line = new ColumnConstraints();
         line.setHgrow(Priority.ALWAYS);
         grid.getColumnConstraints().add(line);
@@ -148,7 +205,7 @@ final class LeadsView extends VBox {
 
     private TextField field(int index, LeadsModel.Row row, Column column) {
         String port = row.lead().port();
-        Cell cell = new Cell(port, column.field);
+        Cell cell = new Cell(port, column);
         cell.show(column.field.of(row.lead()));
         cells.add(cell);
         TextField text = cell.text;
@@ -169,22 +226,30 @@ final class LeadsView extends VBox {
         return text;
     }
 
+    /** Takes over what was typed; a text that nobody typed is never written back. */
     private void take(Cell cell) {
-        if (leads.set(cell.port, cell.field, cell.text.getText())) {
-            leads.value(cell.port, cell.field).ifPresent(cell::show);
+        if (!cells.contains(cell)) {
+            return;
         }
+        Optional<BadInput> wrong =
+                cell.isBeingTyped()
+                        ? leads.set(cell.port, cell.field(), cell.text.getText())
+                        : Optional.empty();
+        if (wrong.isPresent()) {
+            cell.setFault(
+                    "%s of the lead of %s: %s."
+                            .formatted(cell.column.title, cell.port, FaultText.needs(wrong.get())));
+        } else {
+            leads.value(cell.port, cell.field()).ifPresent(cell::show);
+        }
+        showFaults();
     }
 
     private void restore(KeyEvent event, Cell cell) {
         if (event.getCode() == KeyCode.ESCAPE && cell.isBeingTyped()) {
-            leads.clearFault();
-            leads.value(cell.port, cell.field).ifPresent(cell::show);
+            leads.value(cell.port, cell.field()).ifPresent(cell::show);
+            showFaults();
             event.consume();
         }
-    }
-
-    /** Whether a field has a text that is not taken over. */
-    boolean isBeingTyped() {
-        return cells.stream().anyMatch(Cell::isBeingTyped);
     }
 }

@@ -213,8 +213,18 @@ class LedgerViewTest {
             type(robot, scene, "#lead-2-channel", "1");
             assertThat(text(scene, "#leads-fault"))
                     .isEqualTo(
-                            "Lead of out_J2.1, channel: expected a channel of no other line, found"
-                                    + " out_J1.3's.");
+                            "Channel of the lead of out_J2.1: this needs a channel of no other"
+                                    + " line, but there is out_J1.3's.");
+            type(robot, scene, "#lead-2-colour", "blue");
+            assertThat(lead(1).colour()).isEqualTo("blue");
+            assertThat(text(scene, "#leads-fault")).startsWith("Channel of the lead of out_J2.1");
+            type(robot, scene, "#lead-1-length-m", "far");
+            assertThat(text(scene, "#leads-fault").lines())
+                    .anyMatch(l -> l.startsWith("Length, m of the lead of out_J1.3: this needs "))
+                    .hasSize(2);
+            robot.push(KeyCode.ESCAPE);
+            assertThat(text(scene, "#leads-fault").lines()).hasSize(1);
+            robot.interact(model::undo);
             picture(robot, "window-leads", scene);
             robot.interact(() -> model.look().darkProperty().set(true));
             picture(robot, "window-leads-dark", scene);
@@ -236,6 +246,29 @@ class LedgerViewTest {
         Path ledger = folder.resolve("l.json");
         robot.interact(() -> model.design().saveLedger(ledger));
         assertThat(Files.readString(ledger)).contains("clip 3").contains("\"length_m\": 0.25");
+    }
+
+    @Test
+    void aLeadIsNotWrittenBackByLosingItsField(FxRobot robot) {
+        keep(robot, ONE, "J1.3");
+        keep(robot, ZERO, "J2.1");
+        Stage[] opened = new Stage[1];
+        robot.interact(() -> opened[0] = SheetWindow.open(model, stage));
+        try {
+            Scene scene = opened[0].getScene();
+            press(robot, "#undo-kept-1");
+            robot.interact(() -> field(scene, "#lead-1-name").requestFocus());
+            robot.interact(() -> field(scene, "#lead-1-name").setText("half ty"));
+            robot.interact(model::undo);
+            WaitForAsyncUtils.waitForFxEvents();
+            assertThat(lead(1).name()).isEmpty();
+            assertThat(model.history().nextRedoProperty().get()).isPresent();
+            assertThat(field(scene, "#lead-1-name").getText()).isEmpty();
+            assertThat(field(scene, "#lead-2-name").getText()).isEqualTo("half ty");
+            assertThat(field(scene, "#lead-2-name").isFocused()).isTrue();
+        } finally {
+            robot.interact(opened[0]::close);
+        }
     }
 
     @Test
