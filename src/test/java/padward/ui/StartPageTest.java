@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import javafx.scene.Node;
 import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.TabPane;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -47,6 +48,36 @@ class StartPageTest {
         assertThat(shown(robot, "#routes-table")).isTrue();
         robot.interact(model::openDemo);
         assertThat(shown(robot, "#start-page")).as("nothing is asked again").isTrue();
+    }
+
+    /** The nets of the first lesson's design are the demo's, but what is learned is not. */
+    @Test
+    void aLessonsDesignIsNotCalledTheDemo(FxRobot robot) {
+        robot.clickOn("#start-lesson");
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(
+                        model.openedProperty()
+                                .get()
+                                .orElseThrow()
+                                .design()
+                                .findNet("pump/level/sample[1]"))
+                .isPresent();
+        robot.interact(
+                () -> ((TabPane) robot.lookup("#panels").query()).getSelectionModel().select(0));
+        assertThat(shown(robot, "#start-page")).isFalse();
+        assertThat(shown(robot, "#routes-table")).isTrue();
+    }
+
+    @Test
+    void aPadAloneIsAskedToo(FxRobot robot) {
+        robot.interact(model::openDemo);
+        assertThat(shown(robot, "#start-page")).isTrue();
+        robot.interact(
+                () -> {
+                    model.shown().padTextProperty().set("J1.3");
+                    model.shown().ask();
+                });
+        assertThat(shown(robot, "#start-page")).isFalse();
     }
 
     @Test

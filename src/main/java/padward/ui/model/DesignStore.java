@@ -256,6 +256,11 @@ public final class DesignStore {
         publish(now.origin(), next, shown);
     }
 
+    /** Whether the demo is open; the design of a lesson may have the same nets, but is not it. */
+    public boolean isDemo() {
+        return state.filter(s -> s.origin() instanceof WorkState.OfDemo).isPresent();
+    }
+
     private WorkState present() {
         return state.orElseThrow(() -> new IllegalStateException("no design is open"));
     }

@@ -26,6 +26,7 @@ public final class ShownQuestion {
     private final ObservableValue<Optional<NameOffers>> offers;
     private final ObservableValue<Boolean> asAsked;
     private final ObservableValue<QuestionModel.Scope> scope;
+    private final ObservableValue<String> askedText;
     private final ObjectProperty<String> netText;
     private final ObjectProperty<String> padText;
     private final ObjectProperty<Corner> corner;
@@ -52,6 +53,8 @@ public final class ShownQuestion {
         selectedHop = part(q -> q.focus().selectedHopProperty());
         asAsked = shown.flatMap(QuestionModel::asAskedProperty);
         scope = shown.flatMap(QuestionModel::scopeProperty);
+        askedText =
+                shown.flatMap(QuestionModel::askedProperty).map(asked -> shown.get().toAskedText());
         offers = shown.flatMap(QuestionModel::offersProperty);
         shown.addListener((p, old, now) -> change(old, now));
     }
@@ -79,6 +82,11 @@ public final class ShownQuestion {
     /** What was asked for: one pad, any of several, or any net. */
     public ObservableValue<QuestionModel.Scope> scopeProperty() {
         return scope;
+    }
+
+    /** What was asked, in full; empty when nothing was. */
+    public ObservableValue<String> askedTextProperty() {
+        return askedText;
     }
 
     /** Names to choose from, where one that was asked for does not mean one thing. */

@@ -139,6 +139,7 @@ public final class RoutesOutView extends VBox {
         model.shown().surveyProperty().addListener((p, old, now) -> show(now));
         model.shown().answerProperty().addListener((p, old, now) -> showState());
         model.openedProperty().addListener((p, old, now) -> showState());
+        model.shown().askedTextProperty().addListener((p, old, now) -> showState());
         model.shown()
                 .scopeProperty()
                 .addListener(

@@ -87,7 +87,7 @@ final class StartPage extends ScrollPane {
 
     private boolean hasDemo() {
         Optional<Design> design = model.openedProperty().get().map(OpenDesign::design);
-        return model.design().fileProperty().get().isEmpty()
+        return model.design().isDemo()
                 && design.filter(
                                 d -> d.findNet(NET).isPresent() && !PadNames.find(d, PAD).isEmpty())
                         .isPresent();
