@@ -22,6 +22,7 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.breakout.ask.Answer;
+import padward.fabric.delay.Corner;
 import padward.ui.model.AppearanceModel;
 import padward.ui.model.WindowModel;
 
@@ -241,6 +242,24 @@ class RoutesTableTest {
         assertThat(robot.lookup("#comparison-table").queryAll()).isNotEmpty();
         ask(robot, "pump/level/hi_sync");
         assertThat(robot.lookup("#comparison-table").queryAll()).isEmpty();
+    }
+
+    @Test
+    void aComparisonEndsWithItsCornerAndItsQuestion(FxRobot robot) {
+        robot.interact(() -> table(robot).getSelectionModel().selectIndices(0, 1));
+        robot.interact(() -> item(robot, "Compare these pads").fire());
+        robot.interact(() -> model.shown().cornerProperty().set(Corner.FAST));
+        ask(robot, "pump/level/sample[1]");
+        assertThat(robot.lookup("#comparison-table").queryAll()).as("corner").isEmpty();
+        robot.interact(() -> model.questions().open(""));
+        robot.interact(() -> model.shown().cornerProperty().set(Corner.FAST));
+        ask(robot, "pump/level/sample[1]");
+        robot.interact(() -> table(robot).getSelectionModel().selectIndices(0, 1));
+        robot.interact(() -> item(robot, "Compare these pads").fire());
+        assertThat(robot.lookup("#comparison-table").queryAll()).isNotEmpty();
+        robot.interact(() -> model.questions().step(-1));
+        assertThat(robot.lookup("#comparison-table").queryAll()).as("question").isEmpty();
+        assertThat(robot.lookup("#routes-table").queryAll()).isNotEmpty();
     }
 
     /** Only where it is cut: a tooltip over each short number would be in the way. */

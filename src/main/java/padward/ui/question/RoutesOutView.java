@@ -136,6 +136,7 @@ public final class RoutesOutView extends VBox {
         start = new StartPage(model, actions);
         VBox.setVgrow(start, Priority.ALWAYS);
         showStartOrList();
+        model.questions().shownProperty().addListener((p, old, now) -> dropComparison());
         model.shown().surveyProperty().addListener((p, old, now) -> show(now));
         model.shown().answerProperty().addListener((p, old, now) -> showState());
         model.openedProperty().addListener((p, old, now) -> showState());
@@ -261,6 +262,13 @@ public final class RoutesOutView extends VBox {
         }
     }
 
+    /** Whatever is compared, it is not about the question that is shown now. */
+    private void dropComparison() {
+        comparison.clear();
+        getChildren().clear();
+        showStartOrList();
+    }
+
     private void compareSelected() {
         List<Answer> chosen = List.copyOf(table.getSelectionModel().getSelectedItems());
         if (chosen.size() >= 2) {
@@ -382,10 +390,10 @@ public final class RoutesOutView extends VBox {
     private void show(Optional<Survey> survey) {
         if (isOfAnotherState(survey)) {
             // What was compared is not so any more.
-            comparison.clear();
-            getChildren().clear();
+            dropComparison();
+        } else {
+            showStartOrList();
         }
-        showStartOrList();
         table.getSelectionModel().clearSelection();
         String net = survey.map(s -> s.net().name()).orElse(lastNet);
         if (!net.equals(lastNet)) {
