@@ -77,6 +77,34 @@ class LateNamesTest {
         }
     }
 
+    /** All answers are asked for again then, and this one is owed as well. */
+    @Test
+    void aQuestionWhoseNamesAreLookedUpOutlivesAnUndo(FxRobot robot) {
+        ask(robot, "pump/level/sample[1]", "J1.2");
+        robot.interact(background::endAll);
+        robot.interact(() -> model.shown().tryIt());
+        robot.interact(background::endAll);
+        robot.interact(
+                () -> {
+                    model.shown().acceptedProperty().set(true);
+                    model.keep();
+                });
+        robot.interact(background::endAll);
+        assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(1);
+        ask(robot, "alarm/beep", "J1.3");
+        robot.interact(background::endAll);
+        String first = model.shown().question().toAskedText();
+        ask(robot, "level/sample[0]", "J1.3");
+        assertThat(model.busyProperty().get()).as("names are looked up").isTrue();
+        assertThat(model.shown().question().toAskedText()).isEqualTo(first);
+        robot.interact(model::undo);
+        robot.interact(background::endAll);
+        assertThat(model.shown().question().toAskedText())
+                .isEqualTo("pump/level/sample[0] on J1.3");
+        assertThat(net()).isEqualTo("pump/level/sample[0]");
+        assertThat(model.busyProperty().get()).isFalse();
+    }
+
     @Test
     void whatIsFoundForAnOutdatedTextIsDropped(FxRobot robot) {
         ask(robot, "level/sample[1]", "J1.3");

@@ -81,6 +81,13 @@ public final class QuestionModel {
     private final ObjectProperty<Optional<Asked>> asked =
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Scope> scope = new SimpleObjectProperty<>(Scope.ONE_PAD);
+
+    /** A question whose names are being looked up; it is owed an answer though nothing is asked. */
+    private Optional<Asked> beingNamed = Optional.empty();
+
+    private boolean namedFromFields;
+
+    private final ReadOnlyBooleanWrapper busy = new ReadOnlyBooleanWrapper(false);
     private final ReadOnlyBooleanWrapper asAsked = new ReadOnlyBooleanWrapper(true);
     private final ObjectProperty<Optional<Answer>> answer =
             new SimpleObjectProperty<>(Optional.empty());
@@ -101,6 +108,7 @@ public final class QuestionModel {
         this.naming = new JobSlot(jobs, this);
         this.survey = new SurveyModel(new JobSlot(jobs, this));
         this.focus = new AnswerSelection(answer, whatIf);
+        busy.bind(asking.busyProperty().or(naming.busyProperty()));
         whatIf.addListener((p, old, now) -> accepted.set(false));
         netText.addListener((p, old, now) -> compareFields());
         padText.addListener((p, old, now) -> compareFields());
@@ -109,6 +117,8 @@ public final class QuestionModel {
     }
 
     private void compareFields() {
+        // What is typed over before it is understood is not waited for any more.
+        beingNamed = beingNamed.filter(a -> !namedFromFields || a.equals(fields()));
         asAsked.set(asked.get().isEmpty() || asked.get().get().equals(fields()));
     }
 
@@ -127,37 +137,45 @@ public final class QuestionModel {
 
     /** Asks again what was asked and is not answered yet. */
     void askOwed() {
-        asked.get().filter(a -> isOwed()).ifPresent(this::ask);
+        if (beingNamed.isPresent()) {
+            ask(beingNamed.get());
+        } else {
+            asked.get().filter(a -> isOwed()).ifPresent(this::ask);
+        }
     }
 
     /**
      * Asks. A name that does not mean one thing leads to offers; an answer that is there stays
      * until there is a new one.
      */
-    private void ask(Asked wanted) {
+    private void ask(Asked next) {
         WorkState on = open.get().orElseThrow();
-        boolean inFields = wanted.equals(fields());
+        boolean inFields = next.equals(fields());
         Design design = on.opened().design();
         notes.dismissAbout(this);
         naming.cancel();
-        if (wanted.net().isEmpty() || design.findNet(wanted.net()).isPresent()) {
-            ask(on, wanted, inFields);
+        beingNamed = Optional.empty();
+        if (next.net().isEmpty() || design.findNet(next.net()).isPresent()) {
+            ask(on, next, inFields);
             return;
         }
+        beingNamed = Optional.of(next);
+        namedFromFields = inFields;
         // all names are looked at, of which there may be a million
         naming.start(
                 "Looking up names",
-                progress -> NameOffers.NamedNet.find(design, wanted.net(), wanted.pad()),
+                progress -> NameOffers.NamedNet.find(design, next.net(), next.pad()),
                 named -> {
-                    if (inFields && !wanted.equals(fields()) || open.get().isEmpty()) {
+                    beingNamed = Optional.empty();
+                    if (inFields && !next.equals(fields()) || open.get().isEmpty()) {
                         return; // something else is typed by now
                     }
                     if (open.get().get() != on) {
-                        ask(wanted);
+                        ask(next);
                     } else if (named.offers().isPresent()) {
                         offers.set(named.offers());
                     } else {
-                        ask(on, new Asked(named.name(), wanted.pad(), wanted.corner()), inFields);
+                        ask(on, new Asked(named.name(), next.pad(), next.corner()), inFields);
                     }
                 });
     }
@@ -264,8 +282,9 @@ public final class QuestionModel {
     }
 
     /**
-     * Cancels its running work and drops its results; what was asked stays. For a question that is
-     * closed, or whose answer was about something else than what is open now.
+     * Cancels its running work and drops its results; what was asked stays, also where its names
+     * were still being looked up. For a question that is closed, or whose answer was about
+     * something else than what is open now.
      */
     void forgetAnswer() {
         naming.cancel();
@@ -284,6 +303,7 @@ public final class QuestionModel {
     /** Clears everything, for another design. */
     void clear() {
         forgetAnswer();
+        beingNamed = Optional.empty();
         offers.set(Optional.empty());
         scope.set(Scope.ONE_PAD);
         asked.set(Optional.empty());
@@ -310,6 +330,10 @@ public final class QuestionModel {
 
     /** Whether it was asked and has no answer. */
     public boolean isOwed() {
+        return beingNamed.isPresent() || isAskedAndOwed();
+    }
+
+    private boolean isAskedAndOwed() {
         return asked.get().isPresent()
                 && answer.get().isEmpty()
                 && scope.get().about() != About.ANY_NET
@@ -448,7 +472,7 @@ public final class QuestionModel {
 
     /** Whether it is being answered or tried out. */
     public ReadOnlyBooleanProperty busyProperty() {
-        return asking.busyProperty();
+        return busy.getReadOnlyProperty();
     }
 
     /** For the question that is shown, which is bound to these. */
