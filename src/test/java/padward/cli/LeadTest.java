@@ -160,6 +160,8 @@ class LeadTest {
                     {"--channel", "one"},
                     {"--length-m", "-1"},
                     {"--length-m", "101"},
+                    {"--length-m", "1,000"},
+                    {"--length-m", "10,250"},
                     {"--name", "x".repeat(101)},
                     {"--pod", "a\nb"},
                 }) {

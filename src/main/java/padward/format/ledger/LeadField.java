@@ -2,6 +2,7 @@ package padward.format.ledger;
 
 import java.math.BigDecimal;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import padward.base.BadInput;
 import padward.base.Decimals;
 import padward.change.Lead;
@@ -117,6 +118,9 @@ public enum LeadField {
         }
     };
 
+    /** With a comma that may stand for a point, or mark thousands. */
+    private static final Pattern THOUSANDS = Pattern.compile("\\+?[1-9]\\d{0,2},\\d{3}");
+
     private final String word;
 
     LeadField(String word) {
@@ -174,12 +178,17 @@ public enum LeadField {
     }
 
     /**
-     * The length of leads.
+     * The length of leads. A comma counts as a point, unless it may mark thousands: {@code 0,25} is
+     * a length, {@code 1,000} is none.
      *
      * @param source what the text came from, for faults
      * @throws BadInput when the text is none
      */
     public static double metres(String text, String source) throws BadInput {
+        if (THOUSANDS.matcher(text.strip()).matches()) {
+            String expected = "a number with a point, because the comma could mean thousands";
+            throw new BadInput(source, "", expected, text);
+        }
         return Decimals.parse(text.replace(',', '.'))
                 .filter(n -> isWithin(n, 0, FileLimits.LEAD_METRES))
                 .map(BigDecimal::doubleValue)
