@@ -102,6 +102,15 @@ class RegisterTest {
         assertThat(Files.readAllBytes(back)).isEqualTo(Files.readAllBytes(design));
     }
 
+    /** As without registers: a net of the group has no pad, and the others are kept. */
+    @Test
+    void aNetThatIsNotServedIsToldByTheStatus() {
+        CommandRun run = bus("pump/level/sample[*]", "J1.4", "-l", ledger);
+        assertThat(run.out()).contains("Not served: ", "The registers are placed.");
+        assertThat(run.code()).isEqualTo(1);
+        assertThat(Files.exists(ledger)).isTrue();
+    }
+
     /** What comes from a pad without a register changes when it likes: two registers take it. */
     @Test
     void aSignalWithoutAClockPassesTwoRegisters() throws Exception {

@@ -145,15 +145,16 @@ public final class BusCommand implements Callable<Integer> {
     @Option(names = "--json", description = "Prints the answer as JSON.")
     private boolean json;
 
+    private boolean allServed;
+
     @Override
     public Integer call() throws BadInput {
         ExternalLine external = lead.read();
         Design read = design.read();
-        boolean[] all = {false};
         StringWriter report = new StringWriter();
         PrintWriter text = new PrintWriter(report);
         if (ledger == null) {
-            all[0] = answer(read, external, text).left().isEmpty();
+            answer(read, external, text);
         } else {
             dryRun.change(
                     ledger,
@@ -162,9 +163,6 @@ public final class BusCommand implements Callable<Integer> {
                     old -> {
                         Design now = LedgerReplay.applied(old, ledger, read);
                         Bus bus = answer(now, external, text);
-                        all[0] =
-                                bus.left().isEmpty()
-                                        && (register == null || !bus.lines().isEmpty());
                         return bus.lines().isEmpty() ? old : kept(old, now, bus);
                     });
         }
@@ -176,7 +174,7 @@ public final class BusCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         out.print(report);
         out.flush();
-        return all[0] ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
+        return allServed ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 
     private Bus answer(Design now, ExternalLine external, PrintWriter out) throws BadInput {
@@ -208,6 +206,10 @@ public final class BusCommand implements Callable<Integer> {
         Bus routed = matched.map(MatchedGroup::after).orElse(bus);
         Bus recorded =
                 places ? registered.flatMap(RegisteredLines::placed).orElse(nothing(bus)) : routed;
+        allServed =
+                places
+                        ? notServed(bus, registered).isEmpty() && !recorded.lines().isEmpty()
+                        : recorded.left().isEmpty();
         Optional<String> distance =
                 unblock
                         ? Optional.empty()
