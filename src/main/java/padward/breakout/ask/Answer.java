@@ -20,6 +20,9 @@ public sealed interface Answer {
     /** Cautions to be read before anything is driven, the gravest first. */
     List<Caution> cautions();
 
+    /** The same answer with other cautions. */
+    Answer withCautions(List<Caution> others);
+
     /** The route, of an answer that has one: open now, or once the obstacles are removed. */
     default Optional<Route> findRoute() {
         return Optional.empty();
@@ -67,6 +70,11 @@ public sealed interface Answer {
         public Open explained(List<Chokepoint> passed) {
             return new Open(question, route, passed, cautions);
         }
+
+        @Override
+        public Open withCautions(List<Caution> others) {
+            return new Open(question, route, chokepoints, others);
+        }
     }
 
     /**
@@ -95,6 +103,11 @@ public sealed interface Answer {
         public TakesPort explained(List<Chokepoint> passed) {
             return new TakesPort(question, route, passed, port, disconnected, cautions);
         }
+
+        @Override
+        public TakesPort withCautions(List<Caution> others) {
+            return new TakesPort(question, route, chokepoints, port, disconnected, others);
+        }
     }
 
     /**
@@ -118,6 +131,11 @@ public sealed interface Answer {
         public Blocked {
             obstacles = List.copyOf(obstacles);
             cautions = List.copyOf(cautions);
+        }
+
+        @Override
+        public Blocked withCautions(List<Caution> others) {
+            return new Blocked(question, route, obstacles, disconnected, others, why);
         }
 
         @Override
@@ -146,6 +164,11 @@ public sealed interface Answer {
         public NoRoute {
             nearby = List.copyOf(nearby);
             cautions = List.copyOf(cautions);
+        }
+
+        @Override
+        public NoRoute withCautions(List<Caution> others) {
+            return new NoRoute(question, reason, detail, nearby, disconnected, others);
         }
     }
 }

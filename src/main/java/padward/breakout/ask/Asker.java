@@ -240,7 +240,12 @@ public final class Asker {
 
         Answer.NoRoute noRoute(NoRouteDiagnosis reach) {
             return new Answer.NoRoute(
-                    question, reach.reason(), reach.detail(), List.of(), disconnected, cautions);
+                    question,
+                    reach.reason(),
+                    reach.detail(),
+                    List.of(),
+                    disconnected,
+                    Cautions.withoutRoute(cautions));
         }
     }
 
@@ -255,7 +260,7 @@ public final class Asker {
                     undrivable.get().detail(),
                     List.of(),
                     Optional.empty(),
-                    Cautions.of(question));
+                    Cautions.withoutRoute(Cautions.of(question)));
         }
         Posed posed = Posed.of(own(question), question);
         SearchOutcome free = accepted(posed, QuestionContext::overFree, finder, progress);

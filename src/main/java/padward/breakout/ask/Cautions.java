@@ -64,6 +64,16 @@ public final class Cautions {
         return of(question, false);
     }
 
+    /** The cautions for driving a pad by edits that may tie its driver's enable on. */
+    public static List<Caution> of(Question question, List<Edit> edits) {
+        return of(question, tied(edits).contains(question.padValue().name()));
+    }
+
+    /** Those of them that are left to say where no route leads to the pad: nothing drives it. */
+    static List<Caution> withoutRoute(List<Caution> cautions) {
+        return cautions.stream().filter(c -> c.kind() != Kind.GENERAL).toList();
+    }
+
     /**
      * @param tied whether the change ties the enable of the pad's driver on
      */

@@ -9,6 +9,7 @@ import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Asker;
+import padward.breakout.ask.Cautions;
 import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.WhyBlocked;
@@ -122,6 +123,8 @@ public final class KeepCommand implements Callable<Integer> {
                     "a pad whose answer can be applied",
                     asked.padValue().name() + ": " + LedgerReplay.few(refused.reasons()));
         }
+        // Of what is kept, which may tie the enable of the pad's driver on.
+        answer = answer.withCautions(Cautions.of(asked, edits));
         List<String> accepted = accept.checked(Price.ofPad(asked));
         return old.with(
                 signing.entry(now, asked.net().name(), asked.padValue().name(), edits)

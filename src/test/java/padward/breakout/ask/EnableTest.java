@@ -3,6 +3,7 @@ package padward.breakout.ask;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
 import padward.breakout.text.AnswerText;
@@ -55,9 +56,38 @@ class EnableTest {
             assertThat(AnswerText.sentence(open)).startsWith("Open once the enable is tied on: ");
             List<Edit> edits = AnswerEdits.of(open);
             assertThat(edits.get(1)).isEqualTo(new Edit.TieEnable("out_p"));
+            assertThat(enable(open.cautions())).contains("it must be tied on");
+            assertThat(enable(Cautions.of(open.question(), edits)))
+                    .contains("is tied on: the pad drives all the time");
             Design after = Outcome.apply(design, edits);
             assertThat(after.findPort("out_p").orElseThrow().enableTied()).isTrue();
         }
+    }
+
+    private static String enable(List<Caution> cautions) {
+        return cautions.stream()
+                .filter(c -> c.kind() == Caution.Kind.ENABLE)
+                .map(Caution::text)
+                .collect(Collectors.joining());
+    }
+
+    /** Nothing will drive the pad. */
+    @Test
+    void withoutARouteNothingIsSaidForDrivingThePad() {
+        Design design =
+                new HandMade()
+                        .wires("w")
+                        .site("s", "", "q")
+                        .pad("p")
+                        .chain("s.q w")
+                        .cell("c", "s")
+                        .net("n", "c.q", "", "s.q")
+                        .design();
+        Answer none = ask(design);
+        assertThat(none).isInstanceOf(Answer.NoRoute.class);
+        assertThat(none.cautions())
+                .isNotEmpty()
+                .noneMatch(c -> c.text().startsWith("Before driving the pad"));
     }
 
     @Test
