@@ -61,12 +61,14 @@ final class GroupMatrix extends Canvas {
         setOnMouseReleased(this::release);
         setOnKeyPressed(this::key);
         setOnMouseMoved(this::hover);
-        setOnMouseExited(e -> Tooltip.uninstall(this, tip));
+        setOnMouseExited(e -> tell(""));
         tip.setWrapText(true);
         tip.setMaxWidth(WIDEST_TIP);
         setOnContextMenuRequested(
                 e -> {
-                    matrix().ifPresent(m -> menu(m).show(this, e.getScreenX(), e.getScreenY()));
+                    boolean pair = e.isKeyboardTrigger() || isPair(e.getX(), e.getY());
+                    matrix().ifPresent(
+                                    m -> menu(m, pair).show(this, e.getScreenX(), e.getScreenY()));
                     e.consume();
                 });
         focusedProperty().addListener((p, old, now) -> draw());
@@ -104,13 +106,28 @@ final class GroupMatrix extends Canvas {
 
     /** Names are cut in the heads, and a cell has no text: the pointer is told. */
     private void hover(MouseEvent event) {
-        String text = matrix().map(m -> textAt(m, event.getX(), event.getY())).orElse("");
+        tell(matrix().map(m -> textAt(m, event.getX(), event.getY())).orElse(""));
+    }
+
+    private void tell(String text) {
+        if (text.equals(tip.getText())) {
+            return;
+        }
+        tip.setText(text);
         if (text.isEmpty()) {
             Tooltip.uninstall(this, tip);
-        } else if (!text.equals(tip.getText())) {
-            tip.setText(text);
+        } else {
             Tooltip.install(this, tip);
         }
+    }
+
+    /** Whether there is a pair of a net and a pad at a point. */
+    private boolean isPair(double x, double y) {
+        int i = (int) Math.floor((y - HEADS) / CELL);
+        int j = (int) Math.floor((x - NAMES) / CELL);
+        return matrix().filter(m -> i >= 0 && i < m.nets().size())
+                .filter(m -> j >= 0 && j < m.pads().size())
+                .isPresent();
     }
 
     /** What is at a point: a net's or pad's whole name, or the answer of a pair. */
@@ -133,9 +150,14 @@ final class GroupMatrix extends Canvas {
         return pad && y < HEADS ? AnswerText.padText(seen.answer(0, j).question()) : "";
     }
 
-    private ContextMenu menu(RouteMatrix seen) {
+    /**
+     * What can be done.
+     *
+     * @param pair whether with the pair of the row and the column too
+     */
+    private ContextMenu menu(RouteMatrix seen, boolean pair) {
         ContextMenu menu = new ContextMenu();
-        if (row < seen.nets().size() && column < seen.pads().size()) {
+        if (pair && row < seen.nets().size() && column < seen.pads().size()) {
             boolean pinned = Integer.valueOf(column).equals(group.pinned().get(row));
             menu.getItems()
                     .add(ThingMenu.item(pinned ? "Unpin this pair" : "Pin this pair", this::pin));

@@ -4,20 +4,30 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javafx.event.ActionEvent;
+import javafx.event.Event;
+import javafx.event.EventType;
+import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ContextMenu;
 import javafx.scene.control.Label;
 import javafx.scene.control.TabPane;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
+import javafx.scene.control.Tooltip;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
 import javafx.scene.input.Clipboard;
+import javafx.scene.input.ContextMenuEvent;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.MouseButton;
+import javafx.scene.input.MouseEvent;
 import javafx.stage.Stage;
+import javafx.stage.Window;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
@@ -145,6 +155,91 @@ class GroupWindowTest {
         assertThat(robot.lookup("#group-totals").queryAs(Label.class).getText())
                 .isNotEqualTo(routed)
                 .contains(" served");
+    }
+
+    /** What is under the pointer is told each time; a pair is offered only where there is one. */
+    @Test
+    void theMatrixTellsOfThePairUnderThePointer(FxRobot robot) {
+        assumeTrue(DESIGN.startsWith("fixtures/small"));
+        selectTab(robot, "group-tab");
+        route(robot, NETS, PADS);
+        Node matrix = robot.lookup("#group-matrix").query();
+        for (int time = 0; time < 2; time++) {
+            robot.interact(() -> fire(matrix, MouseEvent.MOUSE_MOVED, 160, 75));
+            assertThat(tips(matrix)).containsExactly(true);
+            robot.interact(() -> fire(matrix, MouseEvent.MOUSE_MOVED, 5, 5));
+            assertThat(tips(matrix)).isEmpty();
+            robot.interact(() -> fire(matrix, MouseEvent.MOUSE_MOVED, 160, 75));
+            assertThat(tips(matrix)).containsExactly(true);
+            robot.interact(() -> fire(matrix, MouseEvent.MOUSE_EXITED, -5, -5));
+            assertThat(tips(matrix)).isEmpty();
+        }
+        assertThat(menu(robot, matrix, 160, 75))
+                .containsExactly("Pin this pair", "Copy the answer", "Copy all with heads");
+        assertThat(menu(robot, matrix, 160, 5)).containsExactly("Copy all with heads");
+        assertThat(menu(robot, matrix, 5, 75)).containsExactly("Copy all with heads");
+    }
+
+    private static void fire(Node node, EventType<MouseEvent> type, double x, double y) {
+        Point2D at = node.localToScene(x, y);
+        Event.fireEvent(
+                node,
+                new MouseEvent(
+                        type,
+                        at.getX(),
+                        at.getY(),
+                        at.getX(),
+                        at.getY(),
+                        MouseButton.NONE,
+                        0,
+                        false,
+                        false,
+                        false,
+                        false,
+                        false,
+                        false,
+                        false,
+                        false,
+                        false,
+                        true,
+                        null));
+    }
+
+    private static List<Boolean> tips(Node node) {
+        return node.getProperties().values().stream()
+                .filter(Tooltip.class::isInstance)
+                .map(t -> !((Tooltip) t).getText().isEmpty())
+                .toList();
+    }
+
+    private static List<String> menu(FxRobot robot, Node matrix, double x, double y) {
+        robot.interact(
+                () -> {
+                    Point2D place = matrix.localToScene(x, y);
+                    Point2D at = matrix.localToScreen(x, y);
+                    Event.fireEvent(
+                            matrix,
+                            new ContextMenuEvent(
+                                    ContextMenuEvent.CONTEXT_MENU_REQUESTED,
+                                    place.getX(),
+                                    place.getY(),
+                                    at.getX(),
+                                    at.getY(),
+                                    false,
+                                    null));
+                });
+        List<String> texts = new ArrayList<>();
+        robot.interact(
+                () ->
+                        List.copyOf(Window.getWindows()).stream()
+                                .filter(ContextMenu.class::isInstance)
+                                .map(ContextMenu.class::cast)
+                                .forEach(
+                                        m -> {
+                                            m.getItems().forEach(i -> texts.add(i.getText()));
+                                            m.hide();
+                                        }));
+        return texts;
     }
 
     private static void route(FxRobot robot, String nets, String pads) {
