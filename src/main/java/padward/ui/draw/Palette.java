@@ -60,7 +60,7 @@ public record Palette(
                     List.of(
                             Color.web("#007a59"),
                             Color.web("#9a6200"),
-                            Color.web("#a3477c"),
+                            Color.web("#6a4fa3"),
                             Color.web("#24292f")));
 
     /** Light ink on a dark background. */
@@ -88,6 +88,6 @@ public record Palette(
                     List.of(
                             Color.web("#2fc79a"),
                             Color.web("#E69F00"),
-                            Color.web("#e3a3c6"),
+                            Color.web("#b7a6f0"),
                             Color.web("#e8ecf1")));
 }

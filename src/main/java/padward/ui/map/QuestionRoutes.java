@@ -73,11 +73,13 @@ final class QuestionRoutes {
         for (QuestionModel question : questions.all()) {
             Optional<Route> route = question.findRoute();
             if (wanted.get() && question != questions.shownProperty().get() && route.isPresent()) {
+                String name = question.title();
+                RouteMark mark = new RouteMark(marks.getOrDefault(question, 0));
                 lines.add(
-                        new MarkedRoutes.Line(
-                                route.get(),
-                                question.title(),
-                                new RouteMark(marks.getOrDefault(question, 0))));
+                        question.isBlocked()
+                                ? new MarkedRoutes.Line(
+                                        route.get(), name, mark, question.findObstacles())
+                                : new MarkedRoutes.Line(route.get(), name, mark));
             }
         }
         if (lines.isEmpty() ? overlay.get().isPresent() : true) {

@@ -13,6 +13,7 @@ import javafx.beans.property.StringProperty;
 import padward.base.BadInput;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
+import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.Route;
 import padward.change.Edit;
@@ -257,6 +258,16 @@ public final class QuestionModel {
     /** The route of its answer, if there is one. */
     public Optional<Route> findRoute() {
         return focus.route();
+    }
+
+    /** Whether something blocks that route; not with a what-if that unblocks it. */
+    public boolean isBlocked() {
+        return whatIf.get().isEmpty() && answer.get().orElse(null) instanceof Answer.Blocked;
+    }
+
+    /** What blocks that route. */
+    public List<Obstacle> findObstacles() {
+        return focus.obstacles();
     }
 
     /** Names to choose from, where one that was asked for does not mean one thing. */

@@ -2,8 +2,10 @@ package padward.ui.paint;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javafx.geometry.Rectangle2D;
 import padward.breakout.ask.Hop;
+import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Route;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
@@ -13,9 +15,11 @@ import padward.ui.scene.LegendEntry;
 import padward.ui.scene.MapOverlay;
 import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
+import padward.ui.scene.ObstaclePlaces;
 
 /**
- * Paints several routes together, each with a mark and its name at the pad.
+ * Paints several routes together, each with a mark and its name at the pad; what blocks one has the
+ * mark of an obstacle.
  *
  * @param lines the routes
  */
@@ -38,21 +42,44 @@ public record MarkedRoutes(List<Line> lines) implements MapOverlay {
     }
 
     /**
+     * What blocks a route.
+     *
+     * @param route the route
+     * @param obstacles what uses wires or sites that it needs
+     */
+    public record Block(Route route, List<Obstacle> obstacles) {
+        /** Copies the obstacles. */
+        public Block {
+            obstacles = List.copyOf(obstacles);
+        }
+    }
+
+    /**
      * One of the routes.
      *
      * @param vertices its vertices, the last one that of the pad
      * @param name what it is called
      * @param mark its mark
+     * @param block what blocks it; empty when it is open
      */
-    public record Line(List<Integer> vertices, String name, RouteMark mark) {
+    public record Line(List<Integer> vertices, String name, RouteMark mark, Optional<Block> block) {
         /** Copies the vertices. */
         public Line {
             vertices = List.copyOf(vertices);
         }
 
-        /** Of a route. */
+        /** Of an open route. */
         public Line(Route route, String name, RouteMark mark) {
-            this(route.hops().stream().map(Hop::vertex).toList(), name, mark);
+            this(vertices(route), name, mark, Optional.empty());
+        }
+
+        /** Of a blocked route. */
+        public Line(Route route, String name, RouteMark mark, List<Obstacle> obstacles) {
+            this(vertices(route), name, mark, Optional.of(new Block(route, obstacles)));
+        }
+
+        private static List<Integer> vertices(Route route) {
+            return route.hops().stream().map(Hop::vertex).toList();
         }
 
         private int first() {
@@ -82,9 +109,21 @@ public record MarkedRoutes(List<Line> lines) implements MapOverlay {
             shape(line, layout.end(line.first()), scene, out);
             shape(line, layout.innerEdge(line.last()), scene, out);
         }
+        for (Line line : lines) {
+            line.block().ifPresent(b -> obstacles(b, scene, out));
+        }
         List<Rectangle2D> names = new ArrayList<>();
         for (Line line : lines.subList(0, Math.min(MOST_NAMES, lines.size()))) {
             name(line, layout.pillAt(line.last()), scene, out, names);
+        }
+    }
+
+    private static void obstacles(Block block, MapScene scene, Surface out) {
+        ObstaclePlaces places = new ObstaclePlaces(scene.opened(), block.route());
+        for (Obstacle obstacle : block.obstacles()) {
+            TileLayout.Point at = places.of(obstacle);
+            double x = scene.view().screenX(at.x());
+            RoutePainter.bar(out, scene.palette(), x, scene.view().screenY(at.y()));
         }
     }
 
@@ -129,7 +168,9 @@ public record MarkedRoutes(List<Line> lines) implements MapOverlay {
                 .map(
                         line ->
                                 new LegendEntry(
-                                        "route of " + line.name(),
+                                        "route of "
+                                                + line.name()
+                                                + (line.block().isPresent() ? " (blocked)" : ""),
                                         (out, l, r, y) ->
                                                 line.mark().paintSample(out, colors, l, r, y)))
                 .toList();

@@ -145,7 +145,7 @@ final class RoutePainter {
             double x = view.screenX(at.x());
             double y = view.screenY(at.y());
             if (blocking) {
-                bar(x, y);
+                bar(out, palette, x, y);
             } else {
                 out.outlineDisc(x, y, MARK, new Surface.Line(palette.obstacle(), 2, 2, 5));
             }
@@ -179,7 +179,8 @@ final class RoutePainter {
                         : new Surface.Line(palette.obstacle(), 2, 2, 5));
     }
 
-    private void bar(double x, double y) {
+    /** The mark of an obstacle. */
+    static void bar(Surface out, Palette palette, double x, double y) {
         out.fillDisc(x, y, MARK + 2, palette.paper());
         out.fillDisc(x, y, MARK, palette.obstacle());
         out.line(x - MARK * 0.55, y, x + MARK * 0.55, y, new Surface.Line(palette.paper(), 2.5));

@@ -79,6 +79,16 @@ class PaletteTest {
         demand(MARK, "held site", p.used(), List.of(p.site()));
     }
 
+    /** One of several routes is not taken for something that has a colour of its own. */
+    @ParameterizedTest
+    @MethodSource("palettes")
+    void severalRoutesHaveColorsOfTheirOwn(Palette p) {
+        assertThat(p.several())
+                .doesNotContain(
+                        p.selection(), p.route(), p.net(), p.alternative(), p.obstacle(), p.box())
+                .doesNotHaveDuplicates();
+    }
+
     private static void demand(double least, String name, Color color, List<Color> grounds) {
         for (Color ground : grounds) {
             assertThat(contrast(color, ground))

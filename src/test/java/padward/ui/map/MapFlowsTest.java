@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import javafx.css.PseudoClass;
 import javafx.event.Event;
@@ -31,6 +32,7 @@ import padward.breakout.ask.Obstacle;
 import padward.ui.OpenWindow;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
+import padward.ui.draw.SvgSurface;
 import padward.ui.draw.Viewport;
 import padward.ui.model.WindowModel;
 import padward.ui.paint.MarkedRoutes;
@@ -43,6 +45,8 @@ import padward.ui.scene.ObstaclePlaces;
 class MapFlowsTest {
     private static final String NET = "pump/level/sample[1]";
     private static final PseudoClass CHOSEN = PseudoClass.getPseudoClass("chosen");
+
+    private static final String BLOCKED_PAD = "J1.3";
 
     private WindowModel model;
     private MapView map;
@@ -189,19 +193,42 @@ class MapFlowsTest {
         robot.interact(() -> model.questions().open("alarm/beep"));
         OpenWindow.ask(robot, model, "alarm/beep", "E2");
         assertThat(legend())
-                .containsExactly("route of sample[1] on J1.2", "route of sample[0] on J1.3");
+                .containsExactly(
+                        "route of sample[1] on J1.2", "route of sample[0] on J1.3 (blocked)");
         MarkedRoutes drawn = (MarkedRoutes) map.scene().orElseThrow().overlay().orElseThrow();
         assertThat(drawn.lines().stream().map(l -> l.mark().number())).doesNotHaveDuplicates();
         robot.interact(() -> model.questions().step(1));
         assertThat(legend())
                 .as("the shown one is drawn as the route of the answer")
-                .containsExactly("route of sample[0] on J1.3", "route of beep on E2");
+                .containsExactly("route of sample[0] on J1.3 (blocked)", "route of beep on E2");
         robot.interact(map::requestFocus);
         robot.push(KeyCode.Q);
         assertThat(legend()).isEmpty();
         robot.push(KeyCode.Q);
         robot.interact(() -> model.questions().close(model.questions().all().get(1)));
         assertThat(legend()).containsExactly("route of beep on E2");
+    }
+
+    /** A route that something blocks is not drawn as if it were open. */
+    @Test
+    void aBlockedRouteOfAnotherQuestionSaysSo(FxRobot robot) {
+        ask(robot, BLOCKED_PAD);
+        assertThat(model.shown().answerProperty().get()).get().isInstanceOf(Answer.Blocked.class);
+        int obstacles = model.shown().obstacles().size();
+        assertThat(obstacles).isPositive();
+        robot.interact(() -> model.questions().open("alarm/beep"));
+        OpenWindow.ask(robot, model, "alarm/beep", "E2");
+        assertThat(legend()).containsExactly("route of sample[1] on " + BLOCKED_PAD + " (blocked)");
+        MarkedRoutes drawn = (MarkedRoutes) map.scene().orElseThrow().overlay().orElseThrow();
+        SvgSurface out = new SvgSurface(900, 700, "map");
+        drawn.paint(map.scene().orElseThrow(), out);
+        assertThat(out.finish().toLowerCase(Locale.ROOT).split("#d55e00", -1))
+                .as("a disc for each obstacle")
+                .hasSize(obstacles + 1);
+        robot.interact(() -> model.questions().step(1));
+        robot.interact(() -> model.shown().tryIt());
+        robot.interact(() -> model.questions().step(1));
+        assertThat(legend()).containsExactly("route of sample[1] on " + BLOCKED_PAD);
     }
 
     private void scroll(FxRobot robot, double right, double down) {
