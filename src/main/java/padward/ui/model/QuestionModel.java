@@ -240,7 +240,13 @@ public final class QuestionModel {
         Design design = on.opened().design();
         Net net = NameLookup.requireNet(design, wanted.net(), "net");
         if (design.fabric().pads().isEmpty()) {
-            throw new BadInput("pad", "", "a device with pads", "one without");
+            forgetAnswer();
+            asked.set(Optional.empty());
+            notes.add(
+                    this,
+                    "The open design's device has no pads, so no net can be brought out. Open"
+                            + " another design (Ctrl+O).");
+            return;
         }
         Asked named = new Asked(net.name(), wanted.pad(), wanted.corner());
         scope.set(new Scope(About.ANY_PAD, pads, wanted.corner()));

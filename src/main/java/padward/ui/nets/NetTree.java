@@ -3,6 +3,7 @@ package padward.ui.nets;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.function.Predicate;
@@ -45,12 +46,21 @@ record NetTree(NetRow row, List<NetTree> children) {
             try {
                 return Pattern.compile(text).asPredicate();
             } catch (PatternSyntaxException fault) {
-                throw new BadInput("nets", "", "a regular expression", fault.getDescription());
+                throw new BadInput("nets", "", "a regular expression", toText(fault));
             }
         }
         boolean marks = text.contains("*") || text.contains("?");
         Glob glob = Glob.of(marks ? text : "*" + text + "*");
         return glob::matches;
+    }
+
+    private static String toText(PatternSyntaxException fault) {
+        String where =
+                fault.getIndex() < 0
+                        ? ""
+                        : " at character "
+                                + Math.min(fault.getIndex() + 1, fault.getPattern().length());
+        return "a fault%s: %s".formatted(where, fault.getDescription().toLowerCase(Locale.ROOT));
     }
 
     private static NetTree level(

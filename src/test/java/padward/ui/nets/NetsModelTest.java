@@ -33,7 +33,10 @@ class NetsModelTest {
         assertThat(nets.treeProperty().get().orElseThrow().children()).hasSize(2);
         nets.textProperty().set("(");
         assertThat(nets.treeProperty().get()).isEmpty();
-        assertThat(nets.faultProperty().get()).contains("a regular expression");
+        assertThat(nets.faultProperty().get())
+                .isEqualTo(
+                        "The field “nets” needs a regular expression, but has a fault at character"
+                                + " 1: unclosed group.");
         nets.textProperty().set("");
         assertThat(nets.faultProperty().get()).isEmpty();
     }
