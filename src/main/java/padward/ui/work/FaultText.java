@@ -18,7 +18,9 @@ public final class FaultText {
 
     /** The fault, and what to do next. */
     public static String of(BadInput fault) {
-        return what(fault) + " " + next(fault);
+        return LedgerFaults.find(fault)
+                .map(f -> f.what() + " " + f.next())
+                .orElseGet(() -> what(fault) + " " + next(fault));
     }
 
     /** What is needed and what is there, as a clause. */
@@ -31,7 +33,9 @@ public final class FaultText {
         if (!isFile(fault.source())) {
             return "The field “"
                     + fault.source()
-                    + "” needs "
+                    + "”"
+                    + (fault.place().isEmpty() ? "" : ", at " + fault.place() + ",")
+                    + " needs "
                     + fault.expected()
                     + (fault.found().equals("nothing")
                             ? ", and is empty."

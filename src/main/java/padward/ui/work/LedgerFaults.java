@@ -1,0 +1,71 @@
+package padward.ui.work;
+
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import padward.base.BadInput;
+
+/**
+ * Ledgers that do not belong to what is open. The command tells these in digests and options; the
+ * window says what they mean, and never to correct a digest by hand.
+ */
+final class LedgerFaults {
+    private static final Pattern ENTRY =
+            Pattern.compile("\\$\\.entries\\[(\\d{1,9})](\\.before|\\.after)?");
+
+    private static final Pattern DIGEST = Pattern.compile("[0-9a-f]{64}");
+
+    private static final String STAYS = "; what was open stays open.";
+
+    private LedgerFaults() {}
+
+    /**
+     * What the window says.
+     *
+     * @param what what is wrong, a sentence
+     * @param next what to do about it, a sentence
+     */
+    record Text(String what, String next) {}
+
+    /** The text for a fault; empty when it is none of these. */
+    static Optional<Text> find(BadInput fault) {
+        if (fault.place().equals("$.sha256") && fault.expected().startsWith("the ledger of ")) {
+            return Optional.of(
+                    new Text(
+                            fault.source()
+                                    + ": this ledger was made on another design file than the open"
+                                    + " one.",
+                            "Open the file that it was made on. If this is a new run of the same"
+                                    + " design, the command padward apply --new-ledger carries the"
+                                    + " ledger over"
+                                    + STAYS));
+        }
+        Matcher entry = ENTRY.matcher(fault.place());
+        if (!entry.matches()) {
+            return Optional.empty();
+        }
+        String where = fault.source() + ", at entry " + (Long.parseLong(entry.group(1)) + 1) + ": ";
+        if (entry.group(2) != null) {
+            return Optional.of(fault)
+                    .filter(f -> DIGEST.matcher(f.found()).matches())
+                    .map(f -> ofDigest(where));
+        }
+        return Optional.of(fault)
+                .filter(f -> f.expected().startsWith("a change that fits "))
+                .map(f -> ofClash(where, f));
+    }
+
+    private static Text ofDigest(String where) {
+        return new Text(
+                where + "what the ledger states about the design does not agree with the open one.",
+                "The ledger was made on another design, or was edited by hand. Open that design, or"
+                        + " an unedited copy of the ledger"
+                        + STAYS);
+    }
+
+    private static Text ofClash(String where, BadInput fault) {
+        return new Text(
+                where + FaultText.needs(fault) + ".",
+                "Ask for its net again on the open design, and keep the new answer" + STAYS);
+    }
+}
