@@ -9,17 +9,21 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.function.Consumer;
+import java.util.function.BiConsumer;
 import javafx.beans.InvalidationListener;
 import javafx.beans.WeakInvalidationListener;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.ReadOnlyIntegerWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.collections.ListChangeListener;
+import javafx.collections.WeakListChangeListener;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.rendering.PDFRenderer;
@@ -41,6 +45,7 @@ import padward.timing.Instrument;
 import padward.ui.model.KeptChanges;
 import padward.ui.model.WindowModel;
 import padward.ui.work.JobSlot;
+import padward.ui.work.Note;
 
 /** The bench sheet of the kept changes: its pages as they will be printed, and its export. */
 final class SheetModel {
@@ -48,7 +53,13 @@ final class SheetModel {
     private static final float PRINTED_DOTS = 250;
 
     private final WindowModel model;
-    private final JobSlot job;
+    private final JobSlot layout;
+    private final JobSlot printing;
+    private final JobSlot exporting;
+
+    /** What notes are about that belong to the sheet. */
+    private final List<Object> own;
+
     private final ObjectProperty<SheetPage.Paper> paper =
             new SimpleObjectProperty<>(SheetPage.Paper.A4);
     private final ObjectProperty<List<BufferedImage>> pages = new SimpleObjectProperty<>(List.of());
@@ -56,15 +67,34 @@ final class SheetModel {
     private final LeadsModel leads;
     private final ReadOnlyStringWrapper note = new ReadOnlyStringWrapper("");
     private final ReadOnlyIntegerWrapper changes = new ReadOnlyIntegerWrapper(0);
+    private final ReadOnlyBooleanWrapper busy = new ReadOnlyBooleanWrapper();
+    private final ReadOnlyStringWrapper doing = new ReadOnlyStringWrapper("");
     private Runnable shown = () -> {};
     private boolean stopped;
 
     /** Weak, so that a closed sheet is not kept by the window's model. */
     private final InvalidationListener changed = p -> changed();
 
+    private final ListChangeListener<Note> notes = this::noted;
+
     SheetModel(WindowModel model) {
         this.model = model;
-        this.job = new JobSlot(model.jobs(), this);
+        // Each of its own, so that none stops another, nor takes its notes away.
+        this.layout = new JobSlot(model.jobs(), this);
+        Object print = new Object();
+        Object export = new Object();
+        this.printing = new JobSlot(model.jobs(), print);
+        this.exporting = new JobSlot(model.jobs(), export);
+        this.own = List.of(this, print, export);
+        model.notes().all().addListener(new WeakListChangeListener<>(notes));
+        busy.bind(layout.busyProperty().or(printing.busyProperty()).or(exporting.busyProperty()));
+        doing.bind(
+                Bindings.when(exporting.busyProperty())
+                        .then(exporting.messageProperty())
+                        .otherwise(
+                                Bindings.when(printing.busyProperty())
+                                        .then(printing.messageProperty())
+                                        .otherwise(layout.messageProperty())));
         this.leads = new LeadsModel(model);
         model.keptProperty().addListener(new WeakInvalidationListener(changed));
         model.leadMetresProperty().addListener(new WeakInvalidationListener(changed));
@@ -113,7 +143,7 @@ final class SheetModel {
         }
     }
 
-    /** What was done last, or why it was not; empty for nothing. */
+    /** What was done last in the sheet, or why it was not; empty for nothing. */
     ReadOnlyStringProperty noteProperty() {
         return note.getReadOnlyProperty();
     }
@@ -147,7 +177,7 @@ final class SheetModel {
     void refresh() {
         SheetPage.Paper size = paper.get();
         Optional<Parts> parts = parts();
-        job.start(
+        layout.start(
                 "Laying out the bench sheet",
                 progress ->
                         parts.isPresent()
@@ -159,34 +189,42 @@ final class SheetModel {
     /**
      * Makes the pages fine enough for a printer.
      *
-     * @param then gets them
+     * @param then gets them, and the paper that they are laid out for
      */
-    void forPrinter(Consumer<List<BufferedImage>> then) {
+    void forPrinter(BiConsumer<List<BufferedImage>, SheetPage.Paper> then) {
+        note.set("");
         SheetPage.Paper size = paper.get();
         Optional<Parts> parts = parts();
         if (parts.isEmpty()) {
-            model.notes().add(this, "Nothing to print: keep a what-if first (Ctrl+K).");
+            note.set("Nothing to print: keep a what-if first (Ctrl+K).");
             return;
         }
-        job.start(
+        printing.start(
                 "Preparing the bench sheet for the printer",
                 progress -> images(parts.get().toSheet(), size, PRINTED_DOTS, progress),
-                then);
+                (List<BufferedImage> made) -> then.accept(made, size));
     }
 
-    /** Says that no printer is set up. */
-    void noPrinter() {
-        model.notes()
-                .add(
-                        this,
-                        "No printer is set up on this computer. Export the bench sheet as PDF, and"
-                                + " print that elsewhere.");
+    /** Says something in the sheet, which hides the notes of the main window. */
+    void say(String text) {
+        note.set(text);
     }
 
-    /** Stops the running work, when nobody looks any more. */
+    /** Faults of its own work are notes in the main window; the sheet shows them too. */
+    private void noted(ListChangeListener.Change<? extends Note> change) {
+        while (change.next()) {
+            change.getAddedSubList().stream()
+                    .filter(n -> own.contains(n.about()))
+                    .findFirst()
+                    .ifPresent(n -> note.set(n.text()));
+        }
+    }
+
+    /** Stops what is made to be looked at, when nobody looks any more; an export goes on. */
     void stop() {
         stopped = true;
-        job.cancel();
+        layout.cancel();
+        printing.cancel();
     }
 
     private static List<BufferedImage> images(
@@ -208,14 +246,17 @@ final class SheetModel {
         Optional<Parts> parts = parts();
         Optional<Path> design = model.design().fileProperty().get();
         SheetPage.Paper size = paper.get();
-        job.start(
+        exporting.start(
                 "Writing " + file.getFileName(),
                 progress -> {
                     Parts from = parts.orElseThrow(() -> fault(file, "a kept change", "none"));
                     write(file, from.toSheet(), size, from.kept(), design);
                     return file;
                 },
-                written -> model.notes().done("Saved " + written + "."));
+                written -> {
+                    note.set("Saved " + written + ".");
+                    model.notes().done("Saved " + written + ".");
+                });
     }
 
     private static void write(
@@ -270,11 +311,11 @@ final class SheetModel {
 
     /** What is being done with the sheet, while it is. */
     ReadOnlyStringProperty doingProperty() {
-        return job.messageProperty();
+        return doing.getReadOnlyProperty();
     }
 
     /** Whether the sheet is being made or written. */
     ReadOnlyBooleanProperty busyProperty() {
-        return job.busyProperty();
+        return busy.getReadOnlyProperty();
     }
 }

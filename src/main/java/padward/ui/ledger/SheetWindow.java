@@ -3,11 +3,10 @@ package padward.ui.ledger;
 import java.awt.image.BufferedImage;
 import java.util.List;
 import java.util.function.Supplier;
+import javafx.beans.InvalidationListener;
 import javafx.embed.swing.SwingFXUtils;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
-import javafx.print.PageLayout;
-import javafx.print.PrinterJob;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
@@ -48,6 +47,7 @@ public final class SheetWindow extends BorderPane {
 
     private final SheetModel sheet;
     private final VBox pages = new VBox(14);
+    private InvalidationListener looked = p -> {};
 
     SheetWindow(SheetModel sheet, Supplier<FileDialogs> dialogs) {
         this.sheet = sheet;
@@ -79,7 +79,11 @@ public final class SheetWindow extends BorderPane {
         SheetWindow view = new SheetWindow(new SheetModel(model), () -> dialogs[0]);
         dialogs[0] = new FileDialogs(view);
         view.follow(model.look());
-        stage.setOnHidden(e -> view.sheet.stop());
+        stage.setOnHidden(
+                e -> {
+                    view.sheet.stop();
+                    view.leave(model.look());
+                });
         KeyCombination close = new KeyCodeCombination(KeyCode.W, KeyCombination.SHORTCUT_DOWN);
         view.addEventHandler(
                 KeyEvent.KEY_PRESSED,
@@ -132,9 +136,16 @@ public final class SheetWindow extends BorderPane {
 
     /** Theme and size of text are the main window's, now and later. */
     private void follow(AppearanceModel look) {
-        look.darkProperty().addListener((p, old, now) -> show(look));
-        look.textSizeProperty().addListener((p, old, now) -> show(look));
+        looked = p -> show(look);
+        look.darkProperty().addListener(looked);
+        look.textSizeProperty().addListener(looked);
         show(look);
+    }
+
+    /** A closed sheet is not kept by the main window's looks. */
+    private void leave(AppearanceModel look) {
+        look.darkProperty().removeListener(looked);
+        look.textSizeProperty().removeListener(looked);
     }
 
     private void show(AppearanceModel look) {
@@ -192,24 +203,8 @@ public final class SheetWindow extends BorderPane {
         return bar;
     }
 
-    private void print(List<BufferedImage> made) {
-        PrinterJob job = PrinterJob.createPrinterJob();
-        if (job == null) {
-            sheet.noPrinter();
-            return;
-        }
-        if (!job.showPrintDialog(getScene().getWindow())) {
-            return;
-        }
-        PageLayout page = job.getJobSettings().getPageLayout();
-        for (BufferedImage image : made) {
-            ImageView view = new ImageView(SwingFXUtils.toFXImage(image, null));
-            view.setPreserveRatio(true);
-            view.setFitWidth(page.getPrintableWidth());
-            view.setFitHeight(page.getPrintableHeight());
-            job.printPage(view);
-        }
-        job.endJob();
+    private void print(List<BufferedImage> made, SheetPage.Paper size) {
+        sheet.say(SheetPrinter.print(made, size, getScene().getWindow()));
     }
 
     private void show(List<BufferedImage> made) {

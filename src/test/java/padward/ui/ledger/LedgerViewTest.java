@@ -39,6 +39,7 @@ import padward.design.Design;
 import padward.format.ledger.LeadField;
 import padward.ui.OpenWindow;
 import padward.ui.model.WindowModel;
+import padward.ui.work.HeldBackground;
 
 /** Undo at each entry, the check that nothing else was touched, and the bench sheet. */
 @ExtendWith(ApplicationExtension.class)
@@ -174,6 +175,9 @@ class LedgerViewTest {
         } finally {
             robot.interact(opened[0]::close);
         }
+        // A closed sheet no longer listens to the main window's looks.
+        robot.interact(() -> model.look().darkProperty().set(true));
+        assertThat(opened[0].getScene().getRoot().getStyleClass()).doesNotContain("dark");
         SheetModel sheet = new SheetModel(model);
         for (String name : new String[] {"s.pdf", "s.html", "s.csv", "s.sdf", "s.json"}) {
             robot.interact(() -> sheet.export(folder.resolve(name)));
@@ -183,12 +187,11 @@ class LedgerViewTest {
             assertThat(pdf.getNumberOfPages()).isEqualTo(1);
         }
         List<BufferedImage> forPrinter = new ArrayList<>();
-        robot.interact(() -> sheet.forPrinter(forPrinter::addAll));
+        robot.interact(() -> sheet.forPrinter((made, size) -> forPrinter.addAll(made)));
         assertThat(forPrinter).singleElement().matches(p -> p.getWidth() > 2000);
-        robot.interact(sheet::noPrinter);
-        assertThat(model.notes().all().get(0).text()).contains("Export the bench sheet as PDF");
         robot.interact(() -> sheet.export(folder.resolve("s.txt")));
         assertThat(model.notes().all().get(0).text()).contains("a name that ends in .pdf");
+        assertThat(sheet.noteProperty().get()).contains("a name that ends in .pdf");
     }
 
     @Test
@@ -305,6 +308,36 @@ class LedgerViewTest {
         } finally {
             robot.interact(opened[0]::close);
         }
+    }
+
+    @Test
+    void aChangedLeadDoesNotStopAnExport(FxRobot robot) throws IOException {
+        keep(robot, ONE, "J1.3");
+        HeldBackground held = new HeldBackground();
+        Path file = folder.resolve("late.csv");
+        robot.interact(
+                () -> {
+                    WindowModel own = new WindowModel(held);
+                    own.open(Path.of("fixtures/small/only.design.json"));
+                    held.endAll();
+                    own.design()
+                            .keep(
+                                    own.design().state().orElseThrow().version(),
+                                    model.keptProperty().get().orElseThrow().entries().get(0),
+                                    model.openedProperty().get().orElseThrow());
+                    held.endAll();
+                    SheetModel sheet = new SheetModel(own);
+                    sheet.export(file);
+                    sheet.refresh();
+                    List<BufferedImage> printed = new ArrayList<>();
+                    sheet.forPrinter((made, size) -> printed.addAll(made));
+                    sheet.stop();
+                    assertThat(sheet.busyProperty().get()).isTrue();
+                    held.endAll();
+                    assertThat(printed).isEmpty();
+                    assertThat(sheet.busyProperty().get()).isFalse();
+                });
+        assertThat(file).isNotEmptyFile();
     }
 
     @Test

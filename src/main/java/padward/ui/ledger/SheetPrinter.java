@@ -1,0 +1,90 @@
+package padward.ui.ledger;
+
+import java.awt.image.BufferedImage;
+import java.util.List;
+import java.util.function.Predicate;
+import javafx.embed.swing.SwingFXUtils;
+import javafx.print.PageLayout;
+import javafx.print.PageOrientation;
+import javafx.print.Paper;
+import javafx.print.Printer;
+import javafx.print.PrinterJob;
+import javafx.scene.image.ImageView;
+import javafx.stage.Window;
+import padward.handover.SheetPage;
+
+/**
+ * Prints the pages of a bench sheet on a printer that the user chooses, and says what came of it.
+ */
+final class SheetPrinter {
+    private SheetPrinter() {}
+
+    /**
+     * Asks for a printer and prints.
+     *
+     * @param size the paper that the pages were laid out for
+     * @return what was done, or why not, as a sentence
+     */
+    static String print(List<BufferedImage> pages, SheetPage.Paper size, Window owner) {
+        PrinterJob job = PrinterJob.createPrinterJob();
+        if (job == null) {
+            return "No printer is set up on this computer. Export the bench sheet as PDF, and print"
+                    + " that elsewhere.";
+        }
+        job.getJobSettings().setPageLayout(layout(job.getPrinter(), size));
+        if (!job.showPrintDialog(owner)) {
+            job.cancelJob();
+            return "Nothing was printed.";
+        }
+        PageLayout layout = job.getJobSettings().getPageLayout();
+        return send(pages, page -> job.printPage(layout, view(page, layout)), job::endJob);
+    }
+
+    private static PageLayout layout(Printer printer, SheetPage.Paper size) {
+        Paper paper =
+                switch (size) {
+                    case A4 -> Paper.A4;
+                    case LETTER -> Paper.NA_LETTER;
+                };
+        return printer.createPageLayout(
+                paper, PageOrientation.PORTRAIT, Printer.MarginType.HARDWARE_MINIMUM);
+    }
+
+    private static ImageView view(BufferedImage page, PageLayout layout) {
+        ImageView view = new ImageView(SwingFXUtils.toFXImage(page, null));
+        view.setPreserveRatio(true);
+        view.setFitWidth(layout.getPrintableWidth());
+        view.setFitHeight(layout.getPrintableHeight());
+        return view;
+    }
+
+    /** The end of a print job; says whether the printer has taken it. */
+    interface End {
+        boolean isTaken();
+    }
+
+    /**
+     * Sends the pages up to the first that the printer refuses.
+     *
+     * @param page sends one, and says whether it was taken
+     * @param end ends the job, also when a page was refused
+     */
+    static String send(List<BufferedImage> pages, Predicate<BufferedImage> page, End end) {
+        int sent = 0;
+        while (sent < pages.size() && page.test(pages.get(sent))) {
+            sent++;
+        }
+        boolean ended = end.isTaken();
+        if (sent < pages.size()) {
+            return "The printer refused page %d of %d. Look at the printer, then print again."
+                    .formatted(sent + 1, pages.size());
+        }
+        if (!ended) {
+            return "The printer did not take the bench sheet. Look at the printer, then print"
+                    + " again.";
+        }
+        return pages.size() == 1
+                ? "Sent 1 page to the printer."
+                : "Sent " + pages.size() + " pages to the printer.";
+    }
+}
