@@ -21,7 +21,7 @@ import padward.base.OrderMark;
 import padward.base.ReadFault;
 import padward.base.WholeFile;
 
-/** Deskews capture files of any size; the name's ending selects the format. */
+/** Reads and deskews capture files of any size; the name's ending selects the format. */
 public final class Captures {
     /** Latest time of a capture: a shift of any channel after it still fits 64 bits. */
     static final long MOST_FS = 9_000_000_000_000_000_000L;
@@ -66,16 +66,56 @@ public final class Captures {
         return channels;
     }
 
+    /**
+     * Reads a capture.
+     *
+     * @throws BadInput when it cannot be read, or is none
+     */
+    static void read(Path capture, Changes changes) throws BadInput {
+        boolean csv = isCsv(capture);
+        try {
+            parsed(
+                    capture,
+                    csv,
+                    csv ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1,
+                    in -> {
+                        if (csv) {
+                            Samples.read(capture.toString(), in, changes);
+                        } else {
+                            Vcd.read(capture.toString(), in, changes);
+                        }
+                        return List.of();
+                    });
+        } catch (IOException fault) {
+            throw ReadFault.of(capture.toString(), fault);
+        }
+    }
+
     private static List<String> deskew(
             Path capture, boolean csv, Charset bytes, Writer out, DeskewFactory deskews)
+            throws IOException, BadInput {
+        return parsed(
+                capture,
+                csv,
+                bytes,
+                in ->
+                        csv
+                                ? Samples.deskew(capture.toString(), in, out, deskews)
+                                : Vcd.deskew(capture.toString(), in, out, deskews));
+    }
+
+    /** What reads an open capture. */
+    private interface Parser {
+        List<String> parse(Reader in) throws IOException, BadInput;
+    }
+
+    private static List<String> parsed(Path capture, boolean csv, Charset bytes, Parser parser)
             throws IOException, BadInput {
         try (BufferedReader in = open(capture, bytes)) {
             if (csv) {
                 OrderMark.skip(in);
             }
-            return csv
-                    ? Samples.deskew(capture.toString(), in, out, deskews)
-                    : Vcd.deskew(capture.toString(), in, out, deskews);
+            return parser.parse(in);
         } catch (CSVException fault) {
             throw quoting(capture, fault);
         } catch (UncheckedIOException fault) {

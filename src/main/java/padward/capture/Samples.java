@@ -6,6 +6,7 @@ import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Matcher;
@@ -18,10 +19,10 @@ import padward.base.BadInput;
 import padward.base.Decimals;
 
 /**
- * Deskews captures in CSV (RFC 4180), in one pass: a row of names, the time first; then a row for
- * each sample or each change. The head of the time column names its unit, as in {@code time_ns} or
- * {@code Time [us]}; without one, seconds. The output has a row for each change, and a last column
- * {@code order_uncertain}.
+ * Reads and deskews captures in CSV (RFC 4180), in one pass: a row of names, the time first; then a
+ * row for each sample or each change. The head of the time column names its unit, as in {@code
+ * time_ns} or {@code Time [us]}; without one, seconds. The output has a row for each change, and a
+ * last column {@code order_uncertain}.
  */
 final class Samples {
     private static final Pattern UNIT =
@@ -40,19 +41,13 @@ final class Samples {
      */
     static List<String> deskew(String file, Reader in, Writer out, Captures.DeskewFactory deskews)
             throws IOException, BadInput {
-        CSVFormat format = CSVFormat.RFC4180.builder().setIgnoreEmptyLines(true).get();
         // The caller closes the writer.
         CSVPrinter printer = new CSVPrinter(out, CSVFormat.RFC4180);
+        CSVFormat format = CSVFormat.RFC4180.builder().setIgnoreEmptyLines(true).get();
         try (CSVParser rows = CSVParser.parse(in, format)) {
             var each = rows.iterator();
-            if (!each.hasNext()) {
-                throw new BadInput(file, "line 1", "a row of names", "an empty file");
-            }
-            CSVRecord head = each.next();
-            List<String> channels = new ArrayList<>();
-            for (int i = 1; i < head.size(); i++) {
-                channels.add(head.get(i).strip());
-            }
+            CSVRecord head = head(file, each);
+            List<String> channels = channels(head);
             int tens = tens(head.get(0));
             List<String> names = new ArrayList<>(head.toList());
             names.add("order_uncertain");
@@ -68,12 +63,7 @@ final class Samples {
             long before = Long.MIN_VALUE;
             while (each.hasNext()) {
                 CSVRecord row = each.next();
-                long fs = time(file, row, tens);
-                if (fs < before || row.size() != head.size()) {
-                    String wanted = fs < before ? "times that do not fall" : head.size() + " cells";
-                    String found = fs < before ? row.get(0) : row.size() + " cells";
-                    throw new BadInput(file, "record " + row.getRecordNumber(), wanted, found);
-                }
+                long fs = time(file, row, tens, head.size(), before);
                 boolean first = before == Long.MIN_VALUE;
                 before = fs;
                 reorderer.advance(fs);
@@ -96,6 +86,57 @@ final class Samples {
             printer.flush();
             return channels;
         }
+    }
+
+    /** Reads a capture. */
+    static void read(String file, Reader in, Changes changes) throws IOException, BadInput {
+        CSVFormat format = CSVFormat.RFC4180.builder().setIgnoreEmptyLines(true).get();
+        try (CSVParser rows = CSVParser.parse(in, format)) {
+            var each = rows.iterator();
+            CSVRecord head = head(file, each);
+            int tens = tens(head.get(0));
+            changes.channels(channels(head).stream().map(c -> new Channel(c, c)).toList());
+            long before = Long.MIN_VALUE;
+            while (each.hasNext()) {
+                CSVRecord row = each.next();
+                long fs = time(file, row, tens, head.size(), before);
+                for (int i = 1; i < head.size(); i++) {
+                    if (before == Long.MIN_VALUE) {
+                        changes.initial(i - 1, row.get(i).strip());
+                    } else {
+                        changes.change(fs, i - 1, row.get(i).strip());
+                    }
+                }
+                before = fs;
+            }
+        }
+    }
+
+    private static CSVRecord head(String file, Iterator<CSVRecord> each) throws BadInput {
+        if (!each.hasNext()) {
+            throw new BadInput(file, "line 1", "a row of names", "an empty file");
+        }
+        return each.next();
+    }
+
+    private static List<String> channels(CSVRecord head) {
+        List<String> channels = new ArrayList<>();
+        for (int i = 1; i < head.size(); i++) {
+            channels.add(head.get(i).strip());
+        }
+        return channels;
+    }
+
+    /** The time of a row that has all cells, and does not come before the last one. */
+    private static long time(String file, CSVRecord row, int tens, int cells, long before)
+            throws BadInput {
+        long fs = time(file, row, tens);
+        if (fs < before || row.size() != cells) {
+            String wanted = fs < before ? "times that do not fall" : cells + " cells";
+            String found = fs < before ? row.get(0) : row.size() + " cells";
+            throw new BadInput(file, "record " + row.getRecordNumber(), wanted, found);
+        }
+        return fs;
     }
 
     private static int tens(String head) {

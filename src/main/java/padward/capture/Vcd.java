@@ -18,7 +18,7 @@ import java.util.regex.Pattern;
 import padward.base.BadInput;
 
 /**
- * Deskews captures in the value change dump format of IEEE 1364 (clause 18), in one pass.
+ * Reads and deskews captures in the value change dump format of IEEE 1364 (clause 18), in one pass.
  * Everything but changes stays as it is: declarations, comments, dump commands whose channels are
  * all shifted by the same amount. The values of {@code $dumpvars} are those before the first
  * changes and are not shifted. One variable is added, {@code order_uncertain}, which is 1 while the
@@ -68,6 +68,14 @@ final class Vcd {
         vcd.readHead();
         vcd.readBody(deskews.of(List.copyOf(vcd.declared)));
         return vcd.channels;
+    }
+
+    /** Reads a capture. */
+    static void read(String file, Reader in, Changes changes) throws IOException, BadInput {
+        Vcd vcd = new Vcd(file, in, Writer.nullWriter());
+        vcd.readHead();
+        changes.channels(List.copyOf(vcd.declared));
+        vcd.readChanges(changes);
     }
 
     private BadInput fault(String expected, String found) {
@@ -195,6 +203,37 @@ final class Vcd {
         }
         reorderer.finish();
         out.flush();
+    }
+
+    private void readChanges(Changes changes) throws IOException, BadInput {
+        long fs = 0;
+        boolean isInitial = false;
+        boolean isDump = false;
+        for (String word = words.next(); !word.isEmpty(); word = words.next()) {
+            if (word.charAt(0) == '#') {
+                fs = time(word, fs);
+            } else if (word.equals("$comment")) {
+                untilEnd();
+            } else if (DUMPS.contains(word)) {
+                isInitial = word.equals("$dumpvars");
+                isDump = true;
+            } else if (word.equals("$end") && isDump) {
+                isInitial = false;
+                isDump = false;
+            } else if (word.charAt(0) == '$') {
+                throw fault("a change, a time, a comment or a dump", word);
+            } else {
+                Change change = change(word);
+                if (isInitial) {
+                    changes.initial(change.channel(), change.value());
+                } else {
+                    changes.change(fs, change.channel(), change.value());
+                }
+            }
+        }
+        if (isDump) {
+            throw fault("$end", "the end of the file");
+        }
     }
 
     private record Change(int channel, String value) {

@@ -10,4 +10,9 @@ package padward.timing;
 public record Instrument(double bandwidthMhz, double sampleMhz, double clockMhz) {
     /** Nothing is known. */
     public static final Instrument UNKNOWN = new Instrument(0, 0, 0);
+
+    /** Time between two samples, rounded up, ps; 0 for a sample rate that is not known. */
+    public static int samplePs(double sampleMhz) {
+        return sampleMhz == 0 ? 0 : (int) Math.ceil(1e6 / sampleMhz);
+    }
 }

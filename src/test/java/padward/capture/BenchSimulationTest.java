@@ -2,11 +2,18 @@ package padward.capture;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.TreeMap;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import padward.base.Progress;
 import padward.fabric.delay.Delay;
 
 /**
@@ -23,6 +30,8 @@ class BenchSimulationTest {
     private static final int LINES = 4;
     private static final int SAMPLE_PS = 100;
     private static final double LOCAL_PERCENT = 5;
+
+    @TempDir private Path folder;
 
     private static double within(Random random, double half) {
         return (2 * random.nextDouble() - 1) * half;
@@ -81,5 +90,66 @@ class BenchSimulationTest {
         }
         assertThat(outside).isLessThanOrEqualTo(pairs / 1000);
         assertThat(5 * marked).isLessThanOrEqualTo(markedBefore);
+    }
+
+    /**
+     * One signal on all lines, whose delays differ by up to a nanosecond more than any model says:
+     * what the capture shows brings them together to less than a sample, whatever the signal's
+     * period is to the instrument's, and no more is wrong than is stated.
+     */
+    @ParameterizedTest
+    @ValueSource(longs = {4, 5, 6})
+    void calibrationLeavesLessThanASample(long seed) throws Exception {
+        Random random = new Random(seed);
+        double worstBefore = 0;
+        for (int bench = 0; bench < 100; bench++) {
+            double[] late = new double[LINES];
+            for (int i = 0; i < LINES; i++) {
+                late[i] = 5000 + within(random, 1000);
+            }
+            // Some periods are whole numbers of samples: then all changes meet the same phase.
+            double half =
+                    bench % 2 == 0 ? SAMPLE_PS * (100 + random.nextInt(50)) : 12_345.6 + bench;
+            List<ChannelDifference> found =
+                    ChannelDifferences.read(
+                            capture(late, half, random), c -> true, SAMPLE_PS, Progress.NONE);
+            assertThat(found).hasSize(LINES);
+            for (int i = 0; i < LINES; i++) {
+                for (int j = i + 1; j < LINES; j++) {
+                    double truth = late[j] - late[i];
+                    double left = found.get(j).ps() - found.get(i).ps() - truth;
+                    worstBefore = Math.max(worstBefore, Math.abs(truth));
+                    // Rounding to whole picoseconds is not the instrument's.
+                    assertThat(Math.abs(left)).isLessThan(SAMPLE_PS + 1);
+                    assertThat(Math.abs(left))
+                            .isLessThanOrEqualTo(
+                                    found.get(i).tolerancePs() + found.get(j).tolerancePs());
+                }
+            }
+        }
+        assertThat(worstBefore).isGreaterThan(10 * SAMPLE_PS);
+    }
+
+    /** What the instrument takes of a signal that changes 40 times. */
+    private Path capture(double[] late, double half, Random random) throws IOException {
+        TreeMap<Long, StringBuilder> stamps = new TreeMap<>();
+        double start = 20_000 + random.nextDouble() * SAMPLE_PS;
+        for (int change = 0; change < 40; change++) {
+            for (int i = 0; i < late.length; i++) {
+                double at = start + change * half + late[i];
+                long stamp = (long) Math.ceil(at / SAMPLE_PS) * SAMPLE_PS;
+                stamps.computeIfAbsent(stamp, s -> new StringBuilder())
+                        .append(1 - change % 2)
+                        .append((char) ('a' + i))
+                        .append('\n');
+            }
+        }
+        StringBuilder text = new StringBuilder("$timescale 1 ps $end\n");
+        for (int i = 0; i < late.length; i++) {
+            text.append("$var wire 1 ").append((char) ('a' + i)).append(" d" + i + " $end\n");
+        }
+        text.append("$enddefinitions $end\n$dumpvars 0a 0b 0c 0d $end\n");
+        stamps.forEach((stamp, changes) -> text.append("#" + stamp + "\n").append(changes));
+        return Files.writeString(folder.resolve("bench.vcd"), text);
     }
 }

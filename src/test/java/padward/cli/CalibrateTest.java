@@ -216,4 +216,74 @@ class CalibrateTest {
         assertThat(rows(sheet).get(0).get("measured_ps")).isEqualTo("-120");
         assertThat(rows(sheet).get(0).get("measuredTolerance_ps")).isEqualTo("50");
     }
+
+    /** The capture of a calibration says by how much the lines differ. */
+    @Test
+    void aCaptureGivesTheLinesTheirMeasuredDelays() throws Exception {
+        Path cal = folder.resolve("cal.json");
+        run("bus", "--calibrate", "pump/run/hold", "--pads", PADS, "--ledger", cal);
+        Path sheet = folder.resolve("cal.csv");
+        run("sheet", "--ledger", cal, "-o", sheet);
+        List<CSVRecord> lines = rows(sheet);
+        List<Integer> off = List.of(-800, 650, 300);
+        List<Long> late = new ArrayList<>();
+        for (int i = 0; i < lines.size(); i++) {
+            late.add((long) middle(lines.get(i)) + off.get(i));
+        }
+        Path capture = Files.writeString(folder.resolve("c.vcd"), toggling(late));
+        String before = Files.readString(cal);
+        CommandRun dry =
+                run("lead", "-l", cal, "--capture", capture, "--sample-mhz", 500, "--dry-run");
+        assertThat(dry.out()).contains("Not recorded", "± 1000 ps");
+        assertThat(Files.readString(cal)).isEqualTo(before);
+        CommandRun lead = run("lead", "-l", cal, "--capture", capture, "--sample-mhz", 500);
+        assertThat(lead.err()).isEmpty();
+        assertThat(lead.code()).isZero();
+        run("sheet", "--ledger", cal, "-o", sheet);
+        List<CSVRecord> measured = rows(sheet);
+        for (int i = 1; i < 3; i++) {
+            assertThat(
+                            number(measured.get(i), "measured_ps")
+                                    - number(measured.get(0), "measured_ps"))
+                    .isEqualTo((int) (late.get(i) - late.get(0)));
+            assertThat(number(measured.get(i), "measuredTolerance_ps")).isEqualTo(1000);
+        }
+    }
+
+    @Test
+    void whatIsNoCalibrationIsRefused() throws Exception {
+        Path ledger = folder.resolve("l.json");
+        run("keep", "-n", "pump/run/hold", "-p", "J1.1", "-l", ledger);
+        Path capture =
+                Files.writeString(folder.resolve("c.vcd"), toggling(List.of(100L, 200L, 300L)));
+        CommandRun one = run("lead", "-l", ledger, "--capture", capture);
+        assertThat(one.code()).isEqualTo(2);
+        assertThat(one.err()).contains("an entry that brings one net out on several pads");
+        CommandRun both = run("lead", "-l", ledger, "--capture", capture, "--port", "out_J1.1");
+        assertThat(both.code()).isEqualTo(2);
+        assertThat(both.err()).contains("no --port together with it");
+        CommandRun rate = run("lead", "-l", ledger, "--sample-mhz", 100);
+        assertThat(rate.code()).isEqualTo(2);
+        assertThat(rate.err()).contains("--capture together with it");
+    }
+
+    /** A net that toggles ten times, as channels that are late see it. */
+    private static String toggling(List<Long> late) {
+        StringBuilder text = new StringBuilder("$timescale 1 ps $end\n");
+        for (int i = 0; i < late.size(); i++) {
+            text.append("$var wire 1 ")
+                    .append((char) ('a' + i))
+                    .append(" ch" + (i + 1) + " $end\n");
+        }
+        text.append("$enddefinitions $end\n$dumpvars 0a 0b 0c $end\n");
+        for (int change = 0; change < 10; change++) {
+            List<Integer> order = new ArrayList<>(List.of(0, 1, 2));
+            order.sort((a, b) -> Long.compare(late.get(a), late.get(b)));
+            for (int i : order) {
+                text.append('#').append(100_000L * (change + 1) + late.get(i)).append('\n');
+                text.append(1 - change % 2).append((char) ('a' + i)).append('\n');
+            }
+        }
+        return text.toString();
+    }
 }

@@ -21,6 +21,7 @@ import padward.cli.option.SheetLines;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.format.source.FileLimits;
+import padward.timing.Instrument;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -129,7 +130,7 @@ public final class DeskewCommand implements Callable<Integer> {
             String expected = "a number from 0 to " + FileLimits.MEASURED_PS;
             throw new BadInput("--others-ps", "", expected, "" + others);
         }
-        int samplePs = sampleMhz == 0 ? 0 : (int) Math.ceil(1e6 / sampleMhz);
+        int samplePs = Instrument.samplePs(sampleMhz);
         SheetLines lines = lines();
         checkClocks(lines);
         Deskew[] used = new Deskew[1];

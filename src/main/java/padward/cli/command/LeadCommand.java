@@ -1,11 +1,13 @@
 package padward.cli.command;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
+import padward.base.Progress;
 import padward.change.Lead;
 import padward.change.Ledger;
 import padward.cli.form.JsonText;
@@ -19,6 +21,11 @@ import padward.design.Design;
 import padward.format.ledger.LeadChange;
 import padward.format.ledger.LeadField;
 import padward.format.ledger.LedgerReplay;
+import padward.handover.BenchSheet;
+import padward.handover.Calibration;
+import padward.timing.ExternalLine;
+import padward.timing.Instrument;
+import padward.timing.PairSkew;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -40,6 +47,8 @@ import picocli.CommandLine.Spec;
             "      --port out_J2.1 --name 'clip 3' --pod A --colour red"
         })
 public final class LeadCommand implements Callable<Integer> {
+    private static final double MOST_MHZ = 1_000_000;
+
     @Mixin private DesignOption design;
     @Mixin private LedgerOption ledger;
     @Mixin private DryRunOption dryRun;
@@ -87,22 +96,43 @@ public final class LeadCommand implements Callable<Integer> {
                             + "that of the delay that was measured before.")
     private String tolerance;
 
+    @Option(
+            names = "--capture",
+            paramLabel = "CAPTURE",
+            description =
+                    "A capture, .vcd or .csv, of a calibration in the ledger (bus --calibrate): all"
+                            + " lines on its pads get the measured delays that the capture shows."
+                            + " Its channels are called as deskew expects them.")
+    private Path capture;
+
+    @Option(
+            names = "--sample-mhz",
+            paramLabel = "MHZ",
+            defaultValue = "0",
+            description =
+                    "Sample rate of the instrument that took the capture, MS/s; 0: ignore sampling"
+                            + " (${DEFAULT-VALUE}).")
+    private double sampleMhz;
+
     @Option(names = "--json", description = "Prints the leads as JSON.")
     private boolean json;
 
     @Override
     public Integer call() throws BadInput {
+        checkCapture();
         Design read = design.read();
         Ledger now =
-                port == null
+                port == null && capture == null
                         ? ledger.readToList(read, design.file(), spec.commandLine().getErr())
                         : dryRun.change(
                                 ledger.file(),
                                 design.file(),
                                 read.fabric(),
                                 old -> {
-                                    LedgerReplay.applied(old, ledger.file(), read);
-                                    return changed(old);
+                                    Design after = LedgerReplay.applied(old, ledger.file(), read);
+                                    return capture == null
+                                            ? changed(old)
+                                            : calibrated(old, read, after);
                                 });
         PrintWriter out = spec.commandLine().getOut();
         List<List<Lead>> leads = Lead.all(now.entries());
@@ -123,7 +153,7 @@ public final class LeadCommand implements Callable<Integer> {
                         measured(lead));
             }
         }
-        if (port != null) {
+        if (port != null || capture != null) {
             out.print(dryRun.either("", "Not recorded (--dry-run); the leads would be:\n"));
         }
         table.print(out);
@@ -141,6 +171,25 @@ public final class LeadCommand implements Callable<Integer> {
         put(values, LeadField.MEASURED, measured);
         put(values, LeadField.TOLERANCE, tolerance);
         return old.withEntries(new LeadChange(port, values).to(old.entries(), "--"));
+    }
+
+    private void checkCapture() throws BadInput {
+        if (!(sampleMhz >= 0 && sampleMhz <= MOST_MHZ)) {
+            throw new BadInput("--sample-mhz", "", "a number from 0 to 1000000", "" + sampleMhz);
+        }
+        if (capture != null && port != null) {
+            throw new BadInput("--capture", "", "no --port together with it", port);
+        }
+        if (capture == null && sampleMhz > 0) {
+            throw new BadInput("--sample-mhz", "", "--capture together with it", "none");
+        }
+    }
+
+    private Ledger calibrated(Ledger old, Design read, Design after) throws BadInput {
+        BenchSheet sheet = BenchSheet.of(read, old, after, ExternalLine.USUAL, Instrument.UNKNOWN);
+        Calibration found =
+                Calibration.read(capture, sheet, Instrument.samplePs(sampleMhz), Progress.NONE);
+        return old.withEntries(found.to(old.entries(), sheet, PairSkew.USUAL_LOCAL_PERCENT));
     }
 
     private static void put(Map<LeadField, String> values, LeadField field, String text) {

@@ -32,16 +32,13 @@ import padward.format.source.IoFaults;
 import padward.format.source.Source;
 import padward.format.source.TextSource;
 import padward.format.tables.csv.Separator;
-import padward.timing.PairSkew;
+import padward.handover.Calibration;
 import padward.timing.TimeStampCorrections;
 
 /** The lines of a bench sheet as CSV, by all names that a channel of a capture can have. */
 public final class SheetLines {
     private static final List<String> NAMES =
             List.of("channel", "place", "net", "port", "pad", "packagePin", "lead");
-
-    /** How instruments call their channels, before the number. */
-    private static final List<String> CHANNEL_WORDS = List.of("", "ch", "Ch", "CH");
 
     private static final String FAST = "instrumentFast_ps";
     private static final String SLOW = "instrumentSlow_ps";
@@ -151,7 +148,8 @@ public final class SheetLines {
             lines.add(line(row));
             for (String name : NAMES) {
                 if (row.isSet(name) && !row.get(name).isEmpty()) {
-                    List<String> words = name.equals("channel") ? CHANNEL_WORDS : List.of("");
+                    List<String> words =
+                            name.equals("channel") ? Calibration.CHANNEL_WORDS : List.of("");
                     for (String word : words) {
                         linesByName
                                 .computeIfAbsent(
@@ -262,16 +260,15 @@ public final class SheetLines {
                 .filter(l -> l.pad().equals(pad) && l.delay().isMeasured())
                 .findFirst()
                 .map(
-                        l -> {
-                            int further = range.middlePs() - l.range().middlePs();
-                            long routes = (long) toDriver.slowPs() + l.toDriver().slowPs();
-                            // Half for each route; and how wide the corners of the two differ.
-                            double local = PairSkew.localPs(routes, localPercent);
-                            int corner = Math.abs(range.spreadPs() - l.range().spreadPs()) / 2;
-                            return new Lead.Measured(
-                                    l.delay().outsidePs() + further,
-                                    l.delay().tolerancePs() + corner + (int) Math.ceil(local));
-                        });
+                        l ->
+                                new Calibration.Reading(
+                                                pad,
+                                                l.toDriver(),
+                                                l.range(),
+                                                new Lead.Measured(
+                                                        l.delay().outsidePs(),
+                                                        l.delay().tolerancePs()))
+                                        .on(toDriver, range, localPercent));
     }
 
     private Delay delay(CSVRecord row, String fastColumn, String slowColumn) throws BadInput {
