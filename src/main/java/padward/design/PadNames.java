@@ -7,6 +7,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.IntStream;
 import padward.design.board.Attachment;
+import padward.design.board.PadWiring;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 
@@ -57,6 +58,16 @@ public final class PadNames {
             }
         }
         return others;
+    }
+
+    /** Where a lead is connected to a pad: header pin, package pin or pad, whichever is known. */
+    public static String placeOf(Design design, int padIndex) {
+        Pad pad = design.fabric().pads().get(padIndex);
+        return design.board()
+                .findWiring(padIndex)
+                .flatMap(PadWiring::findLeadPlace)
+                .map(Attachment::toShortText)
+                .orElse(pad.packagePin().isEmpty() ? pad.name() : pad.packagePin());
     }
 
     /** The index of the pad with exactly this full name. O(pads). */

@@ -60,6 +60,13 @@ public final class FileDialogs {
         return path(chooser.showOpenDialog(window()));
     }
 
+    /** A capture of an instrument. */
+    public Optional<Path> capture() {
+        FileChooser chooser = chooser("Choose a capture");
+        filters(chooser, "capture.vcd", "capture.csv");
+        return path(chooser.showOpenDialog(window()));
+    }
+
     /** The folder of the lessons. */
     public Optional<Path> lessons() {
         DirectoryChooser chooser = new DirectoryChooser();

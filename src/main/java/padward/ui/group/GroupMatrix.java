@@ -23,6 +23,7 @@ import padward.breakout.group.Bus;
 import padward.breakout.group.RouteMatrix;
 import padward.breakout.text.AnswerText;
 import padward.breakout.text.Headline;
+import padward.design.PadNames;
 import padward.ui.control.CsvText;
 import padward.ui.control.ThingMenu;
 import padward.ui.draw.Palette;
@@ -283,14 +284,7 @@ final class GroupMatrix extends Canvas {
     }
 
     private static String padName(RouteMatrix seen, int index) {
-        int pad = seen.pads().get(index);
-        var value = seen.design().fabric().pads().get(pad);
-        return seen.design()
-                .board()
-                .findWiring(pad)
-                .flatMap(w -> w.findLeadPlace())
-                .map(a -> a.toShortText())
-                .orElse(value.packagePin().isEmpty() ? value.name() : value.packagePin());
+        return PadNames.placeOf(seen.design(), seen.pads().get(index));
     }
 
     /** The end of a long name, where the members of a vector differ. */

@@ -41,6 +41,7 @@ import padward.ui.work.JobSlot;
 /** Several nets at once: all pairs of nets and pads, the pinned ones, the routed group. */
 public final class GroupModel {
     private final WindowModel model;
+    private final CalibrationModel calibration;
     private final JobSlot job;
     private final StringProperty nets;
     private final StringProperty pads;
@@ -72,6 +73,12 @@ public final class GroupModel {
         pads.addListener((p, old, now) -> compareFields());
         mayDisconnect.addListener((p, old, now) -> compareFields());
         bus.addListener((p, old, now) -> accepted.set(false));
+        this.calibration = new CalibrationModel(model, this);
+    }
+
+    /** The calibration of lines on the group's pads. */
+    CalibrationModel calibration() {
+        return calibration;
     }
 
     /**

@@ -16,6 +16,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Spinner;
 import javafx.scene.control.TextField;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
@@ -53,6 +54,7 @@ public final class GroupView extends ScrollPane {
     private final VBox cautions = new VBox(2);
     private final Button match;
     private final Button keep;
+    private final ToggleButton calibrate = new ToggleButton("Calibrate");
 
     /** Shows one group in the colours of the window, its routes also on the map. */
     public GroupView(GroupModel group, MapModel map, AppearanceModel look) {
@@ -81,6 +83,12 @@ public final class GroupView extends ScrollPane {
                         "Keep",
                         "Keeps the group as routed; it can be undone",
                         group::keep);
+        calibrate.setId("group-calibrate");
+        calibrate.setMinWidth(Region.USE_PREF_SIZE);
+        calibrate.setTooltip(
+                new Tooltip(
+                        "Measures by how much the lines of these pads differ, with one net on all"
+                                + " of them"));
         price.setId("group-price");
         cautions.setId("group-cautions");
         accept.setId("group-accept");
@@ -89,7 +97,16 @@ public final class GroupView extends ScrollPane {
         group.acceptedProperty().addListener((p, old, now) -> show());
         VBox all =
                 new VBox(
-                        8, fields(), buttons(), totals, price, accept, table, message, skew,
+                        8,
+                        fields(),
+                        buttons(),
+                        calibration(),
+                        totals,
+                        price,
+                        accept,
+                        table,
+                        message,
+                        skew,
                         cautions);
         all.setPadding(new Insets(10, 12, 10, 12));
         setContent(all);
@@ -188,7 +205,16 @@ public final class GroupView extends ScrollPane {
                 new Label("ps"),
                 leadLabel,
                 lead,
-                keep);
+                keep,
+                calibrate);
+    }
+
+    /** The steps of a calibration, shown while they are asked for. */
+    private Node calibration() {
+        CalibrationView steps = new CalibrationView(group.calibration());
+        steps.visibleProperty().bind(calibrate.selectedProperty());
+        steps.managedProperty().bind(calibrate.selectedProperty());
+        return steps;
     }
 
     /** Texts of the aims. */

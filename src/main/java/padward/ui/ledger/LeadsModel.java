@@ -9,8 +9,6 @@ import padward.change.Lead;
 import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.design.PadNames;
-import padward.design.board.Attachment;
-import padward.design.board.PadWiring;
 import padward.format.ledger.LeadChange;
 import padward.format.ledger.LeadField;
 import padward.ui.model.KeptChanges;
@@ -65,12 +63,7 @@ final class LeadsModel {
     private String place(String pad) {
         Design design = model.keptProperty().get().orElseThrow().original();
         int index = PadNames.findExact(design.fabric(), pad).orElseThrow();
-        String pin = design.fabric().pads().get(index).packagePin();
-        return design.board()
-                .findWiring(index)
-                .flatMap(PadWiring::findLeadPlace)
-                .map(Attachment::toShortText)
-                .orElse(pin.isEmpty() ? pad : pin);
+        return PadNames.placeOf(design, index);
     }
 
     /** What a lead has in a field now; empty when its line is no longer kept. */
