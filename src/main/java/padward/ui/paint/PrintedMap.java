@@ -59,10 +59,12 @@ public final class PrintedMap {
         out.fillRect(0, top, width(), height() - top, 0, scene.palette().paper());
         out.line(0, top, width(), top, line);
         double y = top + head() / 2;
-        double right = paintScale(out, GAP, y);
+        // Far away, the map has a scale of its own.
+        boolean scaled = new StructurePainter(scene, out).isWanted();
+        double left = scaled ? GAP : paintScale(out, GAP, y) + 2 * GAP;
         out.text(
                 about(),
-                right + 2 * GAP,
+                left,
                 y,
                 new Surface.Lettering(size, Surface.Align.LEFT, scene.palette().ink()));
         LegendPainter.below(scene, out).paintBelow(top + head());

@@ -119,7 +119,7 @@ final class StructurePainter {
         for (Side side : Side.values()) {
             List<Pad> pads = new ArrayList<>();
             for (Pad pad : fabric.pads()) {
-                if (!pad.bank().isEmpty() && side(fabric.tile(pad.vertex())) == side) {
+                if (!pad.bank().isEmpty() && isOn(side, fabric.tile(pad.vertex()))) {
                     pads.add(pad);
                 }
             }
@@ -143,14 +143,20 @@ final class StructurePainter {
         TOP
     }
 
-    private Side side(int tile) {
-        if (fabric.column(tile) == 0) {
-            return Side.LEFT;
-        }
-        if (fabric.column(tile) == fabric.columns() - 1) {
-            return Side.RIGHT;
-        }
-        return fabric.row(tile) == 0 ? Side.BOTTOM : Side.TOP;
+    /**
+     * Whether a tile is on a side of the rim; corners are on the left or right, inner ones on none.
+     */
+    private boolean isOn(Side side, int tile) {
+        int column = fabric.column(tile);
+        boolean left = column == 0;
+        boolean right = column == fabric.columns() - 1 && !left;
+        return switch (side) {
+            case LEFT -> left;
+            case RIGHT -> right;
+            case BOTTOM -> !left && !right && fabric.row(tile) == 0;
+            case TOP ->
+                    !left && !right && fabric.rows() > 1 && fabric.row(tile) == fabric.rows() - 1;
+        };
     }
 
     private double along(Pad pad, Side side) {

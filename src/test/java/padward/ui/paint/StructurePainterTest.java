@@ -38,6 +38,20 @@ class StructurePainterTest {
         assertThat(picture("fixtures/workbench/design.json.gz", 40)).doesNotContain("tiles<");
     }
 
+    /** Saved for paper, a map has one scale, near and far. */
+    @Test
+    void aSavedMapHasOneScale() throws Exception {
+        Path file = Path.of("fixtures/workbench/design.json.gz");
+        Design design = DesignReader.read(file, Progress.NONE);
+        OpenDesign opened = new OpenDesign(design);
+        for (double scale : new double[] {8, 40}) {
+            Viewport view = new Viewport(900, 700, 10, 10, scale);
+            SvgSurface out = new SvgSurface(900, 900, "map");
+            new PrintedMap(MapPicture.plain(opened, view, Palette.LIGHT)).paint(out);
+            assertThat(out.finish().split(" tiles?<", -1)).as("at " + scale).hasSize(2);
+        }
+    }
+
     @Test
     void aSmallFabricNeedsNone() throws Exception {
         assertThat(picture("fixtures/small/only.design.json", 12)).doesNotContain("tiles<");
