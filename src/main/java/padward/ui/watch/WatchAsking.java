@@ -51,14 +51,36 @@ record WatchAsking(
                 whole = request.with(own.get().read(on.opened().design().fabric(), progress));
             }
             WatchResult result = placed(whole, mayMove, progress);
-            if (result instanceof WatchResult.Placed placed) {
-                return fits(placed);
+            return result instanceof WatchResult.Placed placed
+                    ? fits(placed)
+                    : new WatchOutcome.DoesNotFit(
+                            whole,
+                            result.question(),
+                            WatchText.sentence(result),
+                            Optional.empty(),
+                            Optional.empty());
+        } catch (BadInput fault) {
+            return new WatchOutcome.Faulty(fault);
+        }
+    }
+
+    /**
+     * What would help a circuit that does not fit: the same answer with that, or, where the run
+     * with moves needs none after all, that it fits.
+     */
+    WatchOutcome withHelp(WatchOutcome.DoesNotFit not, Progress progress) {
+        try {
+            Optional<String> smaller = smaller(not.request(), progress);
+            Optional<WatchResult.Placed> moving = moving(not.question(), progress);
+            if (moving.isPresent() && moving.get().moves().isEmpty()) {
+                return fits(moving.get());
             }
-            Optional<String> smaller = smaller(whole, progress);
-            Optional<WatchResult.Placed> moving = moving(result.question(), progress);
-            return moving.filter(m -> m.moves().isEmpty())
-                    .<WatchOutcome>map(this::fits)
-                    .orElseGet(() -> doesNotFit(result, smaller, moving));
+            return new WatchOutcome.DoesNotFit(
+                    not.request(),
+                    not.question(),
+                    not.sentence(),
+                    smaller,
+                    moving.map(m -> "With other nets and cells moved " + WatchText.fitsMoving(m)));
         } catch (BadInput fault) {
             return new WatchOutcome.Faulty(fault);
         }
@@ -90,14 +112,6 @@ record WatchAsking(
             throw new BadInput(PADS, "", expected, found);
         }
         return result;
-    }
-
-    private static WatchOutcome doesNotFit(
-            WatchResult result, Optional<String> smaller, Optional<WatchResult.Placed> moving) {
-        return new WatchOutcome.DoesNotFit(
-                WatchText.sentence(result),
-                smaller,
-                moving.map(m -> "With other nets and cells moved " + WatchText.fitsMoving(m)));
     }
 
     private Optional<WatchResult.Placed> moving(WatchQuestion question, Progress progress) {

@@ -124,6 +124,10 @@ public final class WatchModel {
 
     /** Asks for the circuit in the fields; one that is still being placed is stopped. */
     void ask() {
+        ask(false);
+    }
+
+    private void ask(boolean moving) {
         Optional<WorkState> on = model.design().state();
         if (on.isEmpty()) {
             model.notes().add(this, "Open a design first (Ctrl+O), then ask.");
@@ -133,7 +137,11 @@ public final class WatchModel {
         Stated wanted = stated();
         WatchAsking asking =
                 new WatchAsking(
-                        on.get(), wanted.request(), wanted.own(), wanted.pads(), wanted.mayMove());
+                        on.get(),
+                        wanted.request(),
+                        wanted.own(),
+                        wanted.pads(),
+                        wanted.mayMove() || moving);
         job.start(
                 "Placing the circuit",
                 asking::answer,
@@ -141,7 +149,18 @@ public final class WatchModel {
                     asked = Optional.of(wanted);
                     asAsked.set(stated().equals(wanted));
                     outcome.set(Optional.of(result));
+                    if (result instanceof WatchOutcome.DoesNotFit not) {
+                        lookForHelp(asking, not);
+                    }
                 });
+    }
+
+    /** That it does not fit is shown by now: what would help takes as long again. */
+    private void lookForHelp(WatchAsking asking, WatchOutcome.DoesNotFit not) {
+        job.start(
+                "Looking what would make it fit",
+                progress -> asking.withHelp(not, progress),
+                result -> outcome.set(Optional.of(result)));
     }
 
     /** Asks again without a register before the pad. */
@@ -150,10 +169,12 @@ public final class WatchModel {
         ask();
     }
 
-    /** Asks again, with other nets and cells moved where it does not fit otherwise. */
+    /**
+     * Asks again, with other nets and cells moved where it does not fit otherwise. This once: the
+     * field stays as it is, for the circuits that come.
+     */
     void askMoving() {
-        fields.mayMoveProperty().set(true);
-        ask();
+        ask(true);
     }
 
     /** Keeps the circuit: the design is shown with it from now on. */

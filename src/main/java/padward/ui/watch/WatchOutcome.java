@@ -7,7 +7,9 @@ import padward.breakout.ask.Cautions;
 import padward.breakout.ask.Price;
 import padward.change.LedgerEntry;
 import padward.ui.design.OpenDesign;
+import padward.watch.place.WatchQuestion;
 import padward.watch.place.WatchResult;
+import padward.watch.request.CircuitRequest;
 
 /** What came of asking for a watch circuit. */
 sealed interface WatchOutcome {
@@ -43,11 +45,18 @@ sealed interface WatchOutcome {
     /**
      * It does not fit.
      *
+     * @param request the circuit, with what its files say
+     * @param question the question that was answered
      * @param sentence why not
      * @param smaller what fits without a register, as a sentence; empty when that does not help
      * @param moving what fits when others are moved, as a sentence; empty when that does not help
      */
-    record DoesNotFit(String sentence, Optional<String> smaller, Optional<String> moving)
+    record DoesNotFit(
+            CircuitRequest request,
+            WatchQuestion question,
+            String sentence,
+            Optional<String> smaller,
+            Optional<String> moving)
             implements WatchOutcome {}
 
     /**

@@ -154,15 +154,13 @@ public final class WatchView extends ScrollPane {
                 .setAll(
                         new LinkedText(
                                 watch.window(), outcome.map(this::text).orElseGet(this::empty)));
-        Optional<String> less =
-                outcome.filter(WatchOutcome.DoesNotFit.class::isInstance)
-                        .flatMap(o -> ((WatchOutcome.DoesNotFit) o).smaller());
-        present(smaller, less.isPresent());
-        present(
-                moving,
-                outcome.filter(WatchOutcome.DoesNotFit.class::isInstance)
-                        .flatMap(o -> ((WatchOutcome.DoesNotFit) o).moving())
-                        .isPresent());
+        // The links promise the same circuit: they ask for what the fields say.
+        Optional<WatchOutcome.DoesNotFit> not =
+                outcome.filter(o -> asAsked)
+                        .filter(WatchOutcome.DoesNotFit.class::isInstance)
+                        .map(WatchOutcome.DoesNotFit.class::cast);
+        present(smaller, not.flatMap(WatchOutcome.DoesNotFit::smaller).isPresent());
+        present(moving, not.flatMap(WatchOutcome.DoesNotFit::moving).isPresent());
         boolean consent = fits.filter(f -> !f.price().toAccept().isEmpty()).isPresent();
         accept.setText(fits.map(f -> PriceText.acceptance(f.price())).orElse(""));
         present(accept, consent);

@@ -196,10 +196,10 @@ class WatchWindowTest {
     @CsvSource(
             delimiter = ';',
             value = {
-                "hold &&; expected a net, a number or “(”, found the end",
-                "nothing == 3; expected the name of a net or vector, found “nothing”",
-                "sample[1:0] == 3b101; expected a number of 2 bits",
-                "sample[1:0] == blink[0]; expected a vector of 2 bits"
+                "hold &&; this needs a net, a number or “(”, but there is the end",
+                "nothing == 3; this needs the name of a net or vector, but there is “nothing”",
+                "sample[1:0] == 3b101; this needs a number of 2 bits",
+                "sample[1:0] == blink[0]; this needs a vector of 2 bits"
             })
     void aFaultInAConditionIsOneLine(String condition, String expected, FxRobot robot) {
         open(robot);
@@ -219,7 +219,7 @@ class WatchWindowTest {
     @Test
     void whatDoesNotFitSaysWhyAndWhatDoes(FxRobot robot) throws Exception {
         open(robot);
-        type(robot, "#watch-when", WHEN);
+        type(robot, "#watch-when", "hold");
         type(robot, "#watch-pad", "J2.1");
         fire(robot, "#watch-ask");
         assertThat(text(robot, "#watch-answer")).startsWith("Does not fit: ");
@@ -227,13 +227,22 @@ class WatchWindowTest {
         take(robot, "watch-does-not-fit");
         assertThat(text(robot, "#watch-answer"))
                 .contains("With other nets and cells moved it fits: reroute net alarm/beep.");
-        robot.interact(() -> robot.lookup("#watch-moving").queryAs(Hyperlink.class).fire());
+        Hyperlink moving = robot.lookup("#watch-moving").queryAs(Hyperlink.class);
+        type(robot, "#watch-pad", "J1.2");
+        assertThat(moving.isVisible()).isFalse();
+        type(robot, "#watch-pad", "J2.1");
+        assertThat(moving.isVisible()).isTrue();
+        robot.interact(moving::fire);
         WaitForAsyncUtils.waitForFxEvents();
+        CheckBox mayMove = robot.lookup("#watch-may-move").queryAs(CheckBox.class);
+        assertThat(mayMove.isSelected()).as("for later circuits").isFalse();
         assertThat(text(robot, "#watch-answer"))
                 .startsWith("Fits: ")
                 .endsWith("To make room: reroute net alarm/beep.");
         assertThat(details(robot))
-                .contains("Rerouted: net alarm/beep (", "Branched and rerouted: alarm/beep (1 pin");
+                .contains(
+                        "Rerouted: net alarm/beep (",
+                        "Branched, each keeping all its wires: clk12");
         take(robot, "watch-moved");
         fire(robot, "#watch-keep");
         assertThat(entries()).isEqualTo(1);
@@ -271,14 +280,16 @@ class WatchWindowTest {
         sort(robot, CircuitSort.OWN);
         type(robot, "#watch-pad", "J1.2");
         fire(robot, "#watch-ask");
-        assertThat(text(robot, "#watch-answer")).startsWith("Netlist: expected a file, found none");
+        assertThat(text(robot, "#watch-answer"))
+                .startsWith("Netlist: this needs a file, but there is none");
         type(robot, "#watch-netlist", "fixtures/netlists/steady.v");
         fire(robot, "#watch-ask");
-        assertThat(text(robot, "#watch-answer")).startsWith("Mapping: expected a file, found none");
+        assertThat(text(robot, "#watch-answer"))
+                .startsWith("Mapping: this needs a file, but there is none");
         type(robot, "#watch-mapping", "fixtures/netlists/larch.mapping.json");
         fire(robot, "#watch-ask");
         assertThat(text(robot, "#watch-answer"))
-                .startsWith("Inputs: expected a net for each input of the netlist");
+                .startsWith("Inputs: this needs a net for each input of the netlist");
         type(robot, "#watch-bind", "noisy=float_hi");
         fire(robot, "#watch-ask");
         assertThat(text(robot, "#watch-answer"))
