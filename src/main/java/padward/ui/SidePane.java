@@ -17,6 +17,7 @@ import padward.ui.control.Focus;
 import padward.ui.control.Panel;
 import padward.ui.map.MapModel;
 import padward.ui.model.AppearanceModel;
+import padward.ui.question.RoutesOutView;
 import padward.ui.question.UnblockView;
 import padward.ui.question.WhatIfBar;
 
@@ -125,6 +126,9 @@ final class SidePane extends VBox {
     /** Shows the pads for the net, with the first selected if none is. */
     void showPads() {
         show(0);
+        if (tabs.getTabs().get(0).getContent() instanceof RoutesOutView routes) {
+            routes.endComparison();
+        }
         pads().ifPresent(SidePane::focusPads);
     }
 

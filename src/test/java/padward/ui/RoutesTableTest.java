@@ -262,6 +262,25 @@ class RoutesTableTest {
         assertThat(robot.lookup("#routes-table").queryAll()).isNotEmpty();
     }
 
+    @Test
+    void moreThanFourPadsAreNotComparedWithoutAWord(FxRobot robot) {
+        robot.interact(() -> table(robot).getSelectionModel().selectRange(0, 6));
+        robot.interact(() -> item(robot, "Compare these pads").fire());
+        assertThat(comparison(robot).getColumns()).hasSize(1 + 4);
+        assertThat(robot.lookup("#comparison-title").queryLabeled().getText())
+                .endsWith("The first 4 of 6 selected pads are compared.");
+    }
+
+    @Test
+    void anotherPadLeavesTheComparison(FxRobot robot) {
+        robot.interact(() -> table(robot).getSelectionModel().selectIndices(0, 1));
+        robot.interact(() -> item(robot, "Compare these pads").fire());
+        robot.interact(() -> robot.lookup("#another-pad-button").queryButton().fire());
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(robot.lookup("#comparison-table").queryAll()).isEmpty();
+        assertThat(robot.lookup("#routes-table").queryAll()).isNotEmpty();
+    }
+
     /** Only where it is cut: a tooltip over each short number would be in the way. */
     @Test
     void aCutCellTellsItsText(FxRobot robot) {
@@ -278,6 +297,8 @@ class RoutesTableTest {
             WaitForAsyncUtils.waitForFxEvents();
             if (head.equals("rank")) {
                 assertThat(cell.getTooltip().getText()).isEqualTo(cell.getText());
+                robot.interact(() -> cell.setText("of another row"));
+                assertThat(cell.getTooltip()).as("the row before").isNull();
             } else {
                 assertThat(cell.getTooltip()).isNull();
             }

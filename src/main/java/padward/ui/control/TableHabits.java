@@ -161,12 +161,27 @@ public final class TableHabits {
         }
 
         <C extends IndexedCell<String>> C on(C cell) {
-            cell.setOnMouseEntered(
+            cell.setOnMouseEntered(e -> tell(cell));
+            // Below a pointer that rests, a scrolled table shows another row.
+            cell.textProperty()
+                    .addListener(
+                            (p, old, now) -> {
+                                if (cell.isHover()) {
+                                    cell.setTooltip(null);
+                                }
+                            });
+            cell.setOnMouseMoved(
                     e -> {
-                        tip.setText(cell.getText());
-                        cell.setTooltip(isCut(cell) ? tip : null);
+                        if (cell.getTooltip() == null) {
+                            tell(cell);
+                        }
                     });
             return cell;
+        }
+
+        private void tell(IndexedCell<String> cell) {
+            tip.setText(cell.getText());
+            cell.setTooltip(isCut(cell) ? tip : null);
         }
 
         /** Whether it shows less than its text. */

@@ -46,6 +46,9 @@ final class ComparisonView extends VBox {
     private final Runnable leave;
     private List<Answer> shown = List.of();
 
+    /** How many of the selected pads did not fit. */
+    private int leftOut;
+
     /**
      * @param leave goes back to the list
      */
@@ -72,8 +75,10 @@ final class ComparisonView extends VBox {
                 });
     }
 
-    /** Shows pads of one net side by side, and asks about each. */
-    void compare(List<Answer> answers) {
+    /** Shows pads of one net side by side, as many as fit, and asks about each. */
+    void compare(List<Answer> chosen) {
+        List<Answer> answers = chosen.subList(0, Math.min(MOST, chosen.size()));
+        leftOut = chosen.size() - answers.size();
         show(answers);
         // Later: the control that had the focus is just leaving the window.
         Platform.runLater(table::requestFocus);
@@ -111,7 +116,14 @@ final class ComparisonView extends VBox {
         title.setText(
                 "Pads for "
                         + answers.get(0).question().net().name()
-                        + ". What is the same is faint.");
+                        + ". What is the same is faint."
+                        + (leftOut == 0
+                                ? ""
+                                : " The first "
+                                        + MOST
+                                        + " of "
+                                        + (MOST + leftOut)
+                                        + " selected pads are compared."));
         if (!samePads) {
             buildColumns(answers);
             Button back =

@@ -273,7 +273,15 @@ public final class RoutesOutView extends VBox {
         List<Answer> chosen = List.copyOf(table.getSelectionModel().getSelectedItems());
         if (chosen.size() >= 2) {
             getChildren().setAll(comparison);
-            comparison.compare(chosen.subList(0, Math.min(ComparisonView.MOST, chosen.size())));
+            comparison.compare(chosen);
+        }
+    }
+
+    /** Shows the list of pads again if a comparison is in its place. */
+    public void endComparison() {
+        if (getChildren().contains(comparison)) {
+            comparison.clear();
+            showList();
         }
     }
 
