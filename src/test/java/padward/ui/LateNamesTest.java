@@ -155,6 +155,9 @@ class LateNamesTest {
                 });
         robot.push(KeyCode.DOWN);
         assertThat(robot.lookup(".completions").tryQuery()).isEmpty();
+        List<Object> jobs = List.copyOf(background.jobs());
+        robot.push(KeyCode.DOWN);
+        assertThat(List.<Object>copyOf(background.jobs())).as("searched once").isEqualTo(jobs);
         robot.interact(background::endAll);
         ListView<?> list = robot.lookup(".completions").queryListView();
         assertThat(list.getSelectionModel().getSelectedIndex()).isZero();

@@ -31,6 +31,9 @@ public final class CompletingField extends TextField {
 
     private String searched = "";
 
+    /** Whether the names for that word are still awaited. */
+    private boolean searching;
+
     /** Whether a change comes from a key: another design or question offers nothing by itself. */
     private boolean typing;
 
@@ -120,7 +123,9 @@ public final class CompletingField extends TextField {
         event.consume();
         if (!popup.isShowing()) {
             choosesFirst = true;
-            find(word());
+            if (!searching || !word().equals(searched)) {
+                find(word());
+            }
             return;
         }
         int last = list.getItems().size() - 1;
@@ -179,17 +184,22 @@ public final class CompletingField extends TextField {
     private void find(String word) {
         long search = ++searches;
         searched = word;
+        searching = true;
         finder.find(
                 word,
                 found -> {
-                    if (search == searches && word.equals(word())) {
-                        show(found);
+                    if (search == searches) {
+                        searching = false;
+                        if (word.equals(word())) {
+                            show(found);
+                        }
                     }
                 });
     }
 
     private void close() {
         searches++;
+        searching = false;
         popup.hide();
     }
 
