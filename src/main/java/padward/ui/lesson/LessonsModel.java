@@ -10,8 +10,6 @@ import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import javafx.beans.value.ChangeListener;
-import javafx.beans.value.ObservableValue;
 import padward.base.TimeStamp;
 import padward.breakout.ask.Answer;
 import padward.design.Design;
@@ -86,10 +84,17 @@ public final class LessonsModel {
         model.shown().optionProperty().addListener((p, old, now) -> check());
         model.shown().selectedHopProperty().addListener((p, old, now) -> checkSoon());
         model.shown().whatIfProperty().addListener((p, old, now) -> check());
+        readBuiltIn(() -> {});
+    }
+
+    private void readBuiltIn(Runnable then) {
         reading.start(
                 "Reading the lessons",
                 progress -> Course.builtIn(),
-                read -> course.set(Optional.of(read)));
+                read -> {
+                    course.set(Optional.of(read));
+                    then.run();
+                });
     }
 
     /** Replaces the lessons by those in a folder. */
@@ -113,23 +118,14 @@ public final class LessonsModel {
                 });
     }
 
-    /** Begins the first lesson, as soon as the lessons are read. */
+    /** Begins the first lesson; reads the lessons again if they are not there. */
     public void beginFirst() {
-        if (course.get().isPresent()) {
+        if (course.get().isEmpty()) {
+            // What follows goes with the reading: when that fails, nothing is left waiting.
+            readBuiltIn(this::beginFirst);
+        } else {
             course.get().get().places().stream().findFirst().ifPresent(this::begin);
-            return;
         }
-        course.addListener(
-                new ChangeListener<>() {
-                    @Override
-                    public void changed(
-                            ObservableValue<? extends Optional<Course>> p,
-                            Optional<Course> old,
-                            Optional<Course> now) {
-                        course.removeListener(this);
-                        beginFirst();
-                    }
-                });
     }
 
     /** Begins the present lesson again. */
