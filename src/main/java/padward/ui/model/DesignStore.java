@@ -374,7 +374,8 @@ public final class DesignStore {
     }
 
     private void replace(WorkState on, Path ledger, KeptChanges read) {
-        if (!isPresent(on.version())) {
+        // Leads may have changed too, which leave the version as it is.
+        if (!isPresent(on.version()) || present().kept() != on.kept()) {
             notes.add(
                     this,
                     "The kept changes have changed while %s was being read, so it was not opened."

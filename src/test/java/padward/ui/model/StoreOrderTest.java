@@ -230,6 +230,23 @@ class StoreOrderTest {
         checkAtRest(model, false);
     }
 
+    /** Another lead leaves the version as it is, but is a change of what is kept. */
+    @Test
+    void aLeadChangedWhileALedgerIsReadIsNotLost() {
+        HeldBackground background = new HeldBackground();
+        WindowModel model = new WindowModel(background);
+        model.open(FILE);
+        background.endAll();
+        model.design().openLedger(ledger);
+        background.endAll();
+        model.design().openLedger(ledger);
+        model.design().changeLeads("changing a lead", kept(model));
+        KeptChanges changed = model.keptProperty().get().orElseThrow();
+        background.endAll();
+        assertThat(model.keptProperty().get()).containsSame(changed);
+        assertThat(model.notes().all()).hasSize(1);
+    }
+
     /** Keeps the waiting what-if, or undoes; nothing else may change what is kept. */
     private static void change(WindowModel model, boolean keeps) {
         List<LedgerEntry> before = kept(model);
