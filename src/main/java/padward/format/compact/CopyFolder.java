@@ -7,6 +7,7 @@ import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.nio.file.ReadOnlyFileSystemException;
 import java.nio.file.attribute.BasicFileAttributes;
 import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
@@ -157,6 +158,15 @@ public record CopyFolder(Path path) {
                     : Optional.empty();
         } catch (IOException gone) {
             return Optional.empty(); // another program removed it
+        }
+    }
+
+    /** Notes that a copy is used now, where that is possible: it may be in a read-only folder. */
+    static void setUsed(Path copy) {
+        try {
+            Files.setLastModifiedTime(copy, FileTime.from(Instant.now()));
+        } catch (IOException | ReadOnlyFileSystemException notPossible) {
+            // it is read all the same
         }
     }
 

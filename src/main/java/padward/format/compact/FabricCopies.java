@@ -7,13 +7,10 @@ import java.io.OutputStream;
 import java.nio.ByteBuffer;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.nio.file.attribute.FileTime;
 import java.security.DigestOutputStream;
 import java.security.MessageDigest;
-import java.time.Instant;
 import java.util.Arrays;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
@@ -105,7 +102,7 @@ public final class FabricCopies {
         Path file = folder.copy(digest.toText(), LAYOUT);
         try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
             ExplicitFabric fabric = read(channel, digest, progress);
-            Files.setLastModifiedTime(file, FileTime.from(Instant.now()));
+            CopyFolder.setUsed(file);
             return Optional.of(fabric);
         } catch (IOException noneOrDamaged) {
             return Optional.empty();

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.FileTime;
@@ -272,6 +273,16 @@ class FabricCopiesTest {
         ExplicitFabric fabric = plain(SMALL);
         assertThat(get(copies(), source("a source"), fabric)).isSameAs(fabric);
         assertThat(folder.resolve("copies")).hasContent("a file where the folder would be");
+    }
+
+    /** The runtime's own image can only be read; the other file is gone. */
+    @Test
+    void aCopyWhoseTimeCannotBeSetIsUsedAllTheSame() {
+        Path image = Path.of(URI.create("jrt:/java.base/java/lang/Object.class"));
+        assertThat(image).isRegularFile();
+        assertThatCode(() -> CopyFolder.setUsed(image)).doesNotThrowAnyException();
+        Path gone = folder.resolve("gone");
+        assertThatCode(() -> CopyFolder.setUsed(gone)).doesNotThrowAnyException();
     }
 
     @Test
