@@ -90,8 +90,7 @@ public final class SheetCsv {
         return text.toString();
     }
 
-    private void print(
-            BenchSheet.Page page, BenchSheet.Line line, BenchSheet sheet, CSVPrinter out)
+    private void print(BenchSheet.Page page, BenchSheet.Line line, BenchSheet sheet, CSVPrinter out)
             throws IOException {
         Optional<ValidTimes.Window> valid = sheet.validTimeOf(line);
         InstrumentView seen = line.timing().seen();

@@ -1,10 +1,10 @@
 package padward.breakout.survey;
 
+import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
-import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.fabric.Fabric;
@@ -24,6 +24,9 @@ import padward.route.search.SearchSources;
  * switches may exclude each other is not considered, so a route may have to be slower.
  */
 public final class FreeDelay {
+    /** A question whether to stop after as many vertices, less 1. */
+    private static final int OFTEN = (1 << 16) - 1;
+
     private FreeDelay() {}
 
     /**
@@ -38,8 +41,8 @@ public final class FreeDelay {
         Fabric fabric = design.fabric();
         BitSet closed = design.occupancy().toBits();
         closed.or(design.occupancy().unusable());
-        int[] starts = ends(fabric, from, closed);
-        int[] goals = ends(fabric, to, closed);
+        int[] starts = ends(fabric, from, closed, progress);
+        int[] goals = ends(fabric, to, closed, progress);
         if (starts.length == 0 || goals.length == 0) {
             return Optional.empty();
         }
@@ -62,10 +65,16 @@ public final class FreeDelay {
     }
 
     /** The free wires that end in a tile. */
-    private static int[] ends(Fabric fabric, int tile, BitSet closed) {
-        return IntStream.range(0, fabric.vertexCount())
-                .filter(v -> !closed.get(v) && fabric.kind(v) == VertexKind.WIRE)
-                .filter(v -> fabric.headTile(v) == tile)
-                .toArray();
+    private static int[] ends(Fabric fabric, int tile, BitSet closed, Progress progress) {
+        IntArrayList ends = new IntArrayList();
+        for (int v = 0; v < fabric.vertexCount(); v++) {
+            if ((v & OFTEN) == 0 && progress.cancelled()) {
+                throw new CancellationException();
+            }
+            if (!closed.get(v) && fabric.kind(v) == VertexKind.WIRE && fabric.headTile(v) == tile) {
+                ends.add(v);
+            }
+        }
+        return ends.toIntArray();
     }
 }

@@ -59,8 +59,7 @@ final class RouteForm {
     private static OptionalInt shortest(
             Optional<Route> route, ToIntBiFunction<EdgeDelays, Delay> level) {
         return route.flatMap(Route::setting).stream()
-                .flatMapToInt(
-                        s -> s.edges().stream().mapToInt(e -> level.applyAsInt(e, rise(s))))
+                .flatMapToInt(s -> s.edges().stream().mapToInt(e -> level.applyAsInt(e, rise(s))))
                 .findFirst();
     }
 

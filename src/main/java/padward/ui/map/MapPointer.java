@@ -153,19 +153,19 @@ final class MapPointer {
             navigation.forward();
         }
         rectangle.setVisible(event.isShiftDown() && event.getButton() == MouseButton.PRIMARY);
-        measuring = isToMeasure(event);
-        if (measuring) {
-            map.measure().begin(place(event));
-            return;
-        }
-        rectangle.resizeRelocate(event.getX(), event.getY(), 0, 0);
         Optional<TileLayout.Point> place =
                 opened().flatMap(
                                 o ->
                                         OverviewPainter.placeAt(
                                                 o, view(), event.getX(), event.getY()));
-        place.ifPresent(navigation::centreOn);
         overview = place.isPresent();
+        measuring = !overview && isToMeasure(event);
+        if (measuring) {
+            map.measure().begin(place(event));
+            return;
+        }
+        rectangle.resizeRelocate(event.getX(), event.getY(), 0, 0);
+        place.ifPresent(navigation::centreOn);
         pressX = event.getX();
         pressY = event.getY();
         dragX = pressX;

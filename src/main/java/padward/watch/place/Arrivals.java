@@ -26,7 +26,7 @@ final class Arrivals {
     private final List<WatchResult.Leg> legs;
     private final EdgeFinder edges;
 
-    /** By source, its tree with the way to the pads, and the delays along it. */
+    /** By source, its tree with the route to the pads, and the delays along it. */
     private final List<RouteTree> trees = new ArrayList<>();
 
     private final List<TreeDelays> delays = new ArrayList<>();

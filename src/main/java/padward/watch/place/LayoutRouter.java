@@ -48,7 +48,7 @@ final class LayoutRouter {
      * Routes it.
      *
      * @param inputs by element, the vertex for each of its inputs
-     * @param toPads whether room for the way out to the pads is kept as well
+     * @param toPads whether room for the routes out to the pads is kept as well
      * @return empty when some net finds no route
      */
     Optional<Wiring> route(
@@ -154,7 +154,7 @@ final class LayoutRouter {
         return RouteTree.of(fabric.pads().get(((Source.OfPad) from).pad()).vertex());
     }
 
-    /** The base and what leads from it to the sinks; the way out to a pad is found afterwards. */
+    /** The base and what leads from it to the sinks; the route out to a pad is found afterwards. */
     private RouteTree withoutPads(
             int source, Layout layout, List<Wiring.Sink> sinks, RouteTree tree) {
         RouteTree base = base(source, layout);
