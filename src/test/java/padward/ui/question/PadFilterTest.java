@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import padward.base.Volts;
 import padward.breakout.ask.Answer;
 import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
