@@ -28,8 +28,10 @@ import padward.ui.work.Background;
 @ExtendWith(ApplicationExtension.class)
 @EnabledIfSystemProperty(named = "pictures", matches = ".+")
 class PicturesTest {
-    private static final String DESIGN =
-            System.getProperty("picture.design", "fixtures/small/only.design.json");
+    /** A file; the built-in demo without one. */
+    private static final Optional<String> DESIGN =
+            Optional.ofNullable(System.getProperty("picture.design"));
+
     private static final String NET = System.getProperty("picture.net", "pump/level/sample[1]");
     private static final String PAD = System.getProperty("picture.pad", "J2.1");
 
@@ -44,7 +46,7 @@ class PicturesTest {
         stage.setHeight(Integer.getInteger("picture.height", 800));
         model.look().setTextSize(Integer.getInteger("picture.text", 14));
         model.look().darkProperty().set(Boolean.getBoolean("picture.dark"));
-        model.open(Path.of(DESIGN));
+        DESIGN.ifPresentOrElse(file -> model.open(Path.of(file)), model::openDemo);
     }
 
     @Test

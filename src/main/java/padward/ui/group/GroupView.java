@@ -8,6 +8,7 @@ import javafx.beans.property.BooleanProperty;
 import javafx.beans.value.ObservableValue;
 import javafx.collections.MapChangeListener;
 import javafx.geometry.Insets;
+import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -20,6 +21,7 @@ import javafx.scene.control.ToggleButton;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
@@ -200,13 +202,17 @@ public final class GroupView extends ScrollPane {
                 aim,
                 mayDisconnect,
                 route,
-                match,
-                tolerance,
-                new Label("ps"),
-                leadLabel,
-                lead,
+                together(match, tolerance, new Label("ps")),
+                together(leadLabel, lead),
                 keep,
                 calibrate);
+    }
+
+    /** Controls that stay side by side where a row is too short for all. */
+    private static Node together(Node... controls) {
+        HBox box = new HBox(8, controls);
+        box.setAlignment(Pos.CENTER_LEFT);
+        return box;
     }
 
     /** The steps of a calibration, shown while they are asked for. */
