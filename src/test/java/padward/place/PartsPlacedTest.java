@@ -159,7 +159,7 @@ class PartsPlacedTest {
 
     @Test
     void whatDoesNotFitApartIsPaired(@TempDir Path folder) throws Exception {
-        Fabric fabric = fabric(5_000);
+        Fabric fabric = fabric(2_500);
         int places = 0;
         for (WholeSite site : WholeSite.allOf(fabric)) {
             places += site.hasParts() ? 1 : 0;

@@ -61,7 +61,7 @@ public final class DisjointFlow {
     private static final int NOWHERE = Integer.MIN_VALUE;
 
     private static final int UNREACHED = Integer.MAX_VALUE;
-    private static final int CHECK_EVERY = 4096;
+    private static final int CHECK_EVERY = 1024;
 
     /** Bits of {@link #role}: what a search has to know of a vertex on each edge it looks at. */
     private static final byte CLOSED = 1;
