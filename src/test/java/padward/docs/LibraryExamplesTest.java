@@ -93,8 +93,16 @@ class LibraryExamplesTest {
                         ledger.toString(),
                         copy.toString());
         assertThat(printed).contains("pump/level/sample[0] on pad ").contains("Open: ");
+        List<String> taken =
+                printed.lines()
+                        .filter(line -> line.contains(" on pad "))
+                        .map(line -> line.substring(line.indexOf(" on pad ") + " on pad ".length()))
+                        .filter(pad -> !pad.contains(" "))
+                        .toList();
+        assertThat(taken).hasSize(2);
         assertThat(FinishedDesign.open(copy).pads())
-                .filteredOn(p -> p.otherNames().contains("J1.1"))
+                .filteredOn(p -> taken.contains(p.name()))
+                .hasSize(2)
                 .allMatch(p -> p.port().isPresent());
         assertThat(Files.readString(ledger)).contains("nightly measurement");
     }
