@@ -12,6 +12,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.control.ProgressBar;
 import javafx.scene.control.TabPane;
+import javafx.scene.control.TableView;
 import javafx.scene.input.Clipboard;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
@@ -161,6 +162,26 @@ class ComfortTest {
         hold = false;
         ask(robot, NET, "J1.3");
         assertThat(text(robot, "#answer-word")).endsWith("Blocked");
+    }
+
+    /** The pads are asked once more in the background; what was selected stays selected. */
+    @Test
+    void rowsOfAComparisonStaySelectedWhenTheAnswersArrive(FxRobot robot) throws Exception {
+        settle();
+        ask(robot, NET, "J1.3");
+        TableView<?> pads = robot.lookup("#routes-table").queryAs(TableView.class);
+        WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, () -> pads.getItems().size() > 2);
+        hold = true;
+        robot.interact(() -> pads.getSelectionModel().selectIndices(0, 1));
+        robot.clickOn("#routes-compare");
+        TableView<?> compared = robot.lookup("#comparison-table").queryAs(TableView.class);
+        Object early = compared.getItems().get(0);
+        robot.interact(() -> compared.getSelectionModel().selectIndices(0, 2));
+        hold = false;
+        WaitForAsyncUtils.waitFor(
+                20, TimeUnit.SECONDS, () -> compared.getItems().get(0) != early);
+        settle();
+        assertThat(compared.getSelectionModel().getSelectedIndices()).containsExactly(0, 2);
     }
 
     @Test

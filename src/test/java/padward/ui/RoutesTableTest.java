@@ -124,6 +124,7 @@ class RoutesTableTest {
                     table(robot).getSelectionModel().selectIndices(0, 1);
                 });
         robot.press(KeyCode.CONTROL, KeyCode.C).release(KeyCode.C, KeyCode.CONTROL);
+        WaitForAsyncUtils.waitForFxEvents();
         String[] copied = new String[1];
         robot.interact(() -> copied[0] = Clipboard.getSystemClipboard().getString());
         String[] lines = copied[0].split("\r\n");
@@ -219,8 +220,13 @@ class RoutesTableTest {
         assertThat(compared(robot, "obstacles", 1)).contains("pump/run/motor_out");
         assertThat(compared(robot, "header pin", 1)).isEqualTo("J1.3");
         assertThat(compared(robot, "bank, supply", 0)).contains("3.3 V");
-        robot.interact(() -> comparison(robot).getSelectionModel().selectAll());
+        robot.interact(
+                () -> {
+                    comparison(robot).requestFocus();
+                    comparison(robot).getSelectionModel().selectAll();
+                });
         robot.press(KeyCode.CONTROL, KeyCode.C).release(KeyCode.C, KeyCode.CONTROL);
+        WaitForAsyncUtils.waitForFxEvents();
         String[] copied = new String[1];
         robot.interact(() -> copied[0] = Clipboard.getSystemClipboard().getString());
         assertThat(copied[0]).startsWith("pad,\"E2, J1.2\",\"D7, J1.3\"\r\n");

@@ -143,7 +143,11 @@ final class ComparisonView extends VBox {
                                         () -> model.shown().askFor(answer)));
             }
         }
+        // The same pads asked once more keep the rows that were selected meanwhile.
+        List<Integer> selected =
+                samePads ? List.copyOf(table.getSelectionModel().getSelectedIndices()) : List.of();
         table.getItems().setAll(new ComparedPads(answers).rows());
+        selected.forEach(table.getSelectionModel()::select);
     }
 
     private void buildColumns(List<Answer> answers) {
