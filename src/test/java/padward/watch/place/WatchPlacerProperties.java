@@ -45,11 +45,13 @@ import padward.watch.circuit.TruthTable;
 /**
  * Drawn circuits on drawn designs: what is placed is what was asked for, and does no harm. Every
  * net that was there keeps every wire, every sink its delay; edits mean what a plain reading of the
- * documents says; undone, the design is byte for byte the one before.
+ * documents says; undone, the design is byte for byte the one before. The slow tests begin with the
+ * seed {@code -Dpadward.seed} and print what they found.
  */
 class WatchPlacerProperties {
     private static final int SAMPLE = 60;
     private static final int MANY = 1_000;
+    private static final long FIRST = Long.getLong("padward.seed", 0);
 
     private int placed;
     private int proven;
@@ -57,17 +59,27 @@ class WatchPlacerProperties {
 
     @Test
     void aSampleOnRandomFabricsIsHarmless() throws Exception {
-        onRandomFabrics(SAMPLE);
+        onRandomFabrics(0, SAMPLE);
     }
 
     @Test
     @Tag("slow")
     void aThousandOnRandomFabricsAreHarmless() throws Exception {
-        onRandomFabrics(MANY);
+        onRandomFabrics(FIRST, MANY);
+        System.out.println(
+                "Seeds from "
+                        + FIRST
+                        + ": "
+                        + placed
+                        + " placed, "
+                        + proven
+                        + " proven not to fit, "
+                        + notFound
+                        + " not found");
     }
 
-    private void onRandomFabrics(int count) throws Exception {
-        for (long seed = 0; seed < count; seed++) {
+    private void onRandomFabrics(long first, int count) throws Exception {
+        for (long seed = first; seed < first + count; seed++) {
             Random random = new Random(seed);
             Fabric fabric = withTables(seed);
             Design design = RandomDesigns.on(fabric, 6 + random.nextInt(12), random);
@@ -92,19 +104,19 @@ class WatchPlacerProperties {
     /** Where it is said that a circuit does not fit, trying everything finds nothing either. */
     @Test
     void bruteForceAgreesOnWhatDoesNotFit() throws Exception {
-        bruteForce(400);
+        bruteForce(0, 400);
     }
 
     @Test
     @Tag("slow")
     void bruteForceAgreesOnWhatDoesNotFitOnMany() throws Exception {
-        bruteForce(6_000);
+        bruteForce(FIRST, 6_000);
     }
 
-    private void bruteForce(int count) throws Exception {
+    private void bruteForce(long first, int count) throws Exception {
         int agreed = 0;
         int open = 0;
-        for (long seed = 0; seed < count; seed++) {
+        for (long seed = first; seed < first + count; seed++) {
             Random random = new Random(seed);
             Fabric fabric = withTables(seed);
             Design design = RandomDesigns.on(fabric, 10 + random.nextInt(60), random);
@@ -122,6 +134,10 @@ class WatchPlacerProperties {
             assertThat(fits.orElse(false)).as("seed " + seed + ": " + not.text()).isFalse();
             agreed += fits.isPresent() ? 1 : 0;
             open += fits.isEmpty() ? 1 : 0;
+        }
+        if (count > SAMPLE * 10) {
+            System.out.println(
+                    "Seeds from " + first + ": " + agreed + " agreed, " + open + " not decided");
         }
         assertThat(agreed).isGreaterThan(count / 20);
         assertThat(open).isLessThan(agreed / 4);
