@@ -321,7 +321,14 @@ public sealed interface Edit {
 
         @Override
         public String toText() {
-            return "set " + setting + " = " + value + " at cell " + cell;
+            String setTo = "set " + setting + " of cell " + cell + " to " + value;
+            return Cell.letsThrough(setting, value)
+                    ? "let signals pass through the site of cell "
+                            + cell
+                            + ", over pins that the cell does not use ("
+                            + setTo
+                            + ")"
+                    : setTo;
         }
     }
 

@@ -19,6 +19,9 @@ import padward.fabric.Fabric;
  */
 public record Cell(
         int id, String name, String kind, int site, Map<String, String> settings, boolean locked) {
+    private static final String THROUGH = "through";
+    private static final String OPEN = "open";
+
     /** Copies the settings. */
     public Cell {
         settings = Map.copyOf(settings);
@@ -70,6 +73,11 @@ public record Cell(
 
     /** Whether the cell is set so that a signal can still pass through its site. */
     public boolean letsThrough() {
-        return "open".equals(settings.get("through"));
+        return OPEN.equals(settings.get(THROUGH));
+    }
+
+    /** Whether it is this that the setting of a cell states with that value. */
+    public static boolean letsThrough(String setting, String value) {
+        return THROUGH.equals(setting) && OPEN.equals(value);
     }
 }

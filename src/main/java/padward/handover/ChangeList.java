@@ -15,6 +15,7 @@ import padward.breakout.verify.PartDiff;
 import padward.change.EntryReplay;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
+import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Port;
@@ -258,17 +259,30 @@ public record ChangeList(Ledger ledger, String fabric, boolean back, List<Entry>
                             "before",
                             fact.before());
                 } else if (fact.what().startsWith("setting ")) {
+                    String setting = fact.what().substring("setting ".length());
                     add(
                             Change.What.CELL_SET,
                             cell.name(),
+                            "site",
+                            passedSite(cell.name(), setting, fact),
                             "setting",
-                            fact.what().substring("setting ".length()),
+                            setting,
                             "value",
                             fact.after(),
                             "before",
                             fact.before());
                 }
             }
+        }
+
+        /** The site that signals may pass from now on, or no longer; otherwise empty. */
+        private String passedSite(String cell, String setting, NetDiff.Fact fact) {
+            boolean passage =
+                    Cell.letsThrough(setting, fact.after())
+                            || Cell.letsThrough(setting, fact.before());
+            return passage
+                    ? after.findCell(cell).map(c -> fabric.site(c.site()).name()).orElse("")
+                    : "";
         }
 
         private static NetDiff.Fact fact(PartDiff part, String what) {

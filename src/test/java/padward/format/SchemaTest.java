@@ -108,6 +108,12 @@ class SchemaTest {
         String changes = ChangeText.json(ChangeList.of(design, ledger));
         assertThat(schema("changes").validate(changes, InputFormat.JSON)).isEmpty();
         assertThat(changes).contains("cell-set").contains("port-gone").contains("cell-gone");
+        // Whoever carries it out must know which site signals pass from now on.
+        assertThat(changes.replaceAll("\\s+", " "))
+                .contains(
+                        "\"what\": \"cell-set\", \"name\": \"pump/run/hold\","
+                                + " \"site\": \"x5y3/cell[0]\", \"setting\": \"through\","
+                                + " \"value\": \"open\"");
     }
 
     @Test

@@ -139,6 +139,12 @@ class PassThroughTest {
                 .isEqualTo(
                         new Consequence.Movable(
                                 Consequence.Means.PASS_THROUGH, List.of(), List.of(edit)));
+        assertThat(edit.toText())
+                .isEqualTo(
+                        "let signals pass through the site of cell halves, over pins that the cell"
+                                + " does not use (set through of cell halves to open)");
+        assertThat(new Edit.SetCell("halves", "table", "8h3c").toText())
+                .isEqualTo("set table of cell halves to 8h3c");
         Design after = Outcome.apply(design, List.of(edit));
         assertThat(search(after, false)).isInstanceOf(SearchOutcome.Found.class);
         assertThat(after.nets().get(1).route()).isEqualTo(design.nets().get(1).route());

@@ -153,8 +153,8 @@ public final class WhyText {
                                     ? "can stay if its net is rerouted"
                                     : "can be rerouted";
                     case PASS_THROUGH ->
-                            "can stay; its unused pass-through carries the signal"
-                                    + " (through = open)";
+                            "can stay; the signal passes through its site, over pins that the cell"
+                                    + " does not use";
                     case RELOCATE -> "can be relocated to site " + otherSite(movable);
                 };
         String how = means + swaps(movable);

@@ -87,7 +87,10 @@ public final class WatchLines {
                 + ".";
     }
 
-    /** The nets that get branches, if any, with how many pins each feeds more. */
+    /**
+     * The nets that get branches, if any, with how many pins each feeds more. None of them is
+     * rerouted: nets that a circuit observes and its clocks stay.
+     */
     public static Optional<String> branched(WatchResult.Placed placed) {
         Map<String, Integer> counts = new TreeMap<>();
         for (Edit edit : placed.edits()) {
@@ -95,23 +98,16 @@ public final class WatchLines {
                 counts.merge(sink.net(), 1, Integer::sum);
             }
         }
-        Map<String, Integer> rerouted = new TreeMap<>(counts);
-        rerouted.keySet().retainAll(placed.movedNets());
-        counts.keySet().removeAll(rerouted.keySet());
-        List<String> sentences = new ArrayList<>();
-        if (!counts.isEmpty()) {
-            sentences.add("Branched, each keeping all its wires: " + listed(counts));
-        }
-        if (!rerouted.isEmpty()) {
-            sentences.add("Branched and rerouted: " + listed(rerouted));
-        }
-        return sentences.isEmpty() ? Optional.empty() : Optional.of(String.join(" ", sentences));
-    }
-
-    private static String listed(Map<String, Integer> counts) {
-        return counts.entrySet().stream()
-                .map(e -> e.getKey() + more(e.getValue()))
-                .collect(Collectors.joining(", ", "", "."));
+        return counts.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        counts.entrySet().stream()
+                                .map(e -> e.getKey() + more(e.getValue()))
+                                .collect(
+                                        Collectors.joining(
+                                                ", ",
+                                                "Branched, each keeping all its wires: ",
+                                                ".")));
     }
 
     private static String more(int pins) {
