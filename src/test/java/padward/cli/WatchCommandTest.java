@@ -9,6 +9,7 @@ import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -16,6 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import padward.base.Progress;
+import padward.example.TwoClocks;
 import padward.format.design.DesignReader;
 import padward.format.design.Digest;
 import picocli.CommandLine;
@@ -218,6 +220,36 @@ class WatchCommandTest {
         assertThat(run.out()).startsWith("Fits: ");
     }
 
+    @Test
+    void netsOfTwoClocksNeedAStatedOne() throws Exception {
+        Path two = TwoClocks.write(Files.createDirectory(folder.resolve("two")));
+        design = two;
+        Run run = watch("any", "--nets", "alarm/blink*", "--pad", "J1.2");
+        assertThat(run.code()).isEqualTo(2);
+        assertThat(run.err())
+                .isEqualToIgnoringNewLines(
+                        "padward: --clock: expected a stated clock, as the nets have more than one,"
+                                + " found clk12 of alarm/blink[0], float_hi of alarm/blink[1]");
+        Run stated = watch("any", "--nets", "alarm/blink*", "--clock", "clk12", "--pad", "J1.2");
+        assertThat(stated.code()).as(stated.err()).isZero();
+    }
+
+    @Test
+    void withoutEnoughFreeCellsItDoesNotFit() {
+        String[] large = {"divide", "--by", "65536", "--pad", "J1.2"};
+        String[] kept = Arrays.copyOf(large, 7);
+        kept[5] = "--ledger";
+        kept[6] = ledger.toString();
+        assertThat(watch(kept).code()).isZero();
+        kept[4] = "x0y1/pad[1]";
+        Run again = watch(kept);
+        assertThat(again.code()).isEqualTo(1);
+        assertThat(again.out())
+                .startsWith(
+                        "Does not fit: The circuit has 36 cells, and the free sites that they could"
+                                + " use are enough for 27.");
+    }
+
     @ParameterizedTest
     @CsvSource({
         "trigger, --when",
@@ -226,7 +258,10 @@ class WatchCommandTest {
         "trigger --when sample[1:0]==3b101, a number of 2 bits",
         "trigger --when sample[1:0]==blink[0], a vector of 2 bits",
         "trigger --when hold&&, at character 7",
-        "trigger --when hold --clock hold, --clock",
+        "trigger --when hold --clock hold, expected the name of a net that clocks a register (clk12)",
+        "trigger --when hold --clock clk13, --clock: expected the name of a net",
+        "register --nets beeep, --nets",
+        "sticky --when hold --reset hold&&, --reset",
         "divide, --by",
         "divide --by x, --by",
         "divide --by 1, --by",

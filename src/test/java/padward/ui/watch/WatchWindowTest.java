@@ -26,12 +26,14 @@ import javafx.scene.shape.Rectangle;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
+import padward.example.TwoClocks;
 import padward.ui.OpenWindow;
 import padward.ui.control.LinkedText;
 import padward.ui.model.WindowModel;
@@ -185,10 +187,21 @@ class WatchWindowTest {
         type(robot, "#watch-pad", "J1.2");
         type(robot, "#watch-clock", "hold");
         fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer"))
+                .startsWith(
+                        "Clock: this needs the name of a net that clocks a register (clk12), but"
+                                + " there is “pump/run/hold”, which clocks none");
+        type(robot, "#watch-clock", "clk13");
+        fire(robot, "#watch-ask");
         assertThat(text(robot, "#watch-answer")).startsWith("Clock: this needs the name of a net");
+        type(robot, "#watch-clock", "");
         sort(robot, CircuitSort.SELECT);
         fire(robot, "#watch-ask");
         assertThat(text(robot, "#watch-answer")).startsWith("Nets: this needs the nets for select");
+        type(robot, "#watch-nets", "beeep");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer"))
+                .startsWith("Nets: this needs the name of a net or vector, but there is “beeep”");
     }
 
     /** What is wrong with a condition is said in one line under it, as it is typed. */
@@ -214,6 +227,43 @@ class WatchWindowTest {
                         .toList();
         assertThat(lines).hasSize(1);
         assertThat(lines.get(0)).doesNotContain("\n");
+    }
+
+    /** Nets of two clocks: the field that settles it is named, with the clocks. */
+    @Test
+    void netsOfTwoClocksNeedAStatedOne(@TempDir Path folder, FxRobot robot) throws Exception {
+        Path two = TwoClocks.write(folder);
+        robot.interact(() -> model.open(two));
+        open(robot);
+        sort(robot, CircuitSort.ANY);
+        type(robot, "#watch-nets", "alarm/blink*");
+        type(robot, "#watch-pad", "J1.2");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer"))
+                .isEqualTo(
+                        "Clock: this needs a stated clock, as the nets have more than one, but"
+                                + " there is clk12 of alarm/blink[0], float_hi of alarm/blink[1].");
+        type(robot, "#watch-clock", "clk12");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer")).startsWith("Fits: ");
+    }
+
+    @Test
+    void withoutEnoughFreeCellsItDoesNotFit(FxRobot robot) {
+        open(robot);
+        sort(robot, CircuitSort.DIVIDE);
+        robot.interact(() -> divisor(robot, 65_536));
+        type(robot, "#watch-pad", "J1.2");
+        fire(robot, "#watch-ask");
+        fire(robot, "#watch-keep");
+        assertThat(entries()).isEqualTo(1);
+        type(robot, "#watch-pad", "x0y1/pad[1]");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer"))
+                .startsWith(
+                        "Does not fit: The circuit has 36 cells, and the free sites that they could"
+                                + " use are enough for 27.");
+        assertThat(robot.lookup("#watch-keep").queryAs(Button.class).isDisabled()).isTrue();
     }
 
     @Test
