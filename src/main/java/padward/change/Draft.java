@@ -41,6 +41,7 @@ public final class Draft {
     private final Records<Cell> cells;
     private final Records<Net> nets;
     private final Records<Port> ports;
+    private final DraftEnds ends;
     private final Set<Part> touched = new TreeSet<>();
     private final List<String> reasons = new ArrayList<>();
 
@@ -49,6 +50,7 @@ public final class Draft {
         this.cells = new Records<>(base.cells(), base::findCell, Cell::name);
         this.nets = new Records<>(base.nets(), base::findNet, Net::name);
         this.ports = new Records<>(base.ports(), base::findPort, Port::name);
+        this.ends = new DraftEnds(base);
     }
 
     /** What edits put and removed of one sort. */
@@ -212,7 +214,9 @@ public final class Draft {
         }
         Terminal result = new Terminal.CellPin(found.get().id(), end.pin());
         Optional<Net> other =
-                netsAt(found.get()).stream().filter(n -> n.ends().contains(result)).findFirst();
+                netsAt(found.get()).stream()
+                        .filter(n -> pinsAt(n, found.get()).contains(end.pin()))
+                        .findFirst();
         other.ifPresent(n -> refuse("net " + n.name() + " already ends at " + end));
         return other.isPresent() ? Optional.empty() : Optional.of(result);
     }
@@ -425,9 +429,20 @@ public final class Draft {
 
     /** The nets at a cell as they are now. */
     public List<Net> netsAt(Cell cell) {
-        return nets(
-                base.netsAt(cell.id()),
-                t -> t instanceof Terminal.CellPin at && at.cell() == cell.id());
+        List<Net> result = new ArrayList<>();
+        IntSet seen = new IntOpenHashSet();
+        for (Net net : base.netsAt(cell.id())) {
+            seen.add(net.id());
+            nets.find(net.id()).ifPresent(result::add);
+        }
+        nets.put.values().stream().filter(n -> !seen.contains(n.id())).forEach(result::add);
+        result.removeIf(n -> !ends.isAt(n, cell.id()));
+        return result;
+    }
+
+    /** The pins of a cell at which a net ends now, each once. */
+    List<String> pinsAt(Net net, Cell cell) {
+        return ends.pinsAt(net, cell.id());
     }
 
     private List<Net> nets(List<Net> before, Predicate<Terminal> end) {

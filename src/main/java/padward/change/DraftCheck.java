@@ -298,11 +298,9 @@ final class DraftCheck {
                 .filter(c -> c.id() != cell.id() && !draft.isChangedCell(c.id()))
                 .ifPresent(c -> usedBy("cell " + c.name(), view.firstPin()));
         for (Net net : draft.netsAt(cell)) {
-            for (Terminal end : net.ends()) {
-                if (end instanceof Terminal.CellPin at
-                        && at.cell() == cell.id()
-                        && view.findPin(at.pin()) == Fabric.NOTHING) {
-                    draft.refuse(view.described() + " has no pin " + at.pin());
+            for (String pin : draft.pinsAt(net, cell)) {
+                if (view.findPin(pin) == Fabric.NOTHING) {
+                    draft.refuse(view.described() + " has no pin " + pin);
                 }
             }
         }
@@ -418,12 +416,6 @@ final class DraftCheck {
         if (pin < 0 || pin >= view.pins().size()) {
             return false;
         }
-        String name = view.pins().get(pin).name();
-        return net.ends().stream()
-                .anyMatch(
-                        t ->
-                                t instanceof Terminal.CellPin at
-                                        && at.cell() == cell.id()
-                                        && at.pin().equals(name));
+        return draft.pinsAt(net, cell).contains(view.pins().get(pin).name());
     }
 }

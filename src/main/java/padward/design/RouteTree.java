@@ -9,8 +9,22 @@ import padward.fabric.Fabric;
  * parent before its children. Immutable.
  */
 public final class RouteTree {
+    /** Up to here, looking at all vertices is as quick as an index. */
+    private static final int SMALL = 64;
+
+    /** Trees looked through until an index is worth its time. */
+    private static final int SCANS = 16;
+
+    private static final int[] NO_INDEX = {};
+
     private final int[] vertices;
     private final int[] parents;
+
+    /** Places by ascending vertex; empty until that was worth it. */
+    private volatile int[] byVertex = NO_INDEX;
+
+    /** Vertices that were looked at; threads may miss some of each other's, which does no harm. */
+    private long lookedAt;
 
     private RouteTree(int[] vertices, int[] parents) {
         this.vertices = vertices;
@@ -52,14 +66,55 @@ public final class RouteTree {
         return vertices[0];
     }
 
-    /** The place of a vertex, or {@link Fabric#NOTHING}. O(size). */
+    /**
+     * The place of a vertex, or {@link Fabric#NOTHING}. O(size) the first times, O(log size) for
+     * whoever asks for many vertices of one tree.
+     */
     public int placeOf(int vertex) {
-        for (int i = 0; i < vertices.length; i++) {
-            if (vertices[i] == vertex) {
-                return i;
+        int[] index = byVertex;
+        if (index.length > 0) {
+            return placeOf(vertex, index);
+        }
+        int place = 0;
+        while (place < vertices.length && vertices[place] != vertex) {
+            place++;
+        }
+        lookedAt += place;
+        if (lookedAt > (long) SCANS * vertices.length && vertices.length > SMALL) {
+            byVertex = sortedPlaces();
+        }
+        return place < vertices.length ? place : Fabric.NOTHING;
+    }
+
+    private int placeOf(int vertex, int[] index) {
+        int low = 0;
+        int high = index.length - 1;
+        while (low <= high) {
+            int middle = (low + high) >>> 1;
+            int there = vertices[index[middle]];
+            if (there == vertex) {
+                return index[middle];
+            }
+            if (there < vertex) {
+                low = middle + 1;
+            } else {
+                high = middle - 1;
             }
         }
         return Fabric.NOTHING;
+    }
+
+    private int[] sortedPlaces() {
+        long[] both = new long[vertices.length];
+        for (int place = 0; place < both.length; place++) {
+            both[place] = (long) vertices[place] << 32 | place;
+        }
+        Arrays.sort(both);
+        int[] result = new int[both.length];
+        for (int i = 0; i < both.length; i++) {
+            result[i] = (int) both[i];
+        }
+        return result;
     }
 
     /** Whether this has every vertex of another tree, each under the same parent. O(sizes). */
