@@ -12,9 +12,10 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.concurrent.atomic.AtomicReference;
 import org.apache.commons.csv.CSVException;
 import padward.base.BadInput;
 import padward.base.OrderMark;
@@ -43,27 +44,26 @@ public final class Captures {
      * completely or not at all.
      *
      * @param deskews makes the deskew once the names of the capture's channels are known
-     * @return the names of the channels
      * @throws BadInput when a file cannot be read or written, or is not a capture
      */
-    public static List<String> deskew(Path capture, Path deskewed, DeskewFactory deskews)
+    public static Deskewed deskew(Path capture, Path deskewed, DeskewFactory deskews)
             throws BadInput {
         boolean csv = isCsv(capture);
         if (csv != isCsv(deskewed)) {
             throw new BadInput(
                     "-o", "", "a name with the capture's own extension", deskewed.toString());
         }
-        List<String> channels = new ArrayList<>();
+        AtomicReference<Deskewed> result = new AtomicReference<>();
         // Names are kept byte for byte, whatever their encoding.
         Charset bytes = csv ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1;
         WholeFile.write(
                 deskewed,
                 raw -> {
                     Writer out = new BufferedWriter(new OutputStreamWriter(raw, bytes));
-                    channels.addAll(deskew(capture, csv, bytes, out, deskews));
+                    result.set(deskew(capture, csv, bytes, out, deskews));
                     out.flush();
                 });
-        return channels;
+        return result.get();
     }
 
     /**
@@ -84,14 +84,14 @@ public final class Captures {
                         } else {
                             Vcd.read(capture.toString(), in, changes);
                         }
-                        return List.of();
+                        return new Deskewed(List.of(), Map.of());
                     });
         } catch (IOException fault) {
             throw ReadFault.of(capture.toString(), fault);
         }
     }
 
-    private static List<String> deskew(
+    private static Deskewed deskew(
             Path capture, boolean csv, Charset bytes, Writer out, DeskewFactory deskews)
             throws IOException, BadInput {
         return parsed(
@@ -106,10 +106,10 @@ public final class Captures {
 
     /** What reads an open capture. */
     private interface Parser {
-        List<String> parse(Reader in) throws IOException, BadInput;
+        Deskewed parse(Reader in) throws IOException, BadInput;
     }
 
-    private static List<String> parsed(Path capture, boolean csv, Charset bytes, Parser parser)
+    private static Deskewed parsed(Path capture, boolean csv, Charset bytes, Parser parser)
             throws IOException, BadInput {
         try (BufferedReader in = open(capture, bytes)) {
             if (csv) {

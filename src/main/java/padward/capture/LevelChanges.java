@@ -102,7 +102,7 @@ final class LevelChanges implements Changes {
 
     @Override
     public void initial(int channel, String value) {
-        all.get(channel).value = level(value);
+        all.get(channel).value = SignalEdge.level(value);
     }
 
     @Override
@@ -114,15 +114,8 @@ final class LevelChanges implements Changes {
         seen++;
         Line line = all.get(channel);
         if (line.isRead) {
-            line.become(fs, level(value));
+            line.become(fs, SignalEdge.level(value));
         }
-    }
-
-    /** A value of one bit, written as a scalar or as a vector. */
-    private static String level(String value) {
-        return value.length() > 1 && Character.toLowerCase(value.charAt(0)) == 'b'
-                ? value.substring(1)
-                : value;
     }
 
     /** The channels that are wanted, in the order of the capture. */

@@ -37,9 +37,8 @@ final class Samples {
      *
      * @param file name of the capture, for messages
      * @param deskews makes the deskew once the names of the channels are known
-     * @return the names of the channels
      */
-    static List<String> deskew(String file, Reader in, Writer out, Captures.DeskewFactory deskews)
+    static Deskewed deskew(String file, Reader in, Writer out, Captures.DeskewFactory deskews)
             throws IOException, BadInput {
         // The caller closes the writer.
         CSVPrinter printer = new CSVPrinter(out, CSVFormat.RFC4180);
@@ -84,7 +83,7 @@ final class Samples {
             reorderer.finish();
             table.flushRow();
             printer.flush();
-            return channels;
+            return Deskewed.of(channels, reorderer);
         }
     }
 

@@ -3,6 +3,7 @@ package padward.capture;
 import java.io.IOException;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -11,8 +12,11 @@ import java.util.PriorityQueue;
 
 /**
  * Receives changes in the order of a capture and passes them on in the order of the shifted times,
- * with the spans in which the order of two channels' changes is uncertain. Buffers only changes
- * that a later change can still precede: O(changes within the greatest shift and uncertainty).
+ * with the spans in which the order of two channels' changes is uncertain. Where the two edges of a
+ * channel are shifted by different amounts, changes of one channel that would cross stay in their
+ * order: the later one comes a unit after the earlier one, and the span by which it was moved is
+ * marked as uncertain. Buffers only changes that a later change can still precede: O(changes within
+ * the greatest shift and uncertainty).
  */
 final class TimeReorderer {
     /** Receives the reordered changes. */
@@ -46,18 +50,26 @@ final class TimeReorderer {
         }
     }
 
-    private final long unitFs;
-    private final long[] shiftFs;
+    /** A change of a channel, at its shifted time. */
+    private record Shifted(long fs, Deskew.Shift shift) {}
 
-    /** Each channel's shift; a table of pairs would not fit into memory for a large capture. */
-    private final List<Deskew.Shift> shifts;
+    private final long unitFs;
+
+    /** Each channel's shifts; a table of pairs would not fit into memory for a large capture. */
+    private final List<Deskew.Edges> edges;
 
     private final long mostUncertainFs;
 
-    /**
-     * Shifted times of each channel's latest changes, as far as others' order can depend on them.
-     */
-    private final List<Deque<Long>> recent = new ArrayList<>();
+    /** Each channel's latest changes, as far as others' order can depend on them. */
+    private final List<Deque<Shifted>> recent = new ArrayList<>();
+
+    /** The time stamp of each channel's last change, and where that was put. */
+    private final long[] lastStampFs;
+
+    private final long[] lastFs;
+
+    /** How many changes of each channel were moved to keep their order. */
+    private final long[] kept;
 
     private final Out out;
     private final PriorityQueue<Event> waiting = new PriorityQueue<>();
@@ -77,27 +89,33 @@ final class TimeReorderer {
      */
     TimeReorderer(List<String> channels, Deskew deskew, long unitFs, Out out) {
         this.unitFs = unitFs;
-        this.shiftFs = channels.stream().mapToLong(deskew::shiftFs).toArray();
-        this.shifts = channels.stream().map(deskew::shift).toList();
+        this.edges = channels.stream().map(deskew::edges).toList();
         channels.forEach(c -> recent.add(new ArrayDeque<>()));
-        this.mostUncertainFs = mostUncertainFs(shifts);
+        this.mostUncertainFs = mostUncertainFs(edges);
         this.values = new String[channels.size()];
+        this.lastStampFs = new long[channels.size()];
+        this.lastFs = new long[channels.size()];
+        this.kept = new long[channels.size()];
+        Arrays.fill(lastFs, Long.MIN_VALUE);
         this.out = out;
     }
 
-    /** The greatest uncertainty between two channels. O(channels + distinct shifts squared). */
-    private static long mostUncertainFs(List<Deskew.Shift> shifts) {
-        Map<Deskew.Shift, Integer> counts = new LinkedHashMap<>();
-        shifts.forEach(s -> counts.merge(s, 1, Integer::sum));
+    /** The greatest uncertainty between two changes. O(channels + distinct shifts squared). */
+    private static long mostUncertainFs(List<Deskew.Edges> edges) {
+        Map<Deskew.Edges, Integer> counts = new LinkedHashMap<>();
+        edges.forEach(s -> counts.merge(s, 1, Integer::sum));
         long most = 0;
-        for (Map.Entry<Deskew.Shift, Integer> one : counts.entrySet()) {
-            for (Deskew.Shift other : counts.keySet()) {
+        long moved = 0;
+        for (Map.Entry<Deskew.Edges, Integer> one : counts.entrySet()) {
+            // No change is moved further: stamps are at least a unit apart themselves.
+            moved = Math.max(moved, one.getKey().apartFs());
+            for (Deskew.Edges other : counts.keySet()) {
                 if (one.getValue() > 1 || !one.getKey().equals(other)) {
-                    most = Math.max(most, one.getKey().uncertainAgainst(other));
+                    most = Math.max(most, one.getKey().mostUncertainAgainst(other));
                 }
             }
         }
-        return most;
+        return most + 2 * moved;
     }
 
     /** A channel's value before its first change; its time is not shifted. */
@@ -107,27 +125,49 @@ final class TimeReorderer {
 
     /** A channel's change, with its time stamp. */
     void change(long fs, int channel, String value) {
-        long at = fs + shiftFs[channel];
-        boolean changes = !value.equals(values[channel]);
+        Deskew.Edges shifts = edges.get(channel);
+        String before = values[channel] == null ? "" : values[channel];
         values[channel] = value;
+        if (value.equals(before)) {
+            // What is told twice changes nothing, and is never in the way of the next change.
+            add(Math.max(fs + shifts.leastFs(), lastFs[channel]), Kind.CHANGE, channel, value);
+            return;
+        }
+        Deskew.Shift shift = shifts.of(SignalEdge.between(before, value));
+        long at = fs + shift.fs();
+        long least = lastFs[channel];
+        if (least != Long.MIN_VALUE && fs > lastStampFs[channel]) {
+            least += unitFs;
+        }
+        if (at < least) {
+            add(at / unitFs * unitFs, Kind.BEGIN, channel, "");
+            add((least / unitFs + 1) * unitFs, Kind.END, channel, "");
+            shift = shift.movedBy(least - at);
+            kept[channel]++;
+            at = least;
+        }
+        lastStampFs[channel] = fs;
+        lastFs[channel] = at;
         add(at, Kind.CHANGE, channel, value);
-        if (changes && mostUncertainFs > 0) {
-            markUncertain(fs, at, channel);
+        if (mostUncertainFs > 0) {
+            markUncertain(fs, new Shifted(at, shift), channel);
         }
     }
 
     /** Marks where a change and those of other channels can be in either order. */
-    private void markUncertain(long now, long at, int channel) {
+    private void markUncertain(long now, Shifted change, int channel) {
+        long at = change.fs();
         for (int other = 0; other < recent.size(); other++) {
-            Deque<Long> times = recent.get(other);
-            while (!times.isEmpty() && times.peekFirst() < now - mostUncertainFs) {
-                times.removeFirst();
+            Deque<Shifted> changes = recent.get(other);
+            while (!changes.isEmpty() && changes.peekFirst().fs() < now - mostUncertainFs) {
+                changes.removeFirst();
             }
-            if (times.isEmpty() || other == channel) {
+            if (other == channel) {
                 continue;
             }
-            long within = shifts.get(channel).uncertainAgainst(shifts.get(other));
-            for (long time : times) {
+            for (Shifted earlier : changes) {
+                long time = earlier.fs();
+                long within = change.shift().uncertainAgainst(earlier.shift());
                 if (Math.abs(at - time) < within) {
                     // Where spans of half the uncertainty to either side of both overlap.
                     long begin = Math.max(0, Math.max(at, time) - within / 2);
@@ -137,7 +177,7 @@ final class TimeReorderer {
                 }
             }
         }
-        recent.get(channel).addLast(at);
+        recent.get(channel).addLast(change);
     }
 
     /** A text that belongs to no single channel. */
@@ -145,13 +185,20 @@ final class TimeReorderer {
         add(fs, Kind.TEXT, 0, text);
     }
 
-    /** Whether these channels are shifted by the same amount. */
+    /** Whether all changes of these channels are shifted by the same amount. */
     boolean alike(List<Integer> channels) {
-        return channels.stream().mapToLong(c -> shiftFs[c]).distinct().count() <= 1;
+        return channels.stream().noneMatch(c -> edges.get(c).areApart())
+                && channels.stream().mapToLong(this::shiftFs).distinct().count() <= 1;
     }
 
+    /** What is added to changes of a channel whose edges are not known. */
     long shiftFs(int channel) {
-        return shiftFs[channel];
+        return edges.get(channel).either().fs();
+    }
+
+    /** How many changes of a channel were moved so that they stay in their order. */
+    long keptInOrder(int channel) {
+        return kept[channel];
     }
 
     private void add(long fs, Kind kind, int channel, String text) {

@@ -60,14 +60,13 @@ final class Vcd {
      *
      * @param file name of the capture, for messages
      * @param deskews makes the deskew once the names of the channels are known
-     * @return the names of the channels
      */
-    static List<String> deskew(String file, Reader in, Writer out, Captures.DeskewFactory deskews)
+    static Deskewed deskew(String file, Reader in, Writer out, Captures.DeskewFactory deskews)
             throws IOException, BadInput {
         Vcd vcd = new Vcd(file, in, out);
         vcd.readHead();
-        vcd.readBody(deskews.of(List.copyOf(vcd.declared)));
-        return vcd.channels;
+        TimeReorderer reorderer = vcd.readBody(deskews.of(List.copyOf(vcd.declared)));
+        return Deskewed.of(vcd.channels, reorderer);
     }
 
     /** Reads a capture. */
@@ -168,7 +167,7 @@ final class Vcd {
         }
     }
 
-    private void readBody(Deskew deskew) throws IOException, BadInput {
+    private TimeReorderer readBody(Deskew deskew) throws IOException, BadInput {
         long outFs = deskew.shifts().isEmpty() ? unitFs : outUnit(deskew);
         String mark = writeHead(outFs, deskew);
         TimeReorderer reorderer =
@@ -203,6 +202,7 @@ final class Vcd {
         }
         reorderer.finish();
         out.flush();
+        return reorderer;
     }
 
     private void readChanges(Changes changes) throws IOException, BadInput {

@@ -257,9 +257,7 @@ public record BenchSheet(
                 clock.equals(shown)
                         ? Delay.ZERO
                         : LaunchTime.of(design, shown).latest().orElse(Delay.ZERO);
-        Arrival line = clockLine.timing().chain().arrival();
-        Arrival arrival =
-                new Arrival(line.chip().plus(before), line.outsidePs(), line.outsideTolerancePs());
+        Arrival arrival = clockLine.timing().chain().arrival().after(before);
         List<ValidTimes.Entry> entries =
                 lines().stream()
                         .filter(l -> l.channel() != clockLine.channel())

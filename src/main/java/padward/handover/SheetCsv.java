@@ -40,6 +40,10 @@ public final class SheetCsv {
                     "chipSlow_ps",
                     "outside_ps",
                     "outsideTolerance_ps",
+                    "toHighFast_ps",
+                    "toHighSlow_ps",
+                    "toLowFast_ps",
+                    "toLowSlow_ps",
                     "measured_ps",
                     "measuredTolerance_ps",
                     "addToTime_ps",
@@ -90,6 +94,10 @@ public final class SheetCsv {
         return text.toString();
     }
 
+    private static String ps(Optional<Integer> ps) {
+        return ps.map(String::valueOf).orElse("");
+    }
+
     private void print(BenchSheet.Page page, BenchSheet.Line line, BenchSheet sheet, CSVPrinter out)
             throws IOException {
         Optional<ValidTimes.Window> valid = sheet.validTimeOf(line);
@@ -118,6 +126,10 @@ public final class SheetCsv {
                 arrival.chip().slowPs(),
                 arrival.outsidePs(),
                 arrival.outsideTolerancePs(),
+                ps(arrival.edges().map(e -> e.toHigh().fastPs())),
+                ps(arrival.edges().map(e -> e.toHigh().slowPs())),
+                ps(arrival.edges().map(e -> e.toLow().fastPs())),
+                ps(arrival.edges().map(e -> e.toLow().slowPs())),
                 line.lead().measured().map(m -> "" + m.ps()).orElse(""),
                 line.lead().measured().map(m -> "" + m.tolerancePs()).orElse(""),
                 line.addToTimePs(),

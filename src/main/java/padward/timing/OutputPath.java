@@ -87,9 +87,9 @@ public record OutputPath(
             squares += off * off;
         }
         // Which edge it is, is not known here: either is so far from the middle, at any corner.
-        double half = Math.ceil(edges.map(EdgeDelays::apartPs).orElse(0) / 2.0);
+        int half = edges.map(EdgeDelays::halfApartPs).orElse(0);
         int tolerance = (int) Math.ceil(Math.sqrt(squares) + half);
         Delay middle = edges.map(EdgeDelays::middle).orElse(driver);
-        return new Arrival(toPad.plus(middle), outsidePs, tolerance);
+        return new Arrival(middle, outsidePs, tolerance, edges).after(toPad);
     }
 }

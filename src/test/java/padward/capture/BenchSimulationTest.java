@@ -37,6 +37,10 @@ class BenchSimulationTest {
         return (2 * random.nextDouble() - 1) * half;
     }
 
+    private static long shiftFs(Deskew deskew, String channel) {
+        return deskew.shiftFs(channel, SignalEdge.TO_HIGH);
+    }
+
     @ParameterizedTest
     @ValueSource(longs = {1, 2, 3})
     void statedUncertaintiesAreTrueAndSmall(long seed) {
@@ -58,11 +62,8 @@ class BenchSimulationTest {
                 double tolerance = Math.hypot(trace * 0.1, lead * 0.05);
                 delays.put(
                         "d" + i,
-                        new ChannelDelay(
-                                new Delay(fast, slow),
-                                trace + lead,
-                                (int) Math.ceil(tolerance),
-                                false));
+                        ChannelDelay.calculated(
+                                new Delay(fast, slow), trace + lead, (int) Math.ceil(tolerance)));
                 double chip = fast + corner * (slow - fast);
                 double late =
                         chip * (1 + within(random, LOCAL_PERCENT / 200))
@@ -78,7 +79,9 @@ class BenchSimulationTest {
                     String one = "d" + i;
                     String other = "d" + j;
                     double apart =
-                            stamp[i] - stamp[j] + (die.shiftFs(one) - die.shiftFs(other)) / 1000.0;
+                            stamp[i]
+                                    - stamp[j]
+                                    + (shiftFs(die, one) - shiftFs(die, other)) / 1000.0;
                     double limit = die.uncertaintyFs(one, other) / 1000.0;
                     pairs++;
                     outside += Math.abs(apart - (edge[i] - edge[j])) > limit ? 1 : 0;

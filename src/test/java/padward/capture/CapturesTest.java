@@ -212,7 +212,7 @@ class CapturesTest {
         for (int i = 0; i < channels; i++) {
             int channel = i;
             List<Edge> wanted = truth.stream().filter(e -> e.channel() == channel).toList();
-            Deskew.Shift shift = rounded.shift("d" + i);
+            Deskew.Shift shift = rounded.edges("d" + i).either();
             double uncertain = shift.ownFs() + shift.toleranceFs();
             assertThat(vcd.get(i)).hasSize(wanted.size());
             for (int k = 0; k < wanted.size(); k++) {
@@ -257,7 +257,8 @@ class CapturesTest {
         Deskew die = Deskew.oneDie(delays, 0, 0, 0);
         assertThat(die.uncertaintyFs("d0", "d1")).isEqualTo(25_000);
         assertThat(die.commonFs()).isEqualTo(825_000);
-        assertThat(die.shiftFs("d0") - die.shiftFs("d1")).isEqualTo(125_000);
+        assertThat(die.shiftFs("d0", SignalEdge.TO_HIGH) - die.shiftFs("d1", SignalEdge.TO_HIGH))
+                .isEqualTo(125_000);
         // 5 % of 4 ns, the mean of both at the slow corner.
         Deskew local = Deskew.oneDie(delays, 0, 0, 5);
         assertThat(local.uncertaintyFs("d0", "d1")).isBetween(225_000L, 232_000L);
@@ -269,7 +270,10 @@ class CapturesTest {
         ChannelDelay one = ChannelDelay.of(new Delay(2400, 4000)).measured(3000, 40);
         ChannelDelay other = ChannelDelay.of(new Delay(2400, 4000)).measured(3300, 40);
         Deskew deskew = Deskew.oneDie(Map.of("a", one, "b", other), 100, 0, 5);
-        assertThat(deskew.shiftFs("a") - deskew.shiftFs("b")).isEqualTo(300_000);
+        assertThat(
+                        deskew.shiftFs("a", SignalEdge.TO_HIGH)
+                                - deskew.shiftFs("b", SignalEdge.TO_HIGH))
+                .isEqualTo(300_000);
         assertThat(deskew.uncertaintyFs("a", "b")).isEqualTo(180_000);
     }
 

@@ -85,6 +85,53 @@ class TwoEdgesTest {
         assertThat(tolerance("b.json")).isEqualTo(without + 250);
     }
 
+    /**
+     * In the middle of its range an edge to high is 2600 ps late at the driver, one to low 2250: a
+     * level that leaves the chip 10 ns long is stamped 10 ns less 350 ps.
+     */
+    @Test
+    void deskewedLevelsAreAsLongAsInside() throws Exception {
+        with(EDGES);
+        tolerance("c.json");
+        Path capture =
+                Files.writeString(
+                        folder.resolve("c.vcd"),
+                        """
+                        $timescale 1 ps $end
+                        $var wire 1 ! J2.1 $end
+                        $enddefinitions $end
+                        $dumpvars 0! $end
+                        #100000 1!
+                        #109650 0!
+                        """);
+        Path sheet = folder.resolve("c.json.csv");
+        Path out = folder.resolve("deskewed.vcd");
+        CommandRun run = CommandRun.of("deskew", capture, "--sheet", sheet, "-o", out);
+        assertThat(run.out())
+                .contains("+0.0000 ns rising, +0.3500 ns falling")
+                .contains("Rising edges are shifted by the delay of rising ones");
+        assertThat(Files.readString(out)).contains("#100000\n1!", "#110000\n0!");
+        // Measured delays are the mean of both edges.
+        List<String> rows = Files.readAllLines(sheet);
+        int column = List.of(rows.get(0).split(",")).indexOf("measured_ps");
+        String[] cells = rows.get(1).split(",", -1);
+        cells[column] = "0";
+        cells[column + 1] = "20";
+        Files.write(sheet, List.of(rows.get(0), String.join(",", cells)));
+        assertThat(CommandRun.of("deskew", capture, "--sheet", sheet, "-o", out).out())
+                .contains("+0.0000 ns rising, +0.3500 ns falling")
+                .contains("measured");
+        // A level of 100 ps is not left over: its edges stay in their order.
+        Files.writeString(
+                capture,
+                Files.readString(capture).replace("1!\n#109650 0!", "1!\n#120000 0!\n#120100 1!"));
+        run = CommandRun.of("deskew", capture, "--sheet", sheet, "-o", out);
+        assertThat(run.out())
+                .contains(
+                        "J2.1: 1 change would have come before the one ahead: put directly behind it");
+        assertThat(Files.readString(out)).contains("#120350\n0!", "#120351\n1!");
+    }
+
     private int tolerance(String name) throws Exception {
         Path ledger = folder.resolve(name);
         CommandRun.of("keep", "-d", design, "-l", ledger, "-n", "alarm/beep", "-p", "J2.1");

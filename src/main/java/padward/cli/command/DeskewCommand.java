@@ -16,6 +16,7 @@ import padward.capture.Captures;
 import padward.capture.Channel;
 import padward.capture.ChannelDelay;
 import padward.capture.Deskew;
+import padward.capture.Deskewed;
 import padward.cli.option.Outputs;
 import padward.cli.option.SheetLines;
 import padward.cli.output.ExitStatus;
@@ -135,7 +136,7 @@ public final class DeskewCommand implements Callable<Integer> {
         checkClocks(lines);
         Deskew[] used = new Deskew[1];
         Map<String, SheetLines.Line> found = new HashMap<>();
-        List<String> channels =
+        Deskewed done =
                 Captures.deskew(
                         capture,
                         output,
@@ -144,7 +145,7 @@ public final class DeskewCommand implements Callable<Integer> {
                             used[0] = deskew(found, samplePs);
                             return used[0];
                         });
-        print(channels, found, used[0]);
+        print(done, found, used[0]);
         return found.isEmpty() ? ExitStatus.NOT_OPEN : ExitStatus.DONE;
     }
 
@@ -193,7 +194,8 @@ public final class DeskewCommand implements Callable<Integer> {
                 : Deskew.oneDie(delays, samplePs, others, local);
     }
 
-    private void print(List<String> channels, Map<String, SheetLines.Line> found, Deskew used) {
+    private void print(Deskewed done, Map<String, SheetLines.Line> found, Deskew used) {
+        List<String> channels = done.channels();
         PrintWriter out = spec.commandLine().getOut();
         TextTable table =
                 new TextTable(
@@ -207,7 +209,7 @@ public final class DeskewCommand implements Callable<Integer> {
                 table.row(
                         channel,
                         text(line),
-                        String.format(Locale.ROOT, "%+.4f ns", used.shiftFs(channel) / 1e6),
+                        shiftText(used.edges(channel)),
                         String.format(
                                 Locale.ROOT,
                                 "± %.4f ns",
@@ -220,6 +222,12 @@ public final class DeskewCommand implements Callable<Integer> {
         } else {
             out.println(used.referenceText());
             out.println("Uncertain by: at most, against any other channel; sampling is included.");
+            if (used.shifts().values().stream().anyMatch(Deskew.Edges::areApart)) {
+                out.println(
+                        "Rising edges are shifted by the delay of rising ones, falling edges by that of"
+                                + " falling ones; other changes by the mean of both.");
+            }
+            new TreeMap<>(done.keptInOrder()).forEach((c, n) -> out.println(keptText(c, n)));
             if (used.commonFs() > 0) {
                 out.printf(
                         Locale.ROOT,
@@ -240,13 +248,34 @@ public final class DeskewCommand implements Callable<Integer> {
                     "Not on the sheet: %s: shifted with the others, by %+.4f ns, uncertain by ± %.4f"
                             + " ns.%n",
                     String.join(", ", unknown),
-                    used.others().fs() / 1e6,
+                    used.others().either().fs() / 1e6,
                     used.mostUncertainFs(unknown.get(0), channels) / 1e6);
         } else if (!unknown.isEmpty()) {
             out.println("Not on the sheet: " + String.join(", ", unknown));
         }
         out.println("Written: " + output);
         out.flush();
+    }
+
+    private static String shiftText(Deskew.Edges edges) {
+        if (!edges.areApart()) {
+            return String.format(Locale.ROOT, "%+.4f ns", edges.either().fs() / 1e6);
+        }
+        return String.format(
+                Locale.ROOT,
+                "%+.4f ns rising, %+.4f ns falling",
+                edges.toHigh().fs() / 1e6,
+                edges.toLow().fs() / 1e6);
+    }
+
+    private static String keptText(String channel, long changes) {
+        return String.format(
+                Locale.ROOT,
+                "%s: %d %s would have come before the one ahead: put directly behind it, and marked"
+                        + " as uncertain. The level between them is shorter than its delays allow.",
+                channel,
+                changes,
+                changes == 1 ? "change" : "changes");
     }
 
     private String lateText(String channel, SheetLines.Line line) {

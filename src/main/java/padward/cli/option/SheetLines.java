@@ -27,6 +27,7 @@ import padward.base.Progress;
 import padward.capture.ChannelDelay;
 import padward.change.Lead;
 import padward.fabric.delay.Delay;
+import padward.fabric.pad.EdgeDelays;
 import padward.format.source.FileLimits;
 import padward.format.source.IoFaults;
 import padward.format.source.Source;
@@ -76,13 +77,7 @@ public final class SheetLines {
          * @param periodPs period of its clock, ps
          */
         public ChannelDelay delayWith(int periodPs) {
-            return delay.isMeasured()
-                    ? delay
-                    : new ChannelDelay(
-                            delay.chip(),
-                            delay.outsidePs() + lateCycles * periodPs,
-                            delay.tolerancePs(),
-                            false);
+            return delay.isMeasured() ? delay : delay.later(lateCycles * periodPs);
         }
     }
 
@@ -168,12 +163,22 @@ public final class SheetLines {
         boolean apart = has(row, "chipFast_ps") && has(row, "outside_ps");
         ChannelDelay delay =
                 apart
-                        ? new ChannelDelay(
+                        ? ChannelDelay.calculated(
                                 delay(row, "chipFast_ps", "chipSlow_ps"),
                                 number(row, "outside_ps"),
-                                number(row, "outsideTolerance_ps"),
-                                false)
+                                number(row, "outsideTolerance_ps"))
                         : ChannelDelay.of(range);
+        if (apart && has(row, "toHighFast_ps") && has(row, "toLowFast_ps")) {
+            EdgeDelays edges =
+                    new EdgeDelays(
+                            delay(row, "toHighFast_ps", "toHighSlow_ps"),
+                            delay(row, "toLowFast_ps", "toLowSlow_ps"));
+            // The sheet's tolerance is that of an edge of which it is not known which it is.
+            int parts = Math.max(0, delay.tolerancePs() - edges.halfApartPs());
+            delay =
+                    ChannelDelay.calculated(delay.chip(), delay.outsidePs(), parts)
+                            .withEdges(edges);
+        }
         if (has(row, MEASURED)) {
             delay = delay.measured(number(row, MEASURED), number(row, MEASURED_TOLERANCE));
         }

@@ -29,6 +29,16 @@ public record EdgeDelays(Delay toHigh, Delay toLow) {
         return new Delay(middlePs(Corner.FAST), middlePs(Corner.SLOW));
     }
 
+    /** How far no edge is from the middle between both, at any corner, ps. */
+    public int halfApartPs() {
+        return (apartPs() + 1) / 2;
+    }
+
+    /** The same with what comes before the driver. */
+    public EdgeDelays after(Delay before) {
+        return new EdgeDelays(before.plus(toHigh), before.plus(toLow));
+    }
+
     private int middlePs(Corner corner) {
         return (int) (((long) toHigh.at(corner) + toLow.at(corner)) / 2);
     }

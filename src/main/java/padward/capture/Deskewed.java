@@ -1,0 +1,30 @@
+package padward.capture;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What deskewing a capture did.
+ *
+ * @param channels the channels' full names, in the order of the capture
+ * @param keptInOrder for channels whose edges would have crossed: how many of their changes were
+ *     put directly behind the one before instead
+ */
+public record Deskewed(List<String> channels, Map<String, Long> keptInOrder) {
+    /** Copies the list and the map. */
+    public Deskewed {
+        channels = List.copyOf(channels);
+        keptInOrder = Map.copyOf(keptInOrder);
+    }
+
+    static Deskewed of(List<String> channels, TimeReorderer reorderer) {
+        Map<String, Long> kept = new LinkedHashMap<>();
+        for (int i = 0; i < channels.size(); i++) {
+            if (reorderer.keptInOrder(i) > 0) {
+                kept.put(channels.get(i), reorderer.keptInOrder(i));
+            }
+        }
+        return new Deskewed(channels, kept);
+    }
+}
