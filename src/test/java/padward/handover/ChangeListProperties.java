@@ -15,6 +15,7 @@ import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.WhyBlocked;
 import padward.breakout.group.Bus;
+import padward.breakout.group.RegisterQuestion;
 import padward.breakout.group.RegisteredGroup;
 import padward.change.Edit;
 import padward.change.Ledger;
@@ -145,12 +146,13 @@ class ChangeListProperties {
         Bus bus = Bus.of(base, nets, pads, Bus.Aim.SUM, Bus.Ports.KEEP, Progress.NONE);
         Bus placed =
                 RegisteredGroup.of(
-                                base,
-                                bus,
-                                base.findNet("clk12").orElseThrow(),
-                                0,
-                                ExternalLine.USUAL,
-                                5,
+                                new RegisterQuestion(
+                                        base,
+                                        bus,
+                                        base.findNet("clk12").orElseThrow(),
+                                        0,
+                                        ExternalLine.USUAL,
+                                        5),
                                 Progress.NONE)
                         .placed()
                         .orElseThrow();

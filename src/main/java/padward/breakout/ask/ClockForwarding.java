@@ -1,20 +1,11 @@
 package padward.breakout.ask;
 
-import java.util.HashSet;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
-import padward.design.Net;
-import padward.design.RouteTree;
-import padward.fabric.Fabric;
-import padward.fabric.VertexKind;
-import padward.route.bound.LowerBound;
-import padward.route.cost.CostModel;
-import padward.route.cost.CustomCost;
-import padward.route.search.PathSearch;
-import padward.route.search.SearchOutcome;
+import padward.route.search.WireKinds;
 import padward.unblock.release.PortBranch;
 import padward.unblock.release.QuestionContext;
 
@@ -41,60 +32,28 @@ public record ClockForwarding(Set<String> otherKinds, Optional<Route> route) {
      * @throws CancellationException when {@code progress} says so
      */
     public static ClockForwarding of(Question question, Route route, Progress progress) {
-        Fabric fabric = question.design().fabric();
-        Set<String> own = kinds(fabric, question.net());
-        Set<String> others = new TreeSet<>();
-        for (Hop hop : route.hops().subList(route.branchHop() + 1, route.hops().size())) {
-            if (hop.kind() == VertexKind.WIRE && !own.contains(fabric.wireKind(hop.vertex()))) {
-                others.add(fabric.wireKind(hop.vertex()));
-            }
-        }
+        WireKinds own = WireKinds.of(question.design().fabric(), question.net().route());
+        Set<String> others =
+                own.others(
+                        route.hops().subList(route.branchHop() + 1, route.hops().size()).stream()
+                                .mapToInt(Hop::vertex)
+                                .toArray());
         return new ClockForwarding(
                 others, others.isEmpty() ? Optional.of(route) : search(question, own, progress));
     }
 
-    private static Set<String> kinds(Fabric fabric, Net net) {
-        Set<String> result = new HashSet<>();
-        RouteTree tree = net.route();
-        for (int place = 0; place < tree.size(); place++) {
-            if (fabric.kind(tree.vertex(place)) == VertexKind.WIRE) {
-                result.add(fabric.wireKind(tree.vertex(place)));
-            }
-        }
-        return result;
-    }
-
-    private static Optional<Route> search(Question question, Set<String> own, Progress progress) {
-        Fabric fabric = question.design().fabric();
+    private static Optional<Route> search(Question question, WireKinds own, Progress progress) {
         var disconnected = PortBranch.find(question.design(), question.pad());
         QuestionContext situation =
                 new QuestionContext(
                         question.design(), question.net(), disconnected, question.padValue());
-        CostModel free = situation.overFree();
-        int goal = question.padValue().vertex();
-        CustomCost overOwnKinds =
-                (from, to, delayPs) -> {
-                    boolean otherPad = to != goal && fabric.kind(to) == VertexKind.PAD;
-                    boolean otherWire =
-                            fabric.kind(to) == VertexKind.WIRE
-                                    && !own.contains(fabric.wireKind(to));
-                    return otherPad || otherWire ? CostModel.CLOSED : free.cost(from, to, delayPs);
-                };
-        SearchOutcome outcome =
-                new PathSearch(fabric)
-                        .run(
-                                Asker.starts(question),
-                                goal,
-                                question.corner(),
-                                overOwnKinds,
-                                LowerBound.NONE,
-                                progress);
-        if (outcome instanceof SearchOutcome.Cancelled) {
-            throw new CancellationException("stopped on request");
-        }
-        return outcome instanceof SearchOutcome.Found found
-                ? Optional.of(new RouteBuilder(question, situation).build(found.path()))
-                : Optional.empty();
+        return own.path(
+                        Asker.starts(question),
+                        question.padValue().vertex(),
+                        question.corner(),
+                        situation.overFree(),
+                        progress)
+                .map(new RouteBuilder(question, situation)::build);
     }
 
     /** As one or two sentences. */

@@ -1,9 +1,7 @@
 package padward.breakout.group;
 
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
@@ -23,16 +21,11 @@ import padward.fabric.DoubleRateRegister;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
-import padward.fabric.VertexKind;
 import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
-import padward.route.bound.LowerBound;
-import padward.route.cost.CostModel;
-import padward.route.cost.CustomCost;
-import padward.route.search.PathSearch;
-import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
+import padward.route.search.WireKinds;
 import padward.timing.Arrival;
 import padward.timing.ExternalLine;
 import padward.timing.OutputPath;
@@ -80,7 +73,8 @@ public record ForwardedClock(
      * @param reason why there is none, as a clause; empty when there is one
      */
     public record Result(Optional<ForwardedClock> found, String reason) {
-        private static Result none(String why) {
+        /** That there is no copy, and why, as a clause. */
+        public static Result none(String why) {
             return new Result(Optional.empty(), why);
         }
     }
@@ -152,21 +146,12 @@ public record ForwardedClock(
             Design design, Net clockBefore, Wanted line, ExternalLine external, Progress progress) {
         Fabric fabric = design.fabric();
         Pad pad = fabric.pads().get(line.pad());
-        Optional<CellKind> kind = findKind(fabric, pad);
-        if (kind.isEmpty()) {
-            return Result.none("its pad has no register of both edges");
+        Optional<String> not = whyNot(fabric, pad);
+        if (not.isPresent()) {
+            return Result.none(not.get());
         }
-        DoubleRateRegister register = kind.get().doubleRate().orElseThrow();
-        Optional<Map<String, String>> settings = register.copyOfClock();
-        if (settings.isEmpty()) {
-            return Result.none(
-                    "the fabric does not say how the data pins of kind "
-                            + kind.get().name()
-                            + " become constant");
-        }
-        if (pad.use().driving().inverts()) {
-            return Result.none("the path to its pad inverts, so it would not be in phase");
-        }
+        CellKind kind = findKind(fabric, pad).orElseThrow();
+        DoubleRateRegister register = kind.doubleRate().orElseThrow();
         SiteView site = fabric.site(pad.dataSite());
         Optional<String> taken = whyTaken(design, site);
         if (taken.isPresent()) {
@@ -174,14 +159,12 @@ public record ForwardedClock(
         }
         Net clock = design.findNet(clockBefore.name()).orElseThrow();
         int goal = site.findPin(register.clock());
-        Set<String> own = kinds(fabric, clock.route().toVertices());
-        Optional<VertexPath> path = search(design, clock, goal, own, progress);
-        if (path.isEmpty()) {
-            path = search(design, clock, goal, Set.of(), progress);
-        }
+        Optional<VertexPath> path =
+                branch(design, clock, goal, WireKinds.of(fabric, clock.route()), progress)
+                        .or(() -> branch(design, clock, goal, WireKinds.all(fabric), progress));
         return path.isEmpty()
                 ? Result.none("the clock does not reach pin " + fabric.vertexName(goal))
-                : placed(design, line, clock, kind.get(), path.get(), external);
+                : placed(design, line, clock, kind, path.get(), external);
     }
 
     /** Why a register cannot be placed on a site, as what is said of it. */
@@ -202,63 +185,61 @@ public record ForwardedClock(
         return tied ? Optional.of(" keeps the driver of a port's pad on") : Optional.empty();
     }
 
-    /** That a pad has a register of both edges, for a clock that is brought out there otherwise. */
-    public static Optional<String> hint(Question question) {
-        String clock = question.net().name();
-        return findKind(question.design().fabric(), question.padValue())
-                .filter(kind -> question.net().clock())
-                .filter(kind -> !question.padValue().use().driving().inverts())
-                .map(
-                        kind ->
-                                "The pad's site takes a register of both edges, "
-                                        + kind.name()
-                                        + ": bus --nets "
-                                        + clock
-                                        + " --register "
-                                        + clock
-                                        + " forwards a copy in phase.");
-    }
-
-    private static Set<String> kinds(Fabric fabric, int[] vertices) {
-        Set<String> result = new HashSet<>();
-        for (int vertex : vertices) {
-            if (fabric.kind(vertex) == VertexKind.WIRE) {
-                result.add(fabric.wireKind(vertex));
-            }
+    /** Why no register before a pad can show a copy of a clock, as a clause. */
+    private static Optional<String> whyNot(Fabric fabric, Pad pad) {
+        Optional<CellKind> kind = findKind(fabric, pad);
+        if (kind.isEmpty()) {
+            return Optional.of("its pad has no register of both edges");
         }
-        return result;
-    }
-
-    /** The shortest free branch to a pin over some kinds of wire; over all when none is given. */
-    private static Optional<VertexPath> search(
-            Design design, Net clock, int goal, Set<String> kinds, Progress progress) {
-        Fabric fabric = design.fabric();
-        CostModel free = new QuestionContext(design, clock, Optional.empty()).overFree();
-        CustomCost over =
-                (from, to, delayPs) -> {
-                    boolean otherWire =
-                            !kinds.isEmpty()
-                                    && fabric.kind(to) == VertexKind.WIRE
-                                    && !kinds.contains(fabric.wireKind(to));
-                    return otherWire || fabric.kind(to) == VertexKind.PAD
-                            ? CostModel.CLOSED
-                            : free.cost(from, to, delayPs);
-                };
-        SearchOutcome outcome =
-                new PathSearch(fabric)
-                        .run(
-                                SearchSources.along(fabric, clock.route(), Corner.SLOW),
-                                goal,
-                                Corner.SLOW,
-                                over,
-                                LowerBound.NONE,
-                                progress);
-        if (outcome instanceof SearchOutcome.Cancelled) {
-            throw new CancellationException("stopped on request");
+        if (kind.get().doubleRate().flatMap(DoubleRateRegister::copyOfClock).isEmpty()) {
+            return Optional.of(
+                    "the fabric does not say how the data pins of kind "
+                            + kind.get().name()
+                            + " become constant");
         }
-        return outcome instanceof SearchOutcome.Found found
-                ? Optional.of(found.path())
+        return pad.use().driving().inverts()
+                ? Optional.of("the path to its pad inverts, so it would not be in phase")
                 : Optional.empty();
+    }
+
+    /**
+     * How a register could show a copy of a clock that is asked about, or why none can; empty when
+     * the net is no clock.
+     *
+     * @param isElsewhere whether the clock comes out without leaving its own kinds of wire, so that
+     *     no copy is missed
+     */
+    public static Optional<String> hint(Question question, boolean isElsewhere) {
+        if (!question.net().clock()) {
+            return Optional.empty();
+        }
+        Fabric fabric = question.design().fabric();
+        String clock = question.net().name();
+        Optional<String> not = whyNot(fabric, question.padValue());
+        if (not.isPresent()) {
+            return isElsewhere
+                    ? Optional.empty()
+                    : Optional.of("A register cannot show a copy of it either: " + not.get() + ".");
+        }
+        return Optional.of(
+                "The pad's site takes a register of both edges, "
+                        + findKind(fabric, question.padValue()).orElseThrow().name()
+                        + ": bus --nets "
+                        + clock
+                        + " --register "
+                        + clock
+                        + " forwards a copy in phase.");
+    }
+
+    /** The shortest free branch to a pin over some kinds of wire. */
+    private static Optional<VertexPath> branch(
+            Design design, Net clock, int goal, WireKinds kinds, Progress progress) {
+        return kinds.path(
+                SearchSources.along(design.fabric(), clock.route(), Corner.SLOW),
+                goal,
+                Corner.SLOW,
+                new QuestionContext(design, clock, Optional.empty()).overFree(),
+                progress);
     }
 
     private static Result placed(
@@ -317,8 +298,8 @@ public record ForwardedClock(
                 clocked.plus(register.clockToOutput().orElse(Delay.ZERO)).plus(out.get().toPad());
         OutputPath toInstrument = out.get().output(inside, external);
         Set<String> others =
-                new TreeSet<>(kinds(fabric, branch.stream().skip(1).mapToInt(v -> v).toArray()));
-        others.removeAll(kinds(fabric, clock.route().toVertices()));
+                WireKinds.of(fabric, clock.route())
+                        .others(branch.stream().skip(1).mapToInt(v -> v).toArray());
         return new Result(
                 Optional.of(
                         new ForwardedClock(

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.ToLongFunction;
 import padward.design.Net;
@@ -71,11 +72,12 @@ public record RegisterCheck(
                             + String.join(", ", new TreeSet<>(launch.ports()))
                             + " without a register, and can change while it is sampled");
         }
-        if (!launch.bothEdges().isEmpty()) {
+        if (isHalfSeen(clock, launch)) {
             return Optional.of(
                     "it changes at both edges of "
                             + clock.name()
-                            + ", and a register can sample it while it changes");
+                            + ", and a register sees only one of them: every other value would be"
+                            + " missing");
         }
         return launch.untraced().isEmpty()
                 ? Optional.empty()
@@ -83,6 +85,16 @@ public record RegisterCheck(
                         String.join(" and ", new TreeSet<>(launch.untraced()))
                                 + (launch.untraced().size() == 1 ? " is" : " are")
                                 + " not known, and a register can sample it while it changes");
+    }
+
+    /**
+     * Whether a net changes at both edges of the very clock by which it would be registered: a
+     * register, or two one after the other, would show only what it is before one of them.
+     */
+    public static boolean isHalfSeen(Net clock, LaunchTime launch) {
+        return launch.ports().isEmpty()
+                && launch.bothEdges().contains(clock.name())
+                && launch.clocks().equals(Set.of(clock.name()));
     }
 
     /**

@@ -27,7 +27,6 @@ import padward.route.search.PathSearch;
 import padward.route.search.SearchSources;
 import padward.timing.Arrival;
 import padward.timing.EdgeFinder;
-import padward.timing.ExternalLine;
 import padward.timing.LaunchTime;
 import padward.timing.OutputPath;
 import padward.timing.PairSkew;
@@ -87,21 +86,10 @@ public record RegisteredGroup(
      * Finds out whether a group's signals can be registered. Routes to the registers and the
      * branches of the clock are searched together, over what is free once the sites are.
      *
-     * @param bus the group; its own routes are not used
-     * @param clockMhz frequency of the clock, MHz; 0 when not known
-     * @param localPercent by how much two routes of the same delay can differ on one die
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
-    public static RegisteredGroup of(
-            Design design,
-            Bus bus,
-            Net clock,
-            double clockMhz,
-            ExternalLine external,
-            double localPercent,
-            Progress progress) {
-        return new Registering(design, bus, clock, clockMhz, external, localPercent, progress)
-                .run();
+    public static RegisteredGroup of(RegisterQuestion question, Progress progress) {
+        return new Registering(question, progress).run();
     }
 
     /** Whether all lines can be registered once the occupants of the sites are removed. */
@@ -113,31 +101,20 @@ public record RegisteredGroup(
     private static final class Registering {
         private static final int ROUNDS = 40;
 
+        private final RegisterQuestion question;
         private final Design design;
         private final Fabric fabric;
         private final Bus bus;
         private final Net clock;
-        private final ExternalLine external;
-        private final double clockMhz;
-        private final double localPercent;
         private final Progress progress;
         private final Set<Edit> removals = new LinkedHashSet<>();
 
-        Registering(
-                Design design,
-                Bus bus,
-                Net clock,
-                double clockMhz,
-                ExternalLine external,
-                double localPercent,
-                Progress progress) {
-            this.clockMhz = clockMhz;
-            this.localPercent = localPercent;
-            this.design = design;
+        Registering(RegisterQuestion question, Progress progress) {
+            this.question = question;
+            this.design = question.design();
             this.fabric = design.fabric();
-            this.bus = bus;
-            this.clock = clock;
-            this.external = external;
+            this.bus = question.bus();
+            this.clock = question.clock();
             this.progress = progress;
         }
 
@@ -305,7 +282,11 @@ public record RegisteredGroup(
                     if (one.isPresent() && other.isPresent()) {
                         int fork = fork(clocks, clockPins.get(i), clockPins.get(j));
                         skews.add(
-                                PairSkew.of(one.get(), other.get(), delays.at(fork), localPercent));
+                                PairSkew.of(
+                                        one.get(),
+                                        other.get(),
+                                        delays.at(fork),
+                                        question.localPercent()));
                     }
                 }
             }
@@ -336,14 +317,14 @@ public record RegisteredGroup(
                             LaunchTime.of(design, line.net()),
                             arrival,
                             clocked,
-                            localPercent);
-            Optional<String> failure = check.failure(clockMhz > 0 ? 1e6 / clockMhz : 0);
+                            question.localPercent());
+            Optional<String> failure = check.failure(question.periodPs());
             if (failure.isPresent()) {
                 return notPossible(candidate, failure.get());
             }
             int padVertex = fabric.pads().get(line.pad()).vertex();
             Delay connection = new EdgeFinder(fabric).get(register.output(), padVertex).delay();
-            OutputPath output = line.output(design, external);
+            OutputPath output = line.output(design, question.external());
             Delay toPad = clocked.plus(check.clockToOutput().orElse(Delay.ZERO)).plus(connection);
             return new Line(
                     line.net(),

@@ -204,6 +204,8 @@ public final class AskCommand implements Callable<Integer> {
         AnswerTable.print(answer, out);
         if (answer instanceof Answer.FreeRoute free) {
             printTiming(free, out);
+        } else {
+            ForwardedClock.hint(answer.question(), false).ifPresent(out::println);
         }
     }
 
@@ -212,8 +214,9 @@ public final class AskCommand implements Callable<Integer> {
         Question question = open.question();
         out.println();
         if (question.net().clock()) {
-            out.println(ClockForwarding.of(question, open.route(), Progress.NONE).toText());
-            ForwardedClock.hint(question).ifPresent(out::println);
+            ClockForwarding clock = ClockForwarding.of(question, open.route(), Progress.NONE);
+            out.println(clock.toText());
+            ForwardedClock.hint(question, clock.route().isPresent()).ifPresent(out::println);
         }
         if (!AnswerEdits.isThere(open)) {
             SinkDelayTable.print(question.design(), AnswerEdits.of(open), out);

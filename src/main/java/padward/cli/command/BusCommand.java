@@ -14,6 +14,7 @@ import padward.breakout.group.Bus;
 import padward.breakout.group.CalibrationGroup;
 import padward.breakout.group.ForwardedClock;
 import padward.breakout.group.MatchedGroup;
+import padward.breakout.group.RegisterQuestion;
 import padward.breakout.group.RouteMatrix;
 import padward.breakout.group.UnblockedGroup;
 import padward.change.Lead;
@@ -277,14 +278,15 @@ public final class BusCommand implements Callable<Integer> {
         }
         return Optional.of(
                 RegisteredLines.of(
-                        now,
-                        bus,
+                        new RegisterQuestion(
+                                now,
+                                bus,
+                                DesignOption.net("--register", now, register),
+                                clockMhz,
+                                external,
+                                lead.localPercent()),
                         group.pads(now),
                         ports(),
-                        DesignOption.net("--register", now, register),
-                        clockMhz,
-                        external,
-                        lead.localPercent(),
                         Progress.NONE));
     }
 

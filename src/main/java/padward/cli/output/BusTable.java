@@ -106,7 +106,8 @@ public final class BusTable {
                 ClockForwarding forwarding =
                         ClockForwarding.of(question, line.route(), Progress.NONE);
                 out.println(line.net().name() + ": " + forwarding.toText());
-                ForwardedClock.hint(question).ifPresent(out::println);
+                ForwardedClock.hint(question, forwarding.route().isPresent())
+                        .ifPresent(out::println);
             }
         }
     }

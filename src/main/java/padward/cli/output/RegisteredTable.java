@@ -86,6 +86,17 @@ public final class RegisteredTable {
         all.forwarded()
                 .flatMap(ForwardedClock.Result::found)
                 .ifPresent(c -> c.sentences(design).forEach(out::println));
+        if (!listed) {
+            all.forwarded()
+                    .filter(f -> f.found().isEmpty())
+                    .ifPresent(
+                            f ->
+                                    out.println(
+                                            registered.clock().name()
+                                                    + " is not forwarded: "
+                                                    + f.reason()
+                                                    + "."));
+        }
         all.skew()
                 .ifPresent(
                         s ->

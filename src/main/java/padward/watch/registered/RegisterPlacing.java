@@ -60,7 +60,12 @@ record RegisterPlacing(
     Placed place(Design design, Bus.Line line, String inPad) {
         Net net = design.findNet(line.net().name()).orElseThrow();
         Net clocks = design.findNet(clock).orElseThrow();
-        boolean two = RegisterCheck.otherClock(clocks, LaunchTime.of(design, net)).isPresent();
+        LaunchTime launch = LaunchTime.of(design, net);
+        if (RegisterCheck.isHalfSeen(clocks, launch)) {
+            return refused(
+                    net, line, false, RegisterCheck.otherClock(clocks, launch).orElse(inPad));
+        }
+        boolean two = RegisterCheck.otherClock(clocks, launch).isPresent();
         String refusal = "";
         for (Optional<PadRegister> last : places(design, line, two)) {
             WatchResult result =
@@ -85,10 +90,12 @@ record RegisterPlacing(
             }
         }
         String why = inPad + "; " + (two ? "two registers" : "a register") + " in the fabric: ";
+        return refused(net, line, two, why + refusal);
+    }
+
+    private static Placed refused(Net net, Bus.Line line, boolean two, String why) {
         return new Placed(
-                FabricRegister.refused(net, line.pad(), two, why + refusal),
-                Optional.empty(),
-                List.of());
+                FabricRegister.refused(net, line.pad(), two, why), Optional.empty(), List.of());
     }
 
     /** The pad's own register for the second of two, if that is free; then the fabric alone. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -14,6 +15,7 @@ import padward.breakout.ask.DriverFit;
 import padward.breakout.ask.DriverWish;
 import padward.breakout.group.Bus;
 import padward.breakout.group.ForwardedClock;
+import padward.breakout.group.RegisterQuestion;
 import padward.breakout.group.RegisteredGroup;
 import padward.change.Edit;
 import padward.change.Outcome;
@@ -56,25 +58,15 @@ public record RegisteredLines(
     /**
      * Finds out whether a group's signals can be registered, and how.
      *
-     * @param bus the group; its own routes are not used
      * @param pads where the clock may be forwarded if it is a net of the group that has no route
      * @param ports whether a port may lose its pad for that
-     * @param clockMhz frequency of the clock, MHz; 0 when not known
-     * @param localPercent by how much two routes of the same delay can differ on one die
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static RegisteredLines of(
-            Design design,
-            Bus bus,
-            List<Integer> pads,
-            Bus.Ports ports,
-            Net clock,
-            double clockMhz,
-            ExternalLine external,
-            double localPercent,
-            Progress progress) {
-        RegisteredGroup all =
-                RegisteredGroup.of(design, bus, clock, clockMhz, external, localPercent, progress);
+            RegisterQuestion question, List<Integer> pads, Bus.Ports ports, Progress progress) {
+        Bus bus = question.bus();
+        Net clock = question.clock();
+        RegisteredGroup all = RegisteredGroup.of(question, progress);
         List<RegisteredGroup.Line> others =
                 all.lines().stream()
                         .filter(l -> l.net().id() != clock.id())
@@ -89,13 +81,10 @@ public record RegisteredLines(
         Set<Integer> elsewhere =
                 others.stream().map(RegisteredGroup.Line::pad).collect(Collectors.toSet());
         clockLine.ifPresent(l -> elsewhere.add(l.pad()));
-        Bus kept = without(design, bus, elsewhere);
+        Bus kept = without(question.design(), bus, elsewhere);
         RegisteredGroup inPads =
-                kept.lines().isEmpty()
-                        ? all
-                        : RegisteredGroup.of(
-                                design, kept, clock, clockMhz, external, localPercent, progress);
-        return new Adding(design, bus, clock, clockMhz, external, localPercent, progress)
+                kept.lines().isEmpty() ? all : RegisteredGroup.of(question.with(kept), progress);
+        return new Adding(question, progress)
                 .run(all, inPads, kept, others, clockPads(bus, pads, clockLine, clockLeft), ports);
     }
 
@@ -161,22 +150,16 @@ public record RegisteredLines(
         private final List<Edit> edits = new ArrayList<>();
         private Design now;
 
-        Adding(
-                Design design,
-                Bus bus,
-                Net clock,
-                double clockMhz,
-                ExternalLine external,
-                double localPercent,
-                Progress progress) {
-            this.now = design;
-            this.bus = bus;
-            this.clock = clock;
-            this.external = external;
-            this.localPercent = localPercent;
+        Adding(RegisterQuestion question, Progress progress) {
+            this.now = question.design();
+            this.bus = question.bus();
+            this.clock = question.clock();
+            this.external = question.external();
+            this.localPercent = question.localPercent();
             this.progress = progress;
             this.placing =
-                    new RegisterPlacing(clock.name(), clockMhz, external, localPercent, progress);
+                    new RegisterPlacing(
+                            clock.name(), question.clockMhz(), external, localPercent, progress);
         }
 
         RegisteredLines run(
@@ -225,36 +208,51 @@ public record RegisteredLines(
 
         /** The clock on the first pad that can show a copy; the port there loses its pad. */
         private Optional<ForwardedClock.Result> forwarded(List<Integer> pads, Bus.Ports ports) {
-            Optional<ForwardedClock.Result> last = Optional.empty();
+            if (!isClockAsked()) {
+                return Optional.empty();
+            }
+            Set<String> reasons = new LinkedHashSet<>();
             for (int pad : pads) {
                 Optional<Port> port = now.findPortOn(pad);
                 if (port.isPresent() && ports == Bus.Ports.KEEP) {
+                    reasons.add("a pad that is left has a port, which keeps it");
                     continue;
                 }
                 List<Edit> go =
                         port.map(p -> List.<Edit>of(new Edit.DisconnectPort(p.name())))
                                 .orElse(List.of());
-                if (!(Outcome.of(now, go) instanceof Outcome.Applied free)) {
+                Outcome outcome = Outcome.of(now, go);
+                if (outcome instanceof Outcome.Refused refused) {
+                    reasons.addAll(refused.reasons());
                     continue;
                 }
+                Design free = Outcome.apply(now, go);
                 Optional<Bus.Line> line =
                         bus.lines().stream().filter(l -> l.pad() == pad).findFirst();
-                last =
-                        Optional.of(
-                                ForwardedClock.of(
-                                        free.design(),
-                                        clock,
-                                        pad,
-                                        line.map(RegisterPlacing::wish).orElse(DriverWish.NONE),
-                                        DriverFit.standing(now, pad),
-                                        external,
-                                        progress));
-                if (last.get().found().isPresent()) {
+                ForwardedClock.Result result =
+                        ForwardedClock.of(
+                                free,
+                                clock,
+                                pad,
+                                line.map(RegisterPlacing::wish).orElse(DriverWish.NONE),
+                                DriverFit.standing(now, pad),
+                                external,
+                                progress);
+                if (result.found().isPresent()) {
                     add(List.of(), go);
-                    return last;
+                    return Optional.of(result);
                 }
+                reasons.add(result.reason());
             }
-            return last;
+            if (reasons.isEmpty()) {
+                reasons.add("no pad is left for it");
+            }
+            return Optional.of(ForwardedClock.Result.none(String.join("; ", reasons)));
+        }
+
+        private boolean isClockAsked() {
+            return bus.lines().stream().anyMatch(l -> l.net().id() == clock.id())
+                    || bus.left().stream().anyMatch(l -> l.net().id() == clock.id());
         }
 
         /** What the pads can do, with all lines of the group. */

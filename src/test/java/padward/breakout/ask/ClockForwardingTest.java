@@ -9,6 +9,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import padward.base.Progress;
 import padward.breakout.group.Bus;
+import padward.breakout.group.RegisterQuestion;
 import padward.breakout.group.RegisteredGroup;
 import padward.design.Design;
 import padward.design.Net;
@@ -103,7 +104,9 @@ class ClockForwardingTest {
                         Progress.NONE);
         Net clock = design.findNet("clk").orElseThrow();
         RegisteredGroup registered =
-                RegisteredGroup.of(design, bus, clock, 0, ExternalLine.USUAL, 5, Progress.NONE);
+                RegisteredGroup.of(
+                        new RegisterQuestion(design, bus, clock, 0, ExternalLine.USUAL, 5),
+                        Progress.NONE);
         assertThat(registered.isPossible()).isTrue();
         RegisteredGroup.Line line = registered.lines().get(0);
         assertThat(line.toRemove()).isEmpty();

@@ -96,7 +96,9 @@ class RegisteredGroupTest {
                         "");
         Bus bus = new Bus(List.of(line), List.of(), List.of(), 0, Optional.empty());
         return RegisteredGroup.of(
-                design, bus, clock, clockMhz, ExternalLine.USUAL, localPercent, Progress.NONE);
+                new RegisterQuestion(
+                        design, bus, clock, clockMhz, ExternalLine.USUAL, localPercent),
+                Progress.NONE);
     }
 
     @Test

@@ -20,6 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 import padward.base.Progress;
 import padward.breakout.group.Bus;
 import padward.breakout.group.GroupNames;
+import padward.breakout.group.RegisterQuestion;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.change.PlainState;
@@ -84,14 +85,15 @@ class RegisteredLinesTest {
         Bus bus = Bus.of(design, found, pads, Bus.Aim.MOST, Bus.Ports.KEEP, Progress.NONE);
         assertThat(bus.lines()).hasSameSizeAs(nets);
         return RegisteredLines.of(
-                design,
-                bus,
+                new RegisterQuestion(
+                        design,
+                        bus,
+                        design.findNet("clk12").orElseThrow(),
+                        clockMhz,
+                        ExternalLine.USUAL,
+                        5),
                 pads,
                 Bus.Ports.KEEP,
-                design.findNet("clk12").orElseThrow(),
-                clockMhz,
-                ExternalLine.USUAL,
-                5,
                 Progress.NONE);
     }
 
