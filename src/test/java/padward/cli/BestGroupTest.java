@@ -60,6 +60,36 @@ class BestGroupTest {
         assertThat(bus("pump/level/sample[*]", "header J1").out()).doesNotContain("this aim");
     }
 
+    /** A group that is stopped reports what it has, what it can have at the most, and no more. */
+    @Test
+    void aStoppedGroupReportsWhatItHasSoFar() throws Exception {
+        for (String aim : List.of("most", "skew")) {
+            CommandRun none =
+                    bus("pump/level/sample[*]", "header J1", "--aim", aim, "--within-ms", "0");
+            assertThat(none.code()).isEqualTo(1);
+            assertThat(none.out())
+                    .contains("Not served: pump/level/sample[0], pump/level/sample[1]")
+                    .contains("the search was stopped before it was known whether it can be.")
+                    .contains(
+                            "Stopped: 0 of 2 nets so far; at most 2 can be brought out together."
+                                    + " Allow more time with --within-ms.")
+                    .doesNotContain("Proven");
+        }
+        CommandRun json = bus("alarm/*", "header J2", "--within-ms", "0", "--json");
+        assertThat(json.json().getAsJsonObject("soFar").get("served").getAsInt()).isZero();
+        assertThat(json.json().getAsJsonObject("soFar").get("atMost").getAsInt()).isPositive();
+        assertThat(json.json().has("proof")).isFalse();
+        assertThat(bus("pump/level/sample[*]", "header J1", "--within-ms", "600000").out())
+                .isEqualTo(bus("pump/level/sample[*]", "header J1").out());
+        assertThat(bus("pump/level/sample[*]", "header J1", "--within-ms", "-1").code())
+                .isEqualTo(2);
+        // What was there before is not lost, and what there is so far can be kept.
+        Path ledger = folder.resolve("kept.json");
+        assertThat(bus("alarm/*", "header J2", "--within-ms", "0", "-l", ledger).code())
+                .isEqualTo(1);
+        assertThat(ledger).doesNotExist();
+    }
+
     /** Matched lines take longer, on purpose. */
     @Test
     void matchedLinesSayWhatTheyCost() {

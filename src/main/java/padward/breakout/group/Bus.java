@@ -19,6 +19,7 @@ import padward.design.Net;
 import padward.design.Occupant;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.VertexKind;
 import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
 import padward.fabric.pad.DriverSetting;
@@ -42,9 +43,15 @@ import padward.timing.ValidTimes;
  * @param alonePs sum over the lines of the shortest delay to their pads, each routed alone, slow
  *     corner, ps: a lower bound of any common solution on these pads
  * @param proof what is proven about the number of nets; empty when nothing is
+ * @param soFar what is known of a search that was stopped; empty when it was not
  */
 public record Bus(
-        List<Line> lines, List<Left> left, List<Edit> edits, long alonePs, Optional<Proof> proof) {
+        List<Line> lines,
+        List<Left> left,
+        List<Edit> edits,
+        long alonePs,
+        Optional<Proof> proof,
+        Optional<SoFar> soFar) {
     /** Copies the lists. */
     public Bus {
         lines = List.copyOf(lines);
@@ -52,9 +59,45 @@ public record Bus(
         edits = List.copyOf(edits);
     }
 
+    /** A group that was searched to the end. */
+    public Bus(
+            List<Line> lines,
+            List<Left> left,
+            List<Edit> edits,
+            long alonePs,
+            Optional<Proof> proof) {
+        this(lines, left, edits, alonePs, proof, Optional.empty());
+    }
+
     /** The same with what is proven about it. */
     Bus proven(Proof what) {
         return new Bus(lines, left, edits, alonePs, Optional.of(what));
+    }
+
+    /** The same as the best of a search that was stopped. */
+    Bus stopped(SoFar known) {
+        return new Bus(lines, left, edits, alonePs, Optional.empty(), Optional.of(known));
+    }
+
+    /**
+     * What is known of a group whose search was stopped: it can be used as it is, and no more than
+     * a number of nets can be brought out.
+     *
+     * @param served how many nets have a route
+     * @param atMost how many can have one together at the most, on pads that may be taken
+     * @param of how many were asked about
+     */
+    public record SoFar(int served, int atMost, int of) {
+        /** As a sentence without its full stop. */
+        public String toText() {
+            return served
+                    + " of "
+                    + of
+                    + (of == 1 ? " net" : " nets")
+                    + " so far; "
+                    + (atMost > served ? "at most " + atMost + " can be" : "no more can be")
+                    + " brought out together";
+        }
     }
 
     /**
@@ -186,6 +229,33 @@ public record Bus(
         public Bottleneck {
             nets = List.copyOf(nets);
             vertices = List.copyOf(vertices);
+        }
+
+        /** The bottleneck as a short clause, without names. */
+        public String inShort(Fabric fabric) {
+            boolean one = nets.size() == 1;
+            if (vertices.isEmpty()) {
+                return nets.size() + (one ? " net has" : " nets have") + " no free route";
+            }
+            boolean anyPad = vertices.stream().anyMatch(v -> fabric.kind(v) == VertexKind.PAD);
+            boolean anyWire = vertices.stream().anyMatch(v -> fabric.kind(v) == VertexKind.WIRE);
+            boolean anyPin = vertices.stream().anyMatch(v -> fabric.kind(v) == VertexKind.PIN);
+            List<String> kinds = new ArrayList<>();
+            String plural = vertices.size() == 1 ? "" : "s";
+            if (anyWire) {
+                kinds.add("wire" + plural);
+            }
+            if (anyPin) {
+                kinds.add("pin" + plural);
+            }
+            if (anyPad) {
+                kinds.add("pad" + plural);
+            }
+            return nets.size()
+                    + " nets have to share "
+                    + vertices.size()
+                    + " "
+                    + String.join(" or ", kinds);
         }
 
         /** The bottleneck as a clause. */

@@ -158,6 +158,15 @@ final class BusCosts {
         return known.isPresent() ? known.get() : all(net).get(request.pads().get(pad));
     }
 
+    /** The quick answer for a net and a pad, if it is known. */
+    synchronized Optional<Answer> known(int net, int pad) {
+        Optional<Answer> free =
+                open.containsKey(net) ? open.get(net).get(pad).map(a -> a) : Optional.empty();
+        return free.isPresent()
+                ? free
+                : Optional.ofNullable(full.get(net)).map(a -> a.get(request.pads().get(pad)));
+    }
+
     /** Calculates all answers, so that later calls return at once. */
     void complete(Progress progress) {
         int count = request.nets().size();

@@ -6,6 +6,7 @@ import it.unimi.dsi.fastutil.ints.IntSets;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -56,7 +57,11 @@ import padward.unblock.release.PortBranch;
  * @param bottleneck why not all nets have one; empty when all have
  * @param reaching by the position of the net whether free routes lead from it to any of the pads
  * @param exact whether no choice serves more nets, nor as many for less
- * @param flow for a group with other nets or pads; empty where pads give something back
+ * @param atMost how many nets any choice can serve at the most
+ * @param stopped whether the search was stopped: the routes can be used, but need not be the most,
+ *     and the bottleneck is not known
+ * @param flow for a group with other nets or pads; empty where pads give something back, and after
+ *     a stop
  */
 record MostNets(
         List<Optional<VertexPath>> paths,
@@ -64,6 +69,8 @@ record MostNets(
         Optional<Bus.Bottleneck> bottleneck,
         List<Boolean> reaching,
         boolean exact,
+        int atMost,
+        boolean stopped,
         Optional<GroupFlow> flow) {
     /** More than the delays of a group can sum to, ps: the price of a pad comes first. */
     private static final int GRADE = 20_000_000;
@@ -79,14 +86,39 @@ record MostNets(
     }
 
     /**
-     * Finds them.
+     * Finds them, or as many as are found until {@code progress} says to stop.
      *
      * @param usable positions of the pads to which some net may come
      * @param earlier the flow of a group that was asked about before, which is changed where that
      *     can be
-     * @throws CancellationException when {@code progress} says so
      */
     static MostNets of(
+            BusRequest request,
+            Set<Integer> usable,
+            Optional<GroupFlow> earlier,
+            Progress progress) {
+        try {
+            return find(request, usable, earlier, progress);
+        } catch (CancellationException stopped) {
+            return none(request, usable.size());
+        }
+    }
+
+    /** Nothing is known but how many pads may be taken. */
+    static MostNets none(BusRequest request, int pads) {
+        int nets = request.nets().size();
+        return new MostNets(
+                Collections.nCopies(nets, Optional.empty()),
+                Map.of(),
+                Optional.empty(),
+                Collections.nCopies(nets, true),
+                false,
+                Math.min(nets, pads),
+                true,
+                Optional.empty());
+    }
+
+    private static MostNets find(
             BusRequest request,
             Set<Integer> usable,
             Optional<GroupFlow> earlier,
@@ -116,8 +148,10 @@ record MostNets(
         List<Integer> numbers = request.nets().stream().map(Net::id).toList();
         GroupFlow group = group(request, sources, padAt, returned, earlier, progress);
         DisjointRoutes first = group.routes(numbers);
-        List<Boolean> reaching = numbers.stream().map(n -> !group.isCutOff(n)).toList();
+        List<Boolean> reaching =
+                numbers.stream().map(n -> !first.proven() || !group.isCutOff(n)).toList();
         DisjointRoutes found = first;
+        boolean stopped = !first.proven();
         for (Set<Integer> unpaid = unpaid(found, returned);
                 !unpaid.isEmpty();
                 unpaid = unpaid(found, returned)) {
@@ -127,6 +161,7 @@ record MostNets(
             BitSet closed = closed(design, returned.values());
             group.flow().close(new IntArrayList(closed.stream().toArray()));
             found = group.routes(numbers);
+            stopped |= !found.proven();
         }
         Map<Integer, Integer> pads = new HashMap<>();
         for (int net = 0; net < found.routes().size(); net++) {
@@ -134,14 +169,18 @@ record MostNets(
                 pads.put(net, padAt.get(found.routes().get(net).get().last()));
             }
         }
-        boolean exact = found.served() == first.served() && found.cost() == first.cost();
+        boolean same = found.served() == first.served() && found.cost() == first.cost();
+        // A stop may also have kept the reason from being found.
+        stopped |= first.served() < numbers.size() && first.cut().isEmpty();
         return new MostNets(
                 found.routes(),
                 pads,
                 first.cut().map(c -> bottleneck(request, c)),
                 reaching,
-                exact,
-                givesBack ? Optional.empty() : Optional.of(group));
+                same && !stopped,
+                first.mostServed(),
+                stopped,
+                givesBack || stopped ? Optional.empty() : Optional.of(group));
     }
 
     /** Whether any of the nets alone has a free route to a pad. */

@@ -144,6 +144,7 @@ final class OneMoreNet {
                         List.of());
         Set<Integer> usable = new BusCosts(again).usablePads();
         MostNets most = MostNets.of(again, usable, Optional.empty(), progress);
+        progress.check();
         BusRouting routing = new BusRouting(again);
         List<Optional<VertexPath>> paths = new ArrayList<>();
         for (int net = 0; net < nets.size(); net++) {

@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import java.util.function.Consumer;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.DriverWish;
+import padward.breakout.ask.Question;
 import padward.design.Design;
 import padward.design.Net;
 import padward.route.search.VertexPath;
@@ -38,7 +40,7 @@ public final class RouteMatrix {
      * @param nets the nets, in the order of the bits
      * @param pads indices of pads that may be taken, in their order on the board
      * @param ports whether ports may lose their pads
-     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     * @throws CancellationException when {@code progress} says so
      */
     public static RouteMatrix of(
             Design design,
@@ -50,6 +52,18 @@ public final class RouteMatrix {
         return of(design, nets, pads, aim, ports, DriverWish.NONE, progress);
     }
 
+    /** The same without any search: what is asked of it is searched then. */
+    public static RouteMatrix unsearched(
+            Design design,
+            List<Net> nets,
+            List<Integer> pads,
+            Bus.Aim aim,
+            Bus.Ports ports,
+            DriverWish driver) {
+        BusRequest request = BusRequest.of(design, nets, pads, aim, ports, driver);
+        return new RouteMatrix(request, new BusCosts(request));
+    }
+
     /** The same, with something wanted of the pads' drivers. */
     public static RouteMatrix of(
             Design design,
@@ -59,18 +73,17 @@ public final class RouteMatrix {
             Bus.Ports ports,
             DriverWish driver,
             Progress progress) {
-        BusRequest request = BusRequest.of(design, nets, pads, aim, ports, driver);
-        BusCosts costs = new BusCosts(request);
+        RouteMatrix result = unsearched(design, nets, pads, aim, ports, driver);
         if (aim != Bus.Aim.MOST) {
-            costs.freePs(progress);
+            result.costs.freePs(progress);
         }
-        return new RouteMatrix(request, costs);
+        return result;
     }
 
     /**
      * Calculates everything that {@link #answer} can return, so that later calls return at once.
      *
-     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     * @throws CancellationException when {@code progress} says so
      */
     public void complete(Progress progress) {
         costs.complete(progress);
@@ -96,6 +109,16 @@ public final class RouteMatrix {
         return request.isAllowed(pad) && answer(net, pad) instanceof Answer.FreeRoute;
     }
 
+    /** The question about a net and a pad, by their positions. */
+    public Question question(int net, int pad) {
+        return request.question(net, pad);
+    }
+
+    /** The quick answer for a net and a pad, if it is known without a search. */
+    public Optional<Answer> known(int net, int pad) {
+        return costs.known(net, pad);
+    }
+
     /** The quick answer for a net and a pad, by their positions in the lists. */
     public Answer answer(int net, int pad) {
         return costs.answer(net, pad);
@@ -106,7 +129,7 @@ public final class RouteMatrix {
      *
      * @param pinned positions of pads by positions of nets; a pair that is not open is not routed,
      *     pinned or not
-     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     * @throws CancellationException when {@code progress} says so
      */
     public Bus route(Map<Integer, Integer> pinned, Progress progress) {
         return route(pinned, Optional.empty(), progress);
@@ -117,7 +140,7 @@ public final class RouteMatrix {
      * the greatest flow is changed by what comes or goes. To be called once; this matrix can still
      * be read.
      *
-     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     * @throws CancellationException when {@code progress} says so
      */
     public RouteMatrix changedTo(List<Net> nets, List<Integer> pads, Progress progress) {
         BusRequest other =
@@ -140,9 +163,9 @@ public final class RouteMatrix {
         return request.design() == design && request.aim() == aim && request.ports() == ports;
     }
 
+    /** The most nets, not proven to be the most when {@code progress} said to stop. */
     private synchronized MostNets mostNets(Progress progress) {
         Optional<GroupFlow> earlier = flow;
-        // One that is stopped on the way is not used again.
         flow = Optional.empty();
         MostNets most = MostNets.of(request, costs.usablePads(), earlier, progress);
         flow = most.flow().filter(f -> design().fabric().vertexCount() <= MOST_KEPT);
@@ -154,8 +177,7 @@ public final class RouteMatrix {
      * would give back whose pads they do not take, or because a route cannot be used for a reason
      * beyond wires.
      */
-    private Optional<Bus> most(Progress progress) {
-        MostNets most = mostNets(progress);
+    private Optional<Bus> most(MostNets most, Progress progress) {
         if (!most.exact() || !most.isAllowed(costs, progress)) {
             return Optional.empty();
         }
@@ -178,14 +200,42 @@ public final class RouteMatrix {
             }
         }
         Bus bus = routing.along(paths, left);
-        return bus.lines().size() == paths.size()
-                ? Optional.of(
-                        bus.proven(
-                                new Bus.Proof(
-                                        most.bottleneck(),
-                                        most.bottleneck()
-                                                .map(b -> OneMoreNet.of(request, most, progress)))))
-                : Optional.empty();
+        if (bus.lines().size() < paths.size()) {
+            return Optional.empty();
+        }
+        return Optional.of(bus.proven(new Bus.Proof(most.bottleneck(), oneMore(most, progress))));
+    }
+
+    /** What lets one more be served; empty also when that was stopped, as the rest is known. */
+    private Optional<Bus.OneMore> oneMore(MostNets most, Progress progress) {
+        try {
+            return most.bottleneck().map(b -> OneMoreNet.of(request, most, progress));
+        } catch (CancellationException stopped) {
+            return Optional.empty();
+        }
+    }
+
+    /** As many as were found until a stop, over routes that can be used. */
+    private Bus soFar(MostNets most) {
+        BusRouting routing = new BusRouting(request);
+        List<Bus.Left> left = new ArrayList<>(request.there());
+        List<Optional<VertexPath>> paths = new ArrayList<>();
+        String why =
+                most.bottleneck()
+                        .map(b -> b.toText(design().fabric()))
+                        .orElse("the search was stopped before it was known whether it can be");
+        for (int i = 0; i < request.nets().size(); i++) {
+            if (most.paths().get(i).isPresent()) {
+                // What its route would take alone is not known: zero is a bound all the same.
+                routing.add(request.nets().get(i), request.pads().get(most.pads().get(i)), 0);
+                paths.add(most.paths().get(i));
+            } else {
+                left.add(new Bus.Left(request.nets().get(i), why, false));
+            }
+        }
+        Bus bus = routing.along(paths, left);
+        int served = bus.lines().size();
+        return bus.stopped(new Bus.SoFar(served, most.atMost(), served + bus.left().size()));
     }
 
     /**
@@ -194,13 +244,14 @@ public final class RouteMatrix {
      *
      * @param bus a group for another aim, or changed since
      * @param lengthened whether its routes were lengthened to match
-     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     * @throws CancellationException when {@code progress} says so
      */
     public Optional<String> distanceToBest(Bus bus, boolean lengthened, Progress progress) {
         // Without either, the group is the best itself, or the best is not proven.
         if (request.aim() == Bus.Aim.MOST && !lengthened) {
             return Optional.empty();
         }
+        progress.check();
         return best(progress)
                 .flatMap(
                         b ->
@@ -223,6 +274,7 @@ public final class RouteMatrix {
     /** The most nets that can be served, where that is proven. */
     Optional<Bus.Best> best(Progress progress) {
         MostNets most = mostNets(progress);
+        progress.check();
         if (!most.exact() || !most.isAllowed(costs, progress)) {
             return Optional.empty();
         }
@@ -254,11 +306,44 @@ public final class RouteMatrix {
             Optional<Consumer<Bus.Round>> watcher,
             Progress progress) {
         if (request.aim() == Bus.Aim.MOST && pinned.isEmpty()) {
-            Optional<Bus> most = most(progress);
-            if (most.isPresent()) {
-                return most.get();
+            MostNets most = mostNets(progress);
+            progress.check();
+            Optional<Bus> proven = most(most, progress);
+            if (proven.isPresent()) {
+                return proven.get();
             }
         }
+        return byAim(pinned, watcher, progress);
+    }
+
+    /**
+     * Chooses pads by the aim and routes the nets; when {@code progress} says to stop, it ends soon
+     * with the nets that have routes so far and how many can have one at the most. For aims other
+     * than the most nets there are none before the end.
+     */
+    public Bus routeOrSoFar(Progress progress) {
+        MostNets most = MostNets.none(request, costs.usablePads().size());
+        try {
+            if (request.aim() == Bus.Aim.MOST) {
+                most = mostNets(progress);
+                if (most.stopped()) {
+                    return soFar(most);
+                }
+                Optional<Bus> proven = most(most, progress);
+                if (proven.isPresent()) {
+                    return proven.get();
+                }
+            }
+            return byAim(Map.of(), Optional.empty(), progress);
+        } catch (CancellationException stopped) {
+            return soFar(most);
+        }
+    }
+
+    private Bus byAim(
+            Map<Integer, Integer> pinned,
+            Optional<Consumer<Bus.Round>> watcher,
+            Progress progress) {
         int[][] alonePs = costs.freePs(progress);
         for (int i = 0; i < alonePs.length; i++) {
             for (int j = 0; j < alonePs[i].length; j++) {

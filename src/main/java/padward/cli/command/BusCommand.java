@@ -4,9 +4,9 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CancellationException;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Price;
@@ -135,6 +135,15 @@ public final class BusCommand implements Callable<Integer> {
                             + "enough; those ports lose their pads. Without it, no port does.")
     private boolean mayDisconnect;
 
+    @Option(
+            names = "--within-ms",
+            paramLabel = "MS",
+            description =
+                    "Stops the search after this many milliseconds and reports the nets that have a "
+                            + "route so far, and how many can have one at the most. Without it, the "
+                            + "search runs to the end.")
+    private Long withinMillis;
+
     @Mixin private LeadOption lead;
 
     @Option(
@@ -183,11 +192,15 @@ public final class BusCommand implements Callable<Integer> {
         if (match != null && match < 0) {
             throw new BadInput("--match-ps", "", "a number from 0", "" + match);
         }
+        if (withinMillis != null && withinMillis < 0) {
+            throw new BadInput("--within-ms", "", "a number from 0", "" + withinMillis);
+        }
+        Progress progress =
+                withinMillis == null ? Progress.NONE : Progress.NONE.within(withinMillis);
         Optional<RouteMatrix> matrix =
                 calibrate == null ? Optional.of(matrix(now)) : Optional.empty();
-        Bus found =
-                matrix.isPresent() ? matrix.get().route(Map.of(), Progress.NONE) : calibration(now);
-        Optional<UnblockedGroup> unblocked = unblocked(now, found);
+        Bus found = matrix.isPresent() ? matrix.get().routeOrSoFar(progress) : calibration(now);
+        Optional<UnblockedGroup> unblocked = unblocked(now, found, progress);
         Bus bus = unblock ? unblocked.map(UnblockedGroup::bus).orElse(found) : found;
         Optional<MatchedGroup> matched =
                 match == null
@@ -212,10 +225,9 @@ public final class BusCommand implements Callable<Integer> {
                         ? notServed(bus, registered).isEmpty() && !recorded.lines().isEmpty()
                         : recorded.left().isEmpty();
         Optional<String> distance =
-                unblock
+                unblock || found.soFar().isPresent()
                         ? Optional.empty()
-                        : matrix.flatMap(
-                                m -> m.distanceToBest(routed, match != null, Progress.NONE));
+                        : matrix.flatMap(m -> distance(m, routed, progress));
         if (json) {
             out.println(
                     JsonText.pretty(
@@ -251,6 +263,15 @@ public final class BusCommand implements Callable<Integer> {
             matched.ifPresent(m -> BusTable.printMatched(now, m, out));
         }
         return recorded;
+    }
+
+    /** How far the group is from the best; empty where that is not known in time. */
+    private Optional<String> distance(RouteMatrix matrix, Bus routed, Progress progress) {
+        try {
+            return matrix.distanceToBest(routed, match != null, progress);
+        } catch (CancellationException stopped) {
+            return Optional.empty();
+        }
     }
 
     private Optional<RegisteredLines> registered(Design now, Bus bus, ExternalLine external)
@@ -330,14 +351,8 @@ public final class BusCommand implements Callable<Integer> {
     }
 
     private RouteMatrix matrix(Design now) throws BadInput {
-        return RouteMatrix.of(
-                now,
-                group.nets(now),
-                group.pads(now),
-                aim(),
-                ports(),
-                driver.of(now),
-                Progress.NONE);
+        return RouteMatrix.unsearched(
+                now, group.nets(now), group.pads(now), aim(), ports(), driver.of(now));
     }
 
     private Bus calibration(Design now) throws BadInput {
@@ -360,11 +375,13 @@ public final class BusCommand implements Callable<Integer> {
                         || match != null
                         || register != null
                         || aim != null
+                        || withinMillis != null
                         || unblock)) {
             throw new BadInput(
                     "--calibrate",
                     "",
-                    "no --nets, --aim, --match-ps, --register or --unblock together with it",
+                    "no --nets, --aim, --match-ps, --register, --unblock or --within-ms together"
+                            + " with it",
                     "one of them");
         }
     }
@@ -381,21 +398,26 @@ public final class BusCommand implements Callable<Integer> {
         return mayDisconnect ? Bus.Ports.MAY_DISCONNECT : Bus.Ports.KEEP;
     }
 
-    /** What to remove so that nets without a free route are served too. */
-    private Optional<UnblockedGroup> unblocked(Design now, Bus found) throws BadInput {
+    /** What to remove so that nets without a free route are served too, if known in time. */
+    private Optional<UnblockedGroup> unblocked(Design now, Bus found, Progress progress)
+            throws BadInput {
         if (found.left().stream().noneMatch(Bus.Left::couldBeUnblocked)) {
             return Optional.empty();
         }
-        return Optional.of(
-                UnblockedGroup.of(
-                        now,
-                        group.nets(now),
-                        group.pads(now),
-                        aim(),
-                        ports(),
-                        driver.of(now),
-                        SearchLimits.USUAL,
-                        Progress.NONE));
+        try {
+            return Optional.of(
+                    UnblockedGroup.of(
+                            now,
+                            group.nets(now),
+                            group.pads(now),
+                            aim(),
+                            ports(),
+                            driver.of(now),
+                            SearchLimits.USUAL,
+                            progress));
+        } catch (CancellationException stopped) {
+            return Optional.empty();
+        }
     }
 
     private Ledger kept(Ledger old, Design now, Bus bus) throws BadInput {

@@ -102,6 +102,8 @@ public final class GroupForm {
         group.needed("notServed", list(left()), g -> g.bus().left()).means("each that is not");
         group.maybe("proof", proof(), g -> In.maybe(g, g.bus().proof()))
                 .means("with --aim most: that no more can be served");
+        group.maybe("soFar", soFar(), g -> g.bus().soFar())
+                .means("when --within-ms stopped the search");
         group.needed(
                         "skews",
                         list(skew()),
@@ -111,7 +113,9 @@ public final class GroupForm {
                 .means("length of the leads in instrument_ps, as --lead-m states it");
         group.needed("total_ps", count(), g -> g.bus().totalPs()).means("sum of the delays");
         group.needed("lowerBound_ps", count(), g -> g.bus().alonePs())
-                .means("sum that each net would take alone to the same pad");
+                .means(
+                        "sum that each net would take alone to the same pad; with soFar 0, as it is"
+                                + " not known");
         group.needed("price", PriceForm.price(), Group::price).means("of all lines together");
         group.maybe("unblocked", unblocked(), g -> In.maybe(g, g.unblocked()))
                 .means("when nets are left that could be served");
@@ -183,6 +187,15 @@ public final class GroupForm {
         proof.maybe("oneMore", oneMore(), p -> p.thing().oneMore())
                 .means("when not all are served: what must be removed for one more");
         return proof.written();
+    }
+
+    private static Form<Bus.SoFar> soFar() {
+        var known = new Fields<Bus.SoFar>();
+        known.needed("served", whole(), Bus.SoFar::served).means("how many nets have a route");
+        known.needed("atMost", whole(), Bus.SoFar::atMost)
+                .means("how many can have one together at the most, proven");
+        known.needed("of", whole(), Bus.SoFar::of).means("how many nets were asked about");
+        return known.written();
     }
 
     private static Form<Bus.OneMore> oneMore() {

@@ -61,6 +61,7 @@ public final class BusTable {
         }
         bus.notServed().forEach(text -> out.println("Not served: " + text + "."));
         bus.proof().ifPresent(p -> out.println(proofText(p)));
+        bus.soFar().ifPresent(s -> out.println(soFarText(s)));
         if (bus.lines().isEmpty()) {
             return;
         }
@@ -82,6 +83,10 @@ public final class BusTable {
         out.println();
         out.println("What it costs: " + PriceText.sentences(price));
         CautionTable.printShared(Cautions.ofEdits(design, bus.edits()), out);
+    }
+
+    private static String soFarText(Bus.SoFar known) {
+        return "Stopped: " + known.toText() + ". Allow more time with --within-ms.";
     }
 
     private String proofText(Bus.Proof proof) {
@@ -217,6 +222,15 @@ public final class BusTable {
         if (skews.size() > MOST_PAIRS) {
             out.println("and " + (skews.size() - MOST_PAIRS) + " pairs with less skew");
         }
+        if (bus.soFar().isEmpty()) {
+            printLeastSum(out);
+        }
+        if (design.board().wirings().isEmpty()) {
+            out.println("No board is described: the delays of traces are not included.");
+        }
+    }
+
+    private void printLeastSum(PrintWriter out) {
         double gap = 100.0 * (bus.totalPs() - bus.alonePs()) / Math.max(1, bus.alonePs());
         out.printf(
                 Locale.ROOT,
@@ -225,9 +239,6 @@ public final class BusTable {
                 bus.totalPs() / 1000.0,
                 bus.alonePs() / 1000.0,
                 gap);
-        if (design.board().wirings().isEmpty()) {
-            out.println("No board is described: the delays of traces are not included.");
-        }
     }
 
     /** When the lines are valid relative to a clock. */

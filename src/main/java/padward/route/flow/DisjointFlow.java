@@ -480,17 +480,20 @@ public final class DisjointFlow {
 
     /** Takes the price off a goal, unless it is worth a route. */
     private void payBack(int goal) {
-        boolean priced = (role[goal] & ROUTED) == 0 && toGo[goal] > goals.get(goal) + toGo[hub];
-        if (priced && !stopped) {
+        if (isPriced(goal) && !stopped) {
             owed = goal;
             search(hub, goal);
             owed = NONE;
         }
     }
 
+    private boolean isPriced(int goal) {
+        return (role[goal] & ROUTED) == 0 && toGo[goal] > goals.get(goal) + toGo[hub];
+    }
+
     /** After a stop potentials may not be valid: everything is worked out from the start. */
     private void begin() {
-        if (isStale) {
+        if (isStale && !stopped) {
             again();
         }
     }
@@ -502,7 +505,8 @@ public final class DisjointFlow {
         }
         isStale |= stopped;
         if (!isStale) {
-            most = served();
+            // A price may keep a net from a goal, but each goal takes one net more at the most.
+            most = served() + (int) goals.keySet().intStream().filter(this::isPriced).count();
         }
     }
 

@@ -31,15 +31,17 @@ import padward.ui.model.AppearanceModel;
 
 /**
  * Nets against pads. A cell is filled when the pair is open, in another colour when a port would
- * lose the pad, hatched when it is blocked, empty when there is no route; the chosen pad of a net
- * has a disc, a pinned one a ring around it. To pin a cell: click it, drag along the row to it, or
- * move to it with the arrow keys and press Enter.
+ * lose the pad, hatched when it is blocked, empty when there is no route, and has a question mark
+ * where a stop came before it was asked about; the chosen pad of a net has a disc, a pinned one a
+ * ring around it. To pin a cell: click it, drag along the row to it, or move to it with the arrow
+ * keys and press Enter.
  */
 final class GroupMatrix extends Canvas {
     private static final double CELL = 20;
     private static final double NAMES = 150;
     private static final double HEADS = 64;
     private static final double WIDEST_TIP = 460;
+    private static final String NOT_ASKED = "not asked about, as the search was stopped";
     private static final KeyCombination COPY =
             new KeyCodeCombination(KeyCode.C, KeyCombination.SHORTCUT_DOWN);
 
@@ -138,17 +140,16 @@ final class GroupMatrix extends Canvas {
         boolean net = i >= 0 && i < seen.nets().size();
         boolean pad = j >= 0 && j < seen.pads().size();
         if (net && pad) {
-            Answer answer = seen.answer(i, j);
             return seen.nets().get(i).name()
                     + ": "
-                    + AnswerText.word(answer)
-                    + " "
-                    + Headline.of(answer);
+                    + seen.known(i, j)
+                            .map(a -> AnswerText.word(a) + " " + Headline.of(a))
+                            .orElse(NOT_ASKED);
         }
         if (net && x < NAMES) {
             return seen.nets().get(i).name();
         }
-        return pad && y < HEADS ? AnswerText.padText(seen.answer(0, j).question()) : "";
+        return pad && y < HEADS ? AnswerText.padText(seen.question(0, j)) : "";
     }
 
     /**
@@ -166,10 +167,7 @@ final class GroupMatrix extends Canvas {
                     .add(
                             ThingMenu.item(
                                     "Copy the answer",
-                                    () ->
-                                            ThingMenu.copy(
-                                                    AnswerText.sentence(
-                                                            seen.answer(row, column)))));
+                                    () -> ThingMenu.copy(sentence(seen, row, column))));
         }
         menu.getItems().add(ThingMenu.item("Copy all with heads", () -> ThingMenu.copy(csv(seen))));
         return menu;
@@ -185,14 +183,28 @@ final class GroupMatrix extends Canvas {
         for (int i = 0; i < seen.nets().size(); i++) {
             List<String> line = new ArrayList<>(List.of(seen.nets().get(i).name()));
             for (int j = 0; j < seen.pads().size(); j++) {
-                Answer answer = seen.answer(i, j);
-                line.add(
-                        AnswerText.word(answer)
-                                + answer.findRoute().map(r -> " " + r.total().toText()).orElse(""));
+                line.add(seen.known(i, j).map(GroupMatrix::csv).orElse(NOT_ASKED));
             }
             rows.add(line);
         }
         return CsvText.of(heads, rows);
+    }
+
+    private static String csv(Answer answer) {
+        return AnswerText.word(answer)
+                + answer.findRoute().map(r -> " " + r.total().toText()).orElse("");
+    }
+
+    private static String sentence(RouteMatrix seen, int net, int pad) {
+        return seen.known(net, pad)
+                .map(AnswerText::sentence)
+                .orElse(
+                        seen.nets().get(net).name()
+                                + " on "
+                                + AnswerText.padText(seen.question(net, pad))
+                                + ": "
+                                + NOT_ASKED
+                                + ".");
     }
 
     private void key(KeyEvent event) {
@@ -227,7 +239,9 @@ final class GroupMatrix extends Canvas {
                 seen.isPresent()
                         && row < seen.get().nets().size()
                         && column < seen.get().pads().size();
-        if (there && seen.get().isRoutable(row, column)) {
+        if (there
+                && seen.get().known(row, column).isPresent()
+                && seen.get().isRoutable(row, column)) {
             group.pin(row, column);
         }
     }
@@ -235,7 +249,7 @@ final class GroupMatrix extends Canvas {
     private void describe() {
         RouteMatrix seen = matrix().orElseThrow();
         if (row < seen.nets().size() && column < seen.pads().size()) {
-            message.setText(AnswerText.sentence(seen.answer(row, column)));
+            message.setText(sentence(seen, row, column));
         }
     }
 
@@ -296,21 +310,27 @@ final class GroupMatrix extends Canvas {
     private void cell(GraphicsContext g, Palette palette, RouteMatrix seen, int i, int j) {
         double x = NAMES + j * CELL;
         double y = HEADS + i * CELL;
-        Answer answer = seen.answer(i, j);
+        Optional<Answer> known = seen.known(i, j);
         Color fill = palette.paper();
-        if (answer instanceof Answer.Open) {
+        if (known.filter(a -> a instanceof Answer.Open).isPresent()) {
             fill = palette.paper().interpolate(palette.route(), 0.22);
-        } else if (answer instanceof Answer.TakesPort) {
+        } else if (known.filter(a -> a instanceof Answer.TakesPort).isPresent()) {
             fill = palette.paper().interpolate(palette.obstacle(), 0.22);
         }
         g.setFill(fill);
         g.fillRect(x + 1, y + 1, CELL - 2, CELL - 2);
-        if (answer instanceof Answer.Blocked) {
+        if (known.filter(a -> a instanceof Answer.Blocked).isPresent()) {
             g.setStroke(palette.obstacle());
             g.setLineWidth(1);
             g.strokeLine(x + 3, y + CELL - 3, x + CELL - 3, y + 3);
             g.strokeLine(x + 3, y + CELL / 2, x + CELL / 2, y + 3);
             g.strokeLine(x + CELL / 2, y + CELL - 3, x + CELL - 3, y + CELL / 2);
+        }
+        if (known.isEmpty()) {
+            g.setFill(palette.faint());
+            g.setTextAlign(TextAlignment.CENTER);
+            g.fillText("?", x + CELL / 2, y + CELL / 2);
+            g.setTextAlign(TextAlignment.RIGHT);
         }
         g.setStroke(palette.faint().deriveColor(0, 1, 1, 0.4));
         g.setLineWidth(1);

@@ -3,6 +3,7 @@ package padward.ui.group;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
@@ -15,7 +16,9 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.StringProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableMap;
+import padward.base.Progress;
 import padward.breakout.ask.Cautions;
+import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Price;
 import padward.breakout.group.Bus;
 import padward.breakout.group.MatchedGroup;
@@ -149,17 +152,23 @@ public final class GroupModel {
         Bus.Ports ports = fields.mayDisconnect() ? Bus.Ports.MAY_DISCONNECT : Bus.Ports.KEEP;
         Optional<RouteMatrix> similar = known.filter(m -> m.isAbout(design, by, ports));
         record Routed(RouteMatrix matrix, Bus bus) {}
-        job.start(
+        job.startWithSoFar(
                 "Routing the group",
                 progress -> {
-                    List<Net> chosen = members.nets();
-                    List<Integer> taken = members.pads();
                     RouteMatrix seen =
-                            similar.isPresent()
-                                    ? similar.get().changedTo(chosen, taken, progress)
-                                    : RouteMatrix.of(design, chosen, taken, by, ports, progress);
-                    seen.complete(progress);
-                    return new Routed(seen, seen.route(Map.of(), progress));
+                            similar.flatMap(m -> changed(m, members, progress))
+                                    .orElseGet(
+                                            () ->
+                                                    RouteMatrix.unsearched(
+                                                            design,
+                                                            members.nets(),
+                                                            members.pads(),
+                                                            by,
+                                                            ports,
+                                                            DriverWish.NONE));
+                    Bus routed = seen.routeOrSoFar(progress);
+                    complete(seen, progress);
+                    return new Routed(seen, routed);
                 },
                 result -> {
                     asked = Optional.of(fields);
@@ -168,6 +177,24 @@ public final class GroupModel {
                     matrix.set(known);
                     bus.set(Optional.of(result.bus()));
                 });
+    }
+
+    private static Optional<RouteMatrix> changed(
+            RouteMatrix earlier, Members members, Progress progress) {
+        try {
+            return Optional.of(earlier.changedTo(members.nets(), members.pads(), progress));
+        } catch (CancellationException stopped) {
+            return Optional.empty();
+        }
+    }
+
+    /** The answers of all pairs; of those that a stop keeps from being asked, none is shown. */
+    private static void complete(RouteMatrix matrix, Progress progress) {
+        try {
+            matrix.complete(progress);
+        } catch (CancellationException stopped) {
+            // The group is there; the table shows which pairs were not asked about.
+        }
     }
 
     /** Pins a net to a pad, given as row and column; removes the pin if it is there already. */

@@ -280,6 +280,32 @@ public final class GroupView extends ScrollPane {
         cautions.getChildren().setAll(routed ? CautionLines.ofShared(group.cautions()) : List.of());
     }
 
+    /** How many are served, and whether more can be and why not, in one line. */
+    private String served(Bus bus, int all) {
+        String count = bus.lines().size() + " of " + all;
+        if (bus.soFar().isPresent()) {
+            int most = bus.soFar().get().atMost();
+            return count
+                    + " so far"
+                    + (most > bus.lines().size()
+                            ? "; at most " + most + " can be"
+                            : "; no more can be");
+        }
+        if (bus.proof().isEmpty()) {
+            return count + " served";
+        }
+        return count
+                + bus.proof()
+                        .flatMap(Bus.Proof::bottleneck)
+                        .flatMap(
+                                b ->
+                                        group.matrixProperty()
+                                                .get()
+                                                .map(m -> b.inShort(m.design().fabric())))
+                        .map(why -> ", no more can be: " + why)
+                        .orElse(" served, proven: none cheaper or faster");
+    }
+
     private String totals() {
         Optional<Bus> bus = group.busProperty().get();
         if (bus.isEmpty()) {
@@ -296,22 +322,15 @@ public final class GroupView extends ScrollPane {
                                         .append(m.nets().size() == 1 ? " net, " : " nets, ")
                                         .append(m.pads().size())
                                         .append(m.pads().size() == 1 ? " pad: " : " pads: "));
-        text.append(bus.get().lines().size()).append(" of ").append(all).append(" served");
+        text.append(served(bus.get(), all));
         bus.get()
                 .proof()
-                .ifPresent(
-                        p ->
-                                text.append(
-                                        p.bottleneck().isPresent()
-                                                ? ", proven: no more can be (why: below, and on the map)"
-                                                        + p.oneMore()
-                                                                .map(o -> "; " + o.toText())
-                                                                .orElse("")
-                                                : ", proven: none cheaper or faster"));
+                .flatMap(Bus.Proof::oneMore)
+                .ifPresent(o -> text.append("\nProven: ").append(o.toText()).append('.'));
         text.append(
                 String.format(
                         Locale.ROOT,
-                        "; sum of slow-corner delays %.3f ns",
+                        "\nSum of slow-corner delays %.3f ns",
                         bus.get().totalPs() / 1000.0));
         skews.stream()
                 .findFirst()

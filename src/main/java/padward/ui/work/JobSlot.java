@@ -1,5 +1,8 @@
 package padward.ui.work;
 
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.DoubleProperty;
@@ -10,6 +13,7 @@ import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleDoubleProperty;
 import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
+import padward.base.Progress;
 
 /**
  * Work of one kind, one piece at a time: a new piece cancels and replaces the last. Faults become
@@ -25,6 +29,9 @@ public final class JobSlot {
     private final DoubleProperty fraction = new SimpleDoubleProperty(UNKNOWN);
     private final StringProperty message = new SimpleStringProperty("");
     private Background.Job running = () -> {};
+
+    /** Asks the running piece for what it has so far, if it can give that. */
+    private Optional<Runnable> ending = Optional.empty();
 
     /**
      * Work that is listed among the window's.
@@ -43,7 +50,53 @@ public final class JobSlot {
      * @param what what it does, for the progress line
      */
     public <T> void start(String what, Background.Work<T> work, Consumer<T> then) {
+        start(what, work, then, Optional.empty());
+    }
+
+    /**
+     * Starts a piece of work that has a result when it is stopped too: its progress says so then,
+     * and what it returns is taken.
+     *
+     * @param what what it does, for the progress line
+     */
+    public <T> void startWithSoFar(String what, Background.Work<T> work, Consumer<T> then) {
+        AtomicBoolean end = new AtomicBoolean();
+        start(
+                what,
+                progress -> soFar(work, progress, end),
+                result -> result.ifPresent(then),
+                Optional.of(() -> end.set(true)));
+    }
+
+    private static <T> Optional<T> soFar(
+            Background.Work<T> work, Progress progress, AtomicBoolean end) throws Exception {
+        try {
+            return Optional.of(
+                    work.run(
+                            new Progress() {
+                                @Override
+                                public void report(double fraction, String doing) {
+                                    progress.report(fraction, doing);
+                                }
+
+                                @Override
+                                public boolean cancelled() {
+                                    return end.get() || progress.cancelled();
+                                }
+                            }));
+        } catch (CancellationException stopped) {
+            // Stopped before it had anything; the slot must still know that it is over.
+            return Optional.empty();
+        }
+    }
+
+    private <T> void start(
+            String what,
+            Background.Work<T> work,
+            Consumer<T> then,
+            Optional<Runnable> whenStopped) {
         running.cancel();
+        ending = whenStopped;
         jobs.notes().dismissAbout(about);
         fraction.set(UNKNOWN);
         message.set(what);
@@ -67,6 +120,15 @@ public final class JobSlot {
                                 });
     }
 
+    /**
+     * Ends the running piece with what it has so far, if it can; else, or the second time, cancels.
+     */
+    void stop() {
+        Optional<Runnable> asks = ending;
+        ending = Optional.empty();
+        asks.ifPresentOrElse(Runnable::run, this::cancel);
+    }
+
     /** Cancels the running piece. */
     public void cancel() {
         running.cancel();
@@ -74,6 +136,7 @@ public final class JobSlot {
     }
 
     private void over() {
+        ending = Optional.empty();
         busy.set(false);
         jobs.ended(this);
     }

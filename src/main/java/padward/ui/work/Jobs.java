@@ -51,9 +51,9 @@ public final class Jobs {
         return stops;
     }
 
-    /** Stops everything. */
+    /** Stops everything; what has something so far shows it. */
     public void cancelAll() {
         stops++;
-        List.copyOf(running).forEach(JobSlot::cancel);
+        List.copyOf(running).forEach(JobSlot::stop);
     }
 }

@@ -14,7 +14,7 @@ import padward.fabric.Fabric;
 import padward.fabric.delay.Corner;
 
 /** The greatest number of disjoint routes and their least cost, by two of JGraphT's flows. */
-final class FlowReferee {
+public final class FlowReferee {
     /** How many, and what they cost. */
     record Judgement(int most, long cost) {}
 
@@ -35,10 +35,30 @@ final class FlowReferee {
             List<int[]> trees,
             List<int[]> starts,
             List<FlowGoal> goals) {
-        return new FlowReferee().run(fabric, corner, blocked, trees, starts, goals);
+        FlowReferee referee = new FlowReferee();
+        referee.build(fabric, corner, blocked, trees, starts, goals);
+        Map<DefaultWeightedEdge, Double> costs = new HashMap<>();
+        referee.graph.edgeSet().forEach(e -> costs.put(e, referee.graph.getEdgeWeight(e)));
+        int most = referee.most();
+        costs.forEach(referee.graph::setEdgeWeight);
+        return new Judgement(most, referee.leastCost(most));
     }
 
-    private Judgement run(
+    /** The greatest number alone, from vertices of trees to vertices of goals. */
+    public static int most(
+            Fabric fabric, BitSet blocked, List<int[]> trees, List<Integer> goalVertices) {
+        FlowReferee referee = new FlowReferee();
+        referee.build(
+                fabric,
+                Corner.SLOW,
+                blocked,
+                trees,
+                trees.stream().map(t -> new int[t.length]).toList(),
+                goalVertices.stream().map(v -> new FlowGoal(v, 0)).toList());
+        return referee.most();
+    }
+
+    private void build(
             Fabric fabric,
             Corner corner,
             BitSet blocked,
@@ -77,11 +97,14 @@ final class FlowReferee {
                 }
             }
         }
-        Map<DefaultWeightedEdge, Double> costs = new HashMap<>();
-        graph.edgeSet().forEach(e -> costs.put(e, graph.getEdgeWeight(e)));
+    }
+
+    private int most() {
         graph.edgeSet().forEach(e -> graph.setEdgeWeight(e, 1));
-        int most = (int) Math.round(new PushRelabelMFImpl<>(graph).calculateMaximumFlow("S", "T"));
-        costs.forEach(graph::setEdgeWeight);
+        return (int) Math.round(new PushRelabelMFImpl<>(graph).calculateMaximumFlow("S", "T"));
+    }
+
+    private long leastCost(int most) {
         double least =
                 new CapacityScalingMinimumCostFlow<String, DefaultWeightedEdge>()
                         .getMinimumCostFlow(
@@ -90,7 +113,7 @@ final class FlowReferee {
                                         v -> v.equals("S") ? most : v.equals("T") ? -most : 0,
                                         e -> 1))
                         .getCost();
-        return new Judgement(most, Math.round(least));
+        return Math.round(least);
     }
 
     /** Of several edges between two vertices the fastest. */

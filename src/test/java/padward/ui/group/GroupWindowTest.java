@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import javafx.collections.ListChangeListener;
 import javafx.event.ActionEvent;
 import javafx.event.Event;
 import javafx.event.EventType;
@@ -40,6 +41,7 @@ import padward.ui.map.MapView;
 import padward.ui.model.WindowModel;
 import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapOverlay;
+import padward.ui.work.JobSlot;
 
 /**
  * Groups in the window. With {@code -Dpictures=FOLDER} it takes pictures too, of another design if
@@ -252,6 +254,45 @@ class GroupWindowTest {
         WaitForAsyncUtils.waitForFxEvents();
     }
 
+    /** A group that is stopped shows what it has, and the pairs that were not asked about. */
+    @Test
+    void aStoppedGroupShowsWhatItHasSoFar(FxRobot robot) throws Exception {
+        assumeTrue(DESIGN.startsWith("fixtures/small"));
+        selectTab(robot, "group-tab");
+        robot.interact(
+                () ->
+                        model.jobs()
+                                .running()
+                                .addListener(
+                                        (ListChangeListener<JobSlot>)
+                                                c -> c.getList().forEach(this::stopAtFirstReport)));
+        route(robot, NETS, PADS);
+        assertThat(model.jobs().running()).isEmpty();
+        String[] lines = robot.lookup("#group-totals").queryAs(Label.class).getText().split("\n");
+        assertThat(lines[0]).matches("3 nets, \\d+ pads: [0-2] of 4 so far; at most 3 can be");
+        assertThat(lines).anyMatch(l -> l.contains("the search was stopped before it was known"));
+        Node matrix = robot.lookup("#group-matrix").query();
+        robot.interact(matrix::requestFocus);
+        robot.push(KeyCode.SHORTCUT, KeyCode.C);
+        String[] copied = new String[1];
+        robot.interact(() -> copied[0] = Clipboard.getSystemClipboard().getString());
+        assertThat(copied[0]).contains("not asked about, as the search was stopped");
+        robot.push(KeyCode.RIGHT);
+        assertThat(robot.lookup("#group-message").queryAs(Label.class).getText())
+                .endsWith("not asked about, as the search was stopped.");
+        take(robot, "group-stopped");
+    }
+
+    private void stopAtFirstReport(JobSlot job) {
+        job.messageProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            if (now.startsWith("Routing the group: ")) {
+                                model.cancel();
+                            }
+                        });
+    }
+
     /** What every free route passes is marked on the map while the group is looked at. */
     @Test
     void aBottleneckIsShownOnTheMap(FxRobot robot) throws Exception {
@@ -268,7 +309,7 @@ class GroupWindowTest {
         robot.interact(() -> robot.lookup("#group-route").queryAs(Button.class).fire());
         take(robot, "group-bottleneck");
         assertThat(robot.lookup("#group-totals").queryAs(Label.class).getText())
-                .contains("2 of 7 served, proven: no more can be")
+                .startsWith("7 nets, 2 pads: 2 of 7, no more can be: 6 nets have to share 1 wire\n")
                 .containsOnlyOnce("every free route of theirs passes x1y5/run1_w[3]");
         byte[] shown = mapPixels(robot);
         assertThat(shown).isNotEqualTo(before);
