@@ -19,6 +19,7 @@ public final class OpenDesign {
     private final TileKinds kinds;
     private final TreeParents parents = new TreeParents();
     private final Lazy<PadReachability> padReachability;
+    private final BoxDiagrams diagrams;
 
     // Names are needed when the user types, not for the first picture.
     private final Lazy<SearchableNames> netNames;
@@ -37,6 +38,7 @@ public final class OpenDesign {
                 new TileLayout(design.fabric(), index),
                 new TileKinds(design.fabric()),
                 new Lazy<>(() -> PadReachability.of(design)),
+                new BoxDiagrams(),
                 ready(ChannelFill.of(design.fabric(), index, design.occupancy())));
     }
 
@@ -52,12 +54,14 @@ public final class OpenDesign {
             TileLayout layout,
             TileKinds kinds,
             Lazy<PadReachability> padReachability,
+            BoxDiagrams diagrams,
             Lazy<ChannelFill> fill) {
         this.design = design;
         this.index = index;
         this.layout = layout;
         this.kinds = kinds;
         this.padReachability = padReachability;
+        this.diagrams = diagrams;
         this.fill = fill;
         this.netNames =
                 new Lazy<>(
@@ -114,6 +118,7 @@ public final class OpenDesign {
                 next.locks().closed().equals(design.locks().closed())
                         ? padReachability
                         : new Lazy<>(() -> PadReachability.of(next)),
+                diagrams,
                 new Lazy<>(() -> fill.get().with(design.occupancy(), next.occupancy())));
     }
 
@@ -125,6 +130,11 @@ public final class OpenDesign {
     /** The kinds of tile, numbered. */
     public TileKinds kinds() {
         return kinds;
+    }
+
+    /** The inside of a tile's switch box; kept for the boxes seen last. */
+    public BoxDiagram diagram(int tile) {
+        return diagrams.of(this, tile);
     }
 
     /** How full tiles and channels are. */

@@ -5,6 +5,7 @@ import java.util.BitSet;
 import java.util.function.IntConsumer;
 import java.util.stream.IntStream;
 import padward.fabric.Fabric;
+import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
 
 /**
@@ -90,7 +91,10 @@ public final class TileIndex {
                                         .forEach(t -> tappedByTile[next[t]++] = w));
     }
 
-    /** Visits what can be entered in a tile: what begins there, and the wires with a tap there. */
+    /**
+     * Visits what can be entered in a tile: what begins there, the wires with a tap there, and the
+     * pins of sites that extend over it from elsewhere.
+     */
     public void forEachIn(int tile, IntConsumer vertex) {
         for (int i = first[tile]; i < first[tile + 1]; i++) {
             if (!tapped.get(vertex(i))) {
@@ -100,6 +104,14 @@ public final class TileIndex {
         if (tapsFrom.length > 0) {
             for (int i = tapsFrom[tile]; i < tapsFrom[tile + 1]; i++) {
                 vertex.accept(tappedByTile[i]);
+            }
+        }
+        if (fabric.hasWideSites()) {
+            for (int wide : fabric.sitesReaching(tile)) {
+                SiteView site = fabric.site(wide);
+                for (int pin = 0; pin < site.pins().size(); pin++) {
+                    vertex.accept(site.firstPin() + pin);
+                }
             }
         }
     }

@@ -386,7 +386,7 @@ public final class TileLayout {
     /** Where a connection leads from one vertex to another. */
     public Meeting meeting(int from, int to) {
         int tile = fabric.switchTile(from, to);
-        if (tile != Fabric.NOTHING && hasTap(from, tile) && hasTap(to, tile)) {
+        if (tile != Fabric.NOTHING && isIn(from, tile) && isIn(to, tile)) {
             return new Meeting(tile, tile);
         }
         if (!index.isTapped(from) && !index.isTapped(to)) {
@@ -408,8 +408,10 @@ public final class TileLayout {
         return nearest;
     }
 
-    private boolean hasTap(int vertex, int tile) {
-        return Arrays.stream(fabric.tapTiles(vertex)).anyMatch(t -> t == tile);
+    /** Pins of a site over several tiles are joined in each of them, wherever they are drawn. */
+    private boolean isIn(int vertex, int tile) {
+        return fabric.kind(vertex) == VertexKind.PIN
+                || Arrays.stream(fabric.tapTiles(vertex)).anyMatch(t -> t == tile);
     }
 
     /** Where a signal enters a vertex in the tile of one of its taps. */

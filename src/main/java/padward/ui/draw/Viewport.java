@@ -15,7 +15,7 @@ public record Viewport(double width, double height, double centreX, double centr
     public static final double LEAST_SCALE = 0.5;
 
     /** Greatest scale, pixels per tile. */
-    public static final double GREATEST_SCALE = 1200;
+    public static final double GREATEST_SCALE = 12_000;
 
     private static final double MARGIN = 0.92;
 

@@ -94,6 +94,14 @@ public final class MapActions {
                         "Zooms to the tile of the pinned thing, or else to the one in the middle",
                         navigation::fitTile),
                 onMap(
+                        Action.Group.MAP,
+                        "switch-box",
+                        "Switch box",
+                        "B",
+                        "Zooms to the inside of a switch box: of the pinned thing's tile, or else of"
+                                + " the one in the middle",
+                        navigation::fitBox),
+                onMap(
                         Action.Group.MOVE,
                         "zoom-in",
                         "Zoom in",

@@ -3,6 +3,7 @@ package padward.ui.map;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import padward.fabric.Fabric;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileRange;
@@ -49,6 +50,11 @@ final class MapHitTest {
         int tile = row * fabric.columns() + column;
         if (scale < ZoomScales.PARTS) {
             return Optional.of(describer.tile(tile));
+        }
+        if (scale >= ZoomScales.BOX && opened.diagram(tile).contains(x, y)) {
+            OptionalInt vertex = opened.diagram(tile).vertexAt(x, y);
+            return Optional.of(
+                    vertex.isPresent() ? describer.vertex(vertex.getAsInt()) : describer.box(tile));
         }
         return site(tile, x, y)
                 .or(() -> scale >= ZoomScales.WIRES ? wire(around, x, y, scale) : Optional.empty())

@@ -17,6 +17,7 @@ import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
 import padward.fabric.delay.Delay;
+import padward.ui.design.BoxDiagram;
 import padward.ui.design.ChannelFill;
 import padward.ui.design.OpenDesign;
 
@@ -63,6 +64,34 @@ public final class MapItemDescriber {
                 fabric.tileName(tile),
                 state,
                 details,
+                Fabric.NOTHING,
+                tile,
+                Optional.empty(),
+                Optional.empty());
+    }
+
+    /** A switch box: its switches, and those that share a setting. */
+    MapItem box(int tile) {
+        BoxDiagram diagram = opened.diagram(tile);
+        List<String> details = new ArrayList<>();
+        for (BoxDiagram.Group group : diagram.groups()) {
+            details.add(
+                    "Of "
+                            + group.switches().size()
+                            + " switches here, one at the most can be on: multiplexer group "
+                            + group.name()
+                            + ".");
+        }
+        return new MapItem(
+                "switch box",
+                fabric.tileName(tile),
+                diagram.switches().size()
+                        + " switches from "
+                        + diagram.inputCount()
+                        + " inputs, left, to "
+                        + diagram.outputCount()
+                        + " outputs, right",
+                details.size() > MOST_NAMED ? details.subList(0, MOST_NAMED) : details,
                 Fabric.NOTHING,
                 tile,
                 Optional.empty(),

@@ -23,6 +23,7 @@ import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
 import padward.ui.model.PendingWhatIf;
 import padward.ui.model.WindowModel;
+import padward.ui.paint.SwitchesOfWire;
 import padward.ui.scene.DelayBandWidth;
 import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapOptions;
@@ -52,6 +53,8 @@ public final class MapModel {
     private final ObjectProperty<Optional<MapOverlay>> backgroundOverlay =
             new SimpleObjectProperty<>(Optional.empty());
     private final List<ObservableValue<Optional<MapOverlay>>> panelOverlays = new ArrayList<>();
+    private final ObjectProperty<Optional<Integer>> pointed =
+            new SimpleObjectProperty<>(Optional.empty());
     private final MeasureModel measure;
     private final QuestionRoutes others;
 
@@ -66,6 +69,7 @@ public final class MapModel {
                         (p, old, now) -> {
                             pinned.set(Optional.empty());
                             found.set(Optional.empty());
+                            pointed.set(Optional.empty());
                         });
         model.shown()
                 .answerProperty()
@@ -142,6 +146,11 @@ public final class MapModel {
         return found;
     }
 
+    /** The wire or pin under the pointer, where the map shows the inside of boxes. */
+    ObjectProperty<Optional<Integer>> pointedProperty() {
+        return pointed;
+    }
+
     /** The overlay painted over the map; each change sets a new one. */
     public ObjectProperty<Optional<MapOverlay>> overlayProperty() {
         return overlay;
@@ -184,6 +193,7 @@ public final class MapModel {
                                         ? Optional.<MapOverlay>empty()
                                         : others.overlayProperty().get(),
                                 overlay.get().or(backgroundOverlay::get),
+                                pointed.get().map(v -> (MapOverlay) new SwitchesOfWire(v)),
                                 measure.rulerProperty().get())
                         .flatMap(Optional::stream)
                         .toList());
@@ -238,6 +248,7 @@ public final class MapModel {
                         pinned,
                         reach,
                         found,
+                        pointed,
                         overlay,
                         backgroundOverlay,
                         others.overlayProperty(),

@@ -20,6 +20,9 @@ final class MapNavigation {
     private static final double ZOOM = 1.25;
     private static final double TILE_FIT = 520;
 
+    /** Part of the view's height or width that a box gets. */
+    private static final double BOX_SHARE = 0.84;
+
     private final MapModel map;
     private final ViewHistory history = new ViewHistory();
     private final ViewTargets targets;
@@ -172,6 +175,19 @@ final class MapNavigation {
     /** Shows all wires of the net of the pinned thing, or else of the question. */
     void fitNet() {
         targets.net().ifPresent(this::showWhole);
+    }
+
+    /**
+     * Shows the inside of the switch box of the pinned thing's tile, or of the one in the middle.
+     */
+    void fitBox() {
+        targets.box(view().centreX(), view().centreY())
+                .ifPresent(
+                        middle -> {
+                            double room = Math.min(view().width(), view().height());
+                            double fit = BOX_SHARE * room / (2 * TileLayout.BOX_RADIUS);
+                            goTo(middle.x(), middle.y(), Math.max(ZoomScales.BOX, fit));
+                        });
     }
 
     /** Shows the tile of the pinned thing, or else the one in the middle, as large as possible. */

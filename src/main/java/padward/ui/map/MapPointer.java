@@ -8,12 +8,14 @@ import javafx.scene.input.MouseEvent;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.layout.Region;
 import padward.breakout.ask.Obstacle;
+import padward.fabric.Fabric;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Viewport;
 import padward.ui.model.WindowModel;
 import padward.ui.paint.OverviewPainter;
 import padward.ui.scene.ObstaclePlaces;
+import padward.ui.scene.ZoomScales;
 
 /**
  * Handles the pointer on the map: describes what is under it, pins that or chooses the obstacle
@@ -74,7 +76,11 @@ final class MapPointer {
     /** Handles all pointer events of a node. */
     void listenOn(Node node) {
         node.setOnMouseMoved(e -> describeUnder(e.getX(), e.getY()));
-        node.setOnMouseExited(e -> under.setVisible(false));
+        node.setOnMouseExited(
+                e -> {
+                    under.setVisible(false);
+                    map.pointedProperty().set(Optional.empty());
+                });
         node.setOnScroll(
                 e -> {
                     scroll(e);
@@ -130,6 +136,9 @@ final class MapPointer {
     private void describeUnder(double x, double y) {
         Optional<MapItem> thing = at(x, y);
         under.setVisible(thing.isPresent());
+        boolean inside = view().scale() >= ZoomScales.BOX;
+        map.pointedProperty()
+                .set(thing.map(MapItem::vertex).filter(v -> inside && v != Fabric.NOTHING));
         thing.ifPresent(
                 t -> {
                     under.setText(t.line());

@@ -69,8 +69,8 @@ public final class MapView extends Pane {
         setFocusTraversable(true);
         setAccessibleText(
                 "Fabric map. Arrows move, plus and minus zoom, 0 shows all, W the route, N the net,"
-                        + " T the tile in the middle, Enter pins what is in the middle, M measures"
-                        + " from there.");
+                        + " T the tile in the middle, B its switch box, Enter pins what is in the middle,"
+                        + " M measures from there.");
         getStyleClass().add("map");
         setMinSize(120, 120);
         bar.setId("map-bar");

@@ -7,6 +7,7 @@ import padward.breakout.ask.Hop;
 import padward.design.Net;
 import padward.fabric.Fabric;
 import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
 import padward.ui.scene.WorldRectangle;
 
 /** The rectangles of what can be fitted into the view: fabric, route, net, tile. */
@@ -81,6 +82,25 @@ final class ViewTargets {
                                                 WorldRectangle.of(
                                                         o.layout(),
                                                         Arrays.stream(n.route().toVertices()))));
+    }
+
+    /** The middle of the switch box of that tile. */
+    Optional<TileLayout.Point> box(double worldX, double worldY) {
+        Optional<Integer> pinned = map.pinnedProperty().get().map(MapItem::tile);
+        return opened().map(
+                        o -> {
+                            Fabric f = o.design().fabric();
+                            return o.layout()
+                                    .box(
+                                            pinned.orElseGet(
+                                                    () ->
+                                                            within(worldY, f.rows()) * f.columns()
+                                                                    + within(worldX, f.columns())));
+                        });
+    }
+
+    private static int within(double world, int count) {
+        return (int) Math.max(0, Math.min(count - 1.0, Math.floor(world)));
     }
 
     /** The tile of the pinned thing, or else the one at a place. */

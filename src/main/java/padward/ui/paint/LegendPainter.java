@@ -143,7 +143,7 @@ final class LegendPainter {
         boolean used = scene.shows(MapLayer.OCCUPANCY);
         if (parts) {
             rows.add(new Row("switch box", (l, r, y) -> disc((l + r) / 2, y)));
-            rows.add(new Row("free wires", line(free(), 1.5)));
+            rows.add(new Row("free wires", line(scene.freeWires(), 1.5)));
             if (used) {
                 rows.add(new Row("wires in use", line(scene.usedWires(), 3)));
             }
@@ -218,10 +218,6 @@ final class LegendPainter {
         Surface.Line line = new Surface.Line(colors.ink(), 1.5);
         out.line(middle - 5, y - 5, middle + 5, y + 5, line);
         out.line(middle - 5, y + 5, middle + 5, y - 5, line);
-    }
-
-    private Color free() {
-        return colors.tile().interpolate(colors.box(), 0.5);
     }
 
     private Sample line(Color color, double width, double... dashes) {

@@ -70,7 +70,12 @@ final class RoutePainter {
             scene.route().ifPresent(this::paintRoute);
             scene.before().ifPresent(this::paintBefore);
         }
-        if (scene.shows(MapLayer.OBSTACLES)) {
+        boolean obstacles = scene.shows(MapLayer.OBSTACLES);
+        if (obstacles && scene.before().isEmpty()) {
+            scene.route().ifPresent(this::paintBlocked);
+        }
+        new BoxPainter(scene, out).paint();
+        if (obstacles) {
             shownObstacleRoute().ifPresent(this::paintObstacles);
         }
         scene.marked().forEach(this::paintRing);
@@ -124,20 +129,24 @@ final class RoutePainter {
         pen.route(route.hops().stream().mapToInt(Hop::vertex).toArray(), line);
     }
 
+    /** The route is dashed where something else uses it. */
+    private void paintBlocked(Route route) {
+        int[] vertices = route.hops().stream().mapToInt(Hop::vertex).toArray();
+        for (Surface.Line line :
+                List.of(
+                        casing(ROUTE_WIDTH + 2),
+                        new Surface.Line(palette.obstacle(), ROUTE_WIDTH + 2, 5, 9))) {
+            for (int hop = 0; hop < vertices.length; hop++) {
+                if (route.hops().get(hop).obstacle().isPresent()) {
+                    pen.hop(vertices, hop, line);
+                }
+            }
+        }
+    }
+
     /** Each obstacle once, with its name; hatched over the whole site if it uses a site. */
     private void paintObstacles(Route route) {
         boolean blocking = scene.before().isEmpty();
-        if (blocking) {
-            // The route is dashed where something else uses it.
-            for (Surface.Line line :
-                    List.of(
-                            casing(ROUTE_WIDTH + 2),
-                            new Surface.Line(palette.obstacle(), ROUTE_WIDTH + 2, 5, 9))) {
-                route.hops().stream()
-                        .filter(h -> h.obstacle().isPresent())
-                        .forEach(h -> pen.vertex(h.vertex(), line));
-            }
-        }
         ObstaclePlaces places = new ObstaclePlaces(scene.opened(), route);
         for (Obstacle obstacle : scene.obstacles()) {
             places.site(obstacle).ifPresent(box -> hatch(box, blocking));

@@ -8,7 +8,6 @@ import padward.ui.design.TileIndex;
 import padward.ui.design.TileLayout;
 import padward.ui.design.TileRange;
 import padward.ui.draw.Marks;
-import padward.ui.draw.Palette;
 import padward.ui.draw.Raster;
 import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
@@ -41,8 +40,7 @@ final class WirePainter {
         if (scene.scale() < ZoomScales.WIRES) {
             return;
         }
-        Palette colors = scene.palette();
-        int free = Raster.pixel(colors.tile().interpolate(colors.box(), 0.5));
+        int free = Raster.pixel(scene.freeWires());
         // Long wires may start in tiles out of view.
         seen.grown(fabric, index.reach())
                 .forEach(

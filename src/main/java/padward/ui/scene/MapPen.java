@@ -85,6 +85,18 @@ public record MapPen(MapScene scene, Surface out) {
         }
     }
 
+    /** The part that a route uses of one of its wires; nothing for pins and pads. */
+    public void hop(int[] vertices, int hop, Surface.Line line) {
+        TileLayout layout = scene.opened().layout();
+        if (hop == 0 || hop == vertices.length - 1) {
+            vertex(vertices[hop], line);
+        } else {
+            int enters = layout.meeting(vertices[hop - 1], vertices[hop]).toTile();
+            int leaves = layout.meeting(vertices[hop], vertices[hop + 1]).fromTile();
+            part(vertices[hop], enters, leaves, line);
+        }
+    }
+
     /**
      * The whole tree of a net: of each wire the parts that it uses, and all of one that leads
      * nowhere.

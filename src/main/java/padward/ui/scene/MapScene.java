@@ -99,6 +99,12 @@ public record MapScene(
                 : palette.usedStrong();
     }
 
+    /** The colour of free wires; where a route is shown they fade, too. */
+    public Color freeWires() {
+        boolean routeShown = route.isPresent() && shows(MapLayer.ROUTE);
+        return palette.tile().interpolate(palette.box(), routeShown ? 0.26 : 0.5);
+    }
+
     /** Size of letters in pixels, given their usual size. */
     public double letters(double usual) {
         return letters * usual;

@@ -22,5 +22,8 @@ public final class ZoomScales {
     /** All switches of a box. */
     public static final double SWITCHES = 300;
 
+    /** The inside of boxes, as a diagram. */
+    public static final double BOX = 1300;
+
     private ZoomScales() {}
 }

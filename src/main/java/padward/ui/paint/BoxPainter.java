@@ -1,0 +1,546 @@
+package padward.ui.paint;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javafx.scene.paint.Color;
+import padward.breakout.ask.Hop;
+import padward.breakout.ask.Route;
+import padward.design.Net;
+import padward.design.Occupancy;
+import padward.design.RouteTree;
+import padward.fabric.Fabric;
+import padward.ui.design.BoxDiagram;
+import padward.ui.design.NetParts;
+import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Surface;
+import padward.ui.draw.Tag;
+import padward.ui.draw.Viewport;
+import padward.ui.scene.MapLayer;
+import padward.ui.scene.MapScene;
+import padward.ui.scene.ZoomScales;
+
+/**
+ * Paints the inside of switch boxes at the nearest zoom: what switches leave at the left, what they
+ * enter at the right, and lines for the switches that nets use and the question is about. Free
+ * switches are drawn only where they are few, and for wires that are marked. Lines come from where
+ * they meet the disc around its rim to their row, so that a route can be followed through the box.
+ */
+final class BoxPainter {
+    /** More free switches than this would fill the box with lines. */
+    private static final int MOST_FREE = 60;
+
+    private static final double LETTERS = 11;
+
+    /** Names need rows at least this far apart, relative to the size of letters. */
+    private static final double LEAST_PITCH = 0.95;
+
+    private static final double DOT = 3.5;
+    private static final double BESIDE = 8;
+
+    /** Where lines go around, relative to the radius of the box; each a little further in. */
+    private static final double RING = 0.955;
+
+    private static final double NEXT_RING = 0.014;
+    private static final int RINGS = 6;
+
+    /** An angle of a polyline around the rim. */
+    private static final double ARC_STEP = Math.PI / 24;
+
+    private final MapScene scene;
+    private final Surface out;
+    private final OpenDesign opened;
+    private final TileLayout layout;
+    private final Fabric fabric;
+    private final Viewport view;
+    private final Palette colors;
+    private final double size;
+
+    BoxPainter(MapScene scene, Surface out) {
+        this.scene = scene;
+        this.out = out;
+        this.opened = scene.opened();
+        this.layout = opened.layout();
+        this.fabric = opened.design().fabric();
+        this.view = scene.view();
+        this.colors = scene.palette();
+        this.size = scene.letters(LETTERS);
+    }
+
+    /** Paints all boxes in view. */
+    void paint() {
+        if (scene.scale() >= ZoomScales.BOX) {
+            scene.tilesSeen()
+                    .forEach(
+                            tile -> {
+                                if (isSeen(tile) && !opened.index().isEmpty(tile)) {
+                                    new Box(tile).paint();
+                                }
+                            });
+        }
+    }
+
+    /** Paints all switches of a wire or pin in the boxes in view, with the names of their ends. */
+    void paintSwitchesOf(int vertex) {
+        if (scene.scale() >= ZoomScales.BOX) {
+            scene.tilesSeen()
+                    .forEach(
+                            tile -> {
+                                if (isSeen(tile) && !opened.index().isEmpty(tile)) {
+                                    new Box(tile).paintSwitchesOf(vertex);
+                                }
+                            });
+        }
+    }
+
+    private boolean isSeen(int tile) {
+        TileLayout.Point middle = layout.box(tile);
+        double x = view.screenX(middle.x());
+        double y = view.screenY(middle.y());
+        double r = TileLayout.BOX_RADIUS * scene.scale();
+        return x + r > 0 && y + r > 0 && x - r < view.width() && y - r < view.height();
+    }
+
+    /** The inside of one box. */
+    private final class Box {
+        private final int tile;
+        private final BoxDiagram diagram;
+        private final TileLayout.Point middle;
+
+        /** Rows whose names are shown even where not all are. */
+        private final Color[] inputNames;
+
+        private final Color[] outputNames;
+        private int rings;
+
+        Box(int tile) {
+            this.tile = tile;
+            this.diagram = opened.diagram(tile);
+            this.middle = layout.box(tile);
+            this.inputNames = new Color[diagram.inputCount()];
+            this.outputNames = new Color[diagram.outputCount()];
+        }
+
+        void paint() {
+            double x = view.screenX(middle.x());
+            double y = view.screenY(middle.y());
+            double r = TileLayout.BOX_RADIUS * scene.scale();
+            out.fillDisc(x, y, r, colors.tile());
+            out.outlineDisc(x, y, r, new Surface.Line(colors.box(), 1.5));
+            if (diagram.switches().size() <= MOST_FREE) {
+                Color faint = colors.tile().interpolate(colors.box(), 0.45);
+                diagram.switches().forEach(s -> link(s, new Surface.Line(faint, 1)));
+            }
+            if (scene.shows(MapLayer.OCCUPANCY)) {
+                paintUsed();
+            }
+            paintQuestion();
+            scene.marked().forEach(this::paintMarked);
+            paintGroups();
+            paintDots();
+            paintNames(false);
+            if (scene.shows(MapLayer.OBSTACLES) && scene.before().isEmpty()) {
+                scene.route().ifPresent(this::paintObstacles);
+            }
+            if (middleTile() == tile) {
+                paintTitle(x, y, r);
+            }
+        }
+
+        /** The tile in the middle of the view. */
+        private int middleTile() {
+            int column = (int) Math.floor(view.centreX());
+            int row = (int) Math.floor(view.centreY());
+            boolean inside =
+                    column >= 0 && row >= 0 && column < fabric.columns() && row < fabric.rows();
+            return inside ? row * fabric.columns() + column : Fabric.NOTHING;
+        }
+
+        private void paintUsed() {
+            Occupancy occupancy = opened.design().occupancy();
+            NetParts parts = new NetParts(opened);
+            Surface.Line line = new Surface.Line(scene.usedWires(), 2.5);
+            for (int row = 0; row < diagram.outputCount(); row++) {
+                int to = diagram.output(row);
+                Optional<Net> net = occupancy.findNetOn(to);
+                int from = net.map(n -> opened.parents().parent(n, to)).orElse(Fabric.NOTHING);
+                if (from == Fabric.NOTHING || diagram.inputRow(from) == Fabric.NOTHING) {
+                    continue;
+                }
+                TileLayout.Meeting where = layout.meeting(from, to);
+                if (where.toTile() != tile) {
+                    continue;
+                }
+                passage(from, to, line, colors.ink());
+                int grand = parents(net.get(), from);
+                if (grand != Fabric.NOTHING) {
+                    arrives(from, layout.meeting(grand, from).toTile(), line);
+                }
+                parts.forEachPart(to, (enters, leaves) -> departs(to, leaves, line));
+            }
+        }
+
+        private int parents(Net net, int vertex) {
+            return opened.parents().parent(net, vertex);
+        }
+
+        private void paintQuestion() {
+            if (scene.shows(MapLayer.TREE)) {
+                scene.net().ifPresent(n -> tree(n.route()));
+            }
+            if (scene.shows(MapLayer.ALTERNATIVES)) {
+                scene.alternatives()
+                        .forEach(r -> route(r, new Surface.Line(colors.alternative(), 2.5, 9, 6)));
+            }
+            if (scene.shows(MapLayer.ROUTE)) {
+                scene.route()
+                        .ifPresent(
+                                r -> {
+                                    route(r, new Surface.Line(colors.paper(), 6.5));
+                                    route(r, new Surface.Line(colors.route(), 4));
+                                });
+                scene.before()
+                        .ifPresent(r -> route(r, new Surface.Line(colors.obstacle(), 2.5, 2, 6)));
+            }
+        }
+
+        private void tree(RouteTree tree) {
+            Surface.Line line = new Surface.Line(colors.net(), 2.5);
+            int[] enters = new int[tree.size()];
+            enters[0] = Fabric.NOTHING;
+            for (int place = 1; place < tree.size(); place++) {
+                int parent = tree.parent(place);
+                TileLayout.Meeting where = layout.meeting(tree.vertex(parent), tree.vertex(place));
+                enters[place] = where.toTile();
+                if (where.toTile() == tile) {
+                    passage(tree.vertex(parent), tree.vertex(place), line, colors.net());
+                    arrives(tree.vertex(parent), enters[parent], line);
+                }
+                if (enters[parent] == tile && where.fromTile() != tile) {
+                    departs(tree.vertex(parent), where.fromTile(), line);
+                }
+            }
+        }
+
+        private void route(Route route, Surface.Line line) {
+            List<Hop> hops = route.hops();
+            int enters = Fabric.NOTHING;
+            for (int i = 1; i < hops.size(); i++) {
+                int from = hops.get(i - 1).vertex();
+                int to = hops.get(i).vertex();
+                TileLayout.Meeting where = layout.meeting(from, to);
+                if (where.toTile() == tile) {
+                    passage(from, to, line, line.color());
+                    arrives(from, enters, line);
+                }
+                if (enters == tile && where.fromTile() != tile) {
+                    departs(from, where.fromTile(), line);
+                }
+                enters = where.toTile();
+            }
+        }
+
+        /** The mark of an obstacle on each row that the route uses and something else, too. */
+        private void paintObstacles(Route route) {
+            for (Hop hop : route.hops()) {
+                int row = diagram.outputRow(hop.vertex());
+                boolean blocked = hop.obstacle().isPresent() && row != Fabric.NOTHING;
+                if (blocked && outputNames[row] != null) {
+                    TileLayout.Point at = diagram.outputAt(row);
+                    RoutePainter.bar(out, colors, view.screenX(at.x()), view.screenY(at.y()));
+                }
+            }
+        }
+
+        /** All switches of a marked wire. */
+        private void paintMarked(int vertex) {
+            int in = diagram.inputRow(vertex);
+            int to = diagram.outputRow(vertex);
+            Surface.Line line = new Surface.Line(colors.selection(), 1.5);
+            diagram.switches().stream()
+                    .filter(s -> s.from() == in || s.to() == to)
+                    .forEach(
+                            s -> {
+                                link(s, line);
+                                inputNames[s.from()] = colors.selection();
+                                outputNames[s.to()] = colors.selection();
+                            });
+        }
+
+        /** A switch, and short lines to pins and pads at its ends. */
+        private void passage(int from, int to, Surface.Line line, Color names) {
+            int in = diagram.inputRow(from);
+            int at = diagram.outputRow(to);
+            boolean fromWire = opened.index().head(from) != Fabric.NOTHING;
+            boolean toWire = opened.index().head(to) != Fabric.NOTHING;
+            // From pin to pin, the line is between the sites.
+            if (in == Fabric.NOTHING || at == Fabric.NOTHING || !fromWire && !toWire) {
+                return;
+            }
+            link(new BoxDiagram.Switch(in, at), line);
+            inputNames[in] = names;
+            outputNames[at] = names;
+            if (!fromWire) {
+                around(rim(layout.entry(to, tile), layout.exit(from, tile)), in, true, line);
+            }
+            if (!toWire) {
+                TileLayout.Point end =
+                        layout.pads().isPad(to) ? layout.innerEdge(to) : layout.entry(to, tile);
+                around(rim(layout.exit(from, tile), end), at, false, line);
+            }
+        }
+
+        /** How a wire that was entered in some tile comes to its row. */
+        private void arrives(int wire, int enters, Surface.Line line) {
+            int row = diagram.inputRow(wire);
+            if (row == Fabric.NOTHING || enters == Fabric.NOTHING) {
+                return;
+            }
+            if (enters != tile) {
+                crossing(wire, enters).ifPresent(p -> around(p, row, true, line));
+            } else if (diagram.outputRow(wire) != Fabric.NOTHING) {
+                TileLayout.Point right = diagram.outputAt(diagram.outputRow(wire));
+                double ring = nextRing();
+                TileLayout.Point start = onRing(right, ring);
+                line(right, start, line);
+                around(start, row, true, line);
+            }
+        }
+
+        /** How a wire that is entered here goes from its row towards the tile where it is left. */
+        private void departs(int wire, int leaves, Surface.Line line) {
+            int row = diagram.outputRow(wire);
+            if (row != Fabric.NOTHING && leaves != tile) {
+                crossing(wire, leaves).ifPresent(p -> around(p, row, false, line));
+            }
+        }
+
+        /** Where a wire on its way between this and another tile crosses the rim of the box. */
+        private Optional<TileLayout.Point> crossing(int wire, int other) {
+            List<TileLayout.Point> found = new ArrayList<>();
+            layout.forEachLeg(
+                    wire,
+                    tile,
+                    other,
+                    (x0, y0, x1, y1) -> {
+                        TileLayout.Point one = new TileLayout.Point(x0, y0);
+                        TileLayout.Point end = new TileLayout.Point(x1, y1);
+                        boolean inside = isInside(one) || isInside(end);
+                        if (inside) {
+                            found.add(isInside(one) ? rim(one, end) : rim(end, one));
+                        }
+                    });
+            return found.stream().findFirst();
+        }
+
+        private boolean isInside(TileLayout.Point point) {
+            return Math.hypot(point.x() - middle.x(), point.y() - middle.y())
+                    <= TileLayout.BOX_RADIUS * 1.001;
+        }
+
+        /** The last point on the rim of a line from one place to another; the first if none is. */
+        private TileLayout.Point rim(TileLayout.Point from, TileLayout.Point to) {
+            double dx = to.x() - from.x();
+            double dy = to.y() - from.y();
+            double fx = from.x() - middle.x();
+            double fy = from.y() - middle.y();
+            double a = dx * dx + dy * dy;
+            double b = 2 * (fx * dx + fy * dy);
+            double c = fx * fx + fy * fy - TileLayout.BOX_RADIUS * TileLayout.BOX_RADIUS;
+            double root = b * b - 4 * a * c;
+            if (a == 0 || root < 0) {
+                return from;
+            }
+            double at = Math.max(0, Math.min(1, (-b + Math.sqrt(root)) / (2 * a)));
+            return new TileLayout.Point(from.x() + at * dx, from.y() + at * dy);
+        }
+
+        private double nextRing() {
+            double share = RING - NEXT_RING * (rings % RINGS);
+            rings++;
+            return share * TileLayout.BOX_RADIUS;
+        }
+
+        /** The point of a ring beside a row. */
+        private TileLayout.Point onRing(TileLayout.Point dot, double ring) {
+            double dy = dot.y() - middle.y();
+            double dx = Math.sqrt(Math.max(0, ring * ring - dy * dy));
+            return new TileLayout.Point(middle.x() + (dot.x() < middle.x() ? -dx : dx), dot.y());
+        }
+
+        /** A line from a point on the rim around the inside of the box to a row. */
+        private void around(TileLayout.Point rim, int row, boolean input, Surface.Line line) {
+            TileLayout.Point dot = input ? diagram.inputAt(row) : diagram.outputAt(row);
+            double ring = nextRing();
+            TileLayout.Point end = onRing(dot, ring);
+            double from = Math.atan2(rim.y() - middle.y(), rim.x() - middle.x());
+            double turn = Math.atan2(end.y() - middle.y(), end.x() - middle.x()) - from;
+            turn = turn > Math.PI ? turn - 2 * Math.PI : turn;
+            turn = turn < -Math.PI ? turn + 2 * Math.PI : turn;
+            int steps = (int) Math.max(1, Math.ceil(Math.abs(turn) / ARC_STEP));
+            TileLayout.Point last = rim;
+            for (int i = 0; i <= steps; i++) {
+                double angle = from + turn * i / steps;
+                TileLayout.Point next =
+                        new TileLayout.Point(
+                                middle.x() + ring * Math.cos(angle),
+                                middle.y() + ring * Math.sin(angle));
+                line(last, next, line);
+                last = next;
+            }
+            line(last, dot, line);
+        }
+
+        private void link(BoxDiagram.Switch one, Surface.Line line) {
+            line(diagram.inputAt(one.from()), diagram.outputAt(one.to()), line);
+        }
+
+        private void line(TileLayout.Point from, TileLayout.Point to, Surface.Line line) {
+            out.line(
+                    view.screenX(from.x()),
+                    view.screenY(from.y()),
+                    view.screenX(to.x()),
+                    view.screenY(to.y()),
+                    line);
+        }
+
+        /** A bar across the switches of which one can be on, with the group's name. */
+        private void paintGroups() {
+            int count = diagram.groups().size();
+            for (int i = 0; i < count; i++) {
+                BoxDiagram.Group group = diagram.groups().get(i);
+                double share = 0.62 + 0.24 * (i + 0.5) / count;
+                double least = Double.MAX_VALUE;
+                double most = -Double.MAX_VALUE;
+                double x = 0;
+                for (BoxDiagram.Switch one : group.switches()) {
+                    TileLayout.Point from = diagram.inputAt(one.from());
+                    TileLayout.Point to = diagram.outputAt(one.to());
+                    x = view.screenX(from.x() + share * (to.x() - from.x()));
+                    double y = view.screenY(from.y() + share * (to.y() - from.y()));
+                    least = Math.min(least, y);
+                    most = Math.max(most, y);
+                    out.fillRect(x - DOT, y - DOT, 2 * DOT, 2 * DOT, 0, colors.frontier());
+                }
+                Surface.Line bar = new Surface.Line(colors.frontier(), 1.5, 2, 4);
+                out.line(x, least, x, most, bar);
+                if (diagram.outputPitch() * scene.scale() >= LEAST_PITCH * size) {
+                    // Names of bars side by side are above and below them by turns.
+                    backed(
+                            "one of " + withoutTile(group.name()),
+                            x,
+                            i % 2 == 0 ? least - size : most + size,
+                            Surface.Align.CENTER,
+                            colors.frontier());
+                }
+            }
+        }
+
+        private void paintDots() {
+            for (int row = 0; row < diagram.inputCount(); row++) {
+                dot(diagram.inputAt(row), diagram.input(row), diagram.inputPitch());
+            }
+            for (int row = 0; row < diagram.outputCount(); row++) {
+                dot(diagram.outputAt(row), diagram.output(row), diagram.outputPitch());
+            }
+        }
+
+        private void dot(TileLayout.Point at, int vertex, double pitch) {
+            double x = view.screenX(at.x());
+            double y = view.screenY(at.y());
+            double r = Math.min(DOT, Math.max(1, pitch * scene.scale() * 0.4));
+            boolean isUsed =
+                    scene.shows(MapLayer.OCCUPANCY) && opened.design().occupancy().isUsed(vertex);
+            out.fillDisc(x, y, r, isUsed ? colors.usedStrong() : colors.site());
+            if (r >= 2) {
+                out.outlineDisc(x, y, r, new Surface.Line(colors.box(), 1));
+            }
+            if (fabric.unusable().isVertex(vertex)) {
+                Surface.Line cross = new Surface.Line(colors.ink(), 1.5);
+                out.line(x - DOT, y - DOT, x + DOT, y + DOT, cross);
+                out.line(x - DOT, y + DOT, x + DOT, y - DOT, cross);
+            }
+        }
+
+        void paintSwitchesOf(int vertex) {
+            paintMarked(vertex);
+            paintNames(true);
+        }
+
+        private void paintNames(boolean onlyStrong) {
+            double least = onlyStrong ? Double.MAX_VALUE : LEAST_PITCH * size;
+            names(true, inputNames, diagram.inputPitch() * scene.scale() >= least);
+            names(false, outputNames, diagram.outputPitch() * scene.scale() >= least);
+        }
+
+        /** All names where rows are far enough apart, else those of strong lines that fit. */
+        private void names(boolean input, Color[] strong, boolean all) {
+            double last = -Double.MAX_VALUE;
+            for (int row = 0; row < strong.length; row++) {
+                TileLayout.Point at = input ? diagram.inputAt(row) : diagram.outputAt(row);
+                double y = view.screenY(at.y());
+                boolean shown = all || strong[row] != null && y - last >= size;
+                if (!shown || y < -size || y > view.height() + size) {
+                    continue;
+                }
+                last = y;
+                double x = view.screenX(at.x()) + (input ? -BESIDE : BESIDE);
+                double dy = at.y() - middle.y();
+                double room =
+                        (Math.sqrt(Math.max(0, Math.pow(0.87 * TileLayout.BOX_RADIUS, 2) - dy * dy))
+                                        - BoxDiagram.HALF_WIDTH)
+                                * scene.scale();
+                String name = nameHere(input ? diagram.input(row) : diagram.output(row));
+                String text =
+                        SitePainter.shortened(
+                                name, Math.max(6, Surface.Lettering.room(room, size)));
+                Surface.Align align = input ? Surface.Align.RIGHT : Surface.Align.LEFT;
+                if (strong[row] != null) {
+                    backed(text, x, y, align, strong[row]);
+                } else {
+                    out.text(text, x, y, new Surface.Lettering(size, align, colors.faint()));
+                }
+            }
+        }
+
+        /** What a vertex is called in this tile, without the tile's name. */
+        private String nameHere(int vertex) {
+            return withoutTile(fabric.nameIn(vertex, tile));
+        }
+
+        private String withoutTile(String name) {
+            String own = fabric.tileName(tile) + "/";
+            return name.startsWith(own) ? name.substring(own.length()) : name;
+        }
+
+        private void backed(String text, double x, double y, Surface.Align align, Color color) {
+            double wide = Surface.Lettering.width(text, size);
+            double left =
+                    switch (align) {
+                        case LEFT -> x;
+                        case CENTER -> x - wide / 2;
+                        case RIGHT -> x - wide;
+                    };
+            out.fillRect(left - 2, y - size * 0.55, wide + 4, size * 1.1, 4, colors.tile());
+            out.text(text, x, y, new Surface.Lettering(size, align, color));
+        }
+
+        private void paintTitle(double x, double y, double r) {
+            String text =
+                    "switch box of "
+                            + fabric.tileName(tile)
+                            + ": "
+                            + diagram.switches().size()
+                            + " switches from "
+                            + diagram.inputCount()
+                            + " inputs, left, to "
+                            + diagram.outputCount()
+                            + " outputs, right";
+            Tag tag = new Tag(text, size, colors.box());
+            double left = Math.max(8, Math.min(x - r, view.width() - tag.width() - 8));
+            tag.paint(out, colors, left, Math.max(8, y - r - tag.height() - 8));
+        }
+    }
+}

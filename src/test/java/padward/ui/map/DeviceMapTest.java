@@ -1,0 +1,201 @@
+package padward.ui.map;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import padward.base.Progress;
+import padward.design.Design;
+import padward.fabric.Fabric;
+import padward.format.tables.TableImport;
+import padward.synth.DesignMaker;
+import padward.ui.design.BoxDiagram;
+import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
+import padward.ui.draw.Palette;
+import padward.ui.draw.SvgSurface;
+import padward.ui.draw.TileImage;
+import padward.ui.draw.Viewport;
+import padward.ui.model.WindowModel;
+import padward.ui.paint.MapPicture;
+import padward.ui.scene.MapScene;
+import padward.ui.work.Background;
+
+/** What the map shows of a device as devices are: the irregular fixture. */
+class DeviceMapTest {
+    private static final Path FIXTURE = Path.of("fixtures/irregular");
+
+    private final WindowModel model = new WindowModel(Background.immediate());
+    private final MapModel map = new MapModel(model);
+    private OpenDesign opened;
+    private Fabric fabric;
+    private TileLayout layout;
+
+    @BeforeEach
+    void open() throws Exception {
+        TableImport.Sound read = (TableImport.Sound) TableImport.read(FIXTURE, 10, Progress.NONE);
+        open(read.design().orElseThrow());
+    }
+
+    private void open(Design design) {
+        model.openLesson(progress -> design);
+        opened = model.openedProperty().get().orElseThrow();
+        fabric = design.fabric();
+        layout = opened.layout();
+    }
+
+    private void ask(String net, String pad) {
+        model.shown().netTextProperty().set(net);
+        model.shown().padTextProperty().set(pad);
+        model.shown().ask();
+    }
+
+    private MapScene scene(double x, double y, double scale) {
+        TileImage cells = new TileImage(fabric, tile -> 0);
+        return map.scene(opened, new Viewport(1280, 800, x, y, scale), Palette.LIGHT, cells);
+    }
+
+    private String picture(double x, double y, double scale) {
+        SvgSurface out = new SvgSurface(1280, 800, "map");
+        MapPicture.paint(scene(x, y, scale), out);
+        return out.finish();
+    }
+
+    private String pictureOfBox(int tile) {
+        TileLayout.Point box = layout.box(tile);
+        return picture(box.x(), box.y(), 2600);
+    }
+
+    private MapItem at(double x, double y, double scale) {
+        return new MapHitTest(opened).find(x, y, scale).orElseThrow();
+    }
+
+    private int tile(String name) {
+        for (int tile = 0; tile < fabric.tileCount(); tile++) {
+            if (fabric.tileName(tile).equals(name)) {
+                return tile;
+            }
+        }
+        throw new AssertionError(name);
+    }
+
+    private static List<String[]> rows(String table) throws IOException {
+        return Files.readAllLines(FIXTURE.resolve(table + ".csv")).stream()
+                .skip(1)
+                .map(l -> l.split(",", -1))
+                .toList();
+    }
+
+    /** The switches of each tile, by names alone, from the lines of the tables. */
+    private static Map<String, Set<String>> switchesByTile() throws IOException {
+        Map<String, String> wireOf = new HashMap<>();
+        Map<String, Set<String>> tilesOf = new HashMap<>();
+        for (String[] tap : rows("taps")) {
+            tilesOf.computeIfAbsent(tap[0], w -> new HashSet<>()).add(tap[1]);
+            wireOf.put(tap[2].isEmpty() ? tap[0] : tap[2], tap[0]);
+        }
+        Set<String> wires = new HashSet<>();
+        rows("wires").forEach(w -> wires.add(w[0]));
+        Map<String, Set<String>> result = new TreeMap<>();
+        for (String[] row : rows("switches")) {
+            String from = wireOf.getOrDefault(row[0], row[0]);
+            String to = wireOf.getOrDefault(row[1], row[1]);
+            if (!wires.contains(from) && !wires.contains(to)) {
+                continue;
+            }
+            Set<String> tiles =
+                    new HashSet<>(tilesOf.getOrDefault(from, Set.of(row[0].split("/")[0])));
+            tiles.retainAll(tilesOf.getOrDefault(to, Set.of(row[1].split("/")[0])));
+            String tile = row[3].isEmpty() ? tiles.iterator().next() : row[3];
+            assertThat(row[3].isEmpty() ? tiles.size() : 1).isEqualTo(1);
+            result.computeIfAbsent(tile, t -> new TreeSet<>()).add(from + " > " + to);
+        }
+        return result;
+    }
+
+    @Test
+    void aBoxShowsTheSwitchesOfItsTile() throws Exception {
+        Map<String, Set<String>> shown = new TreeMap<>();
+        for (int tile = 0; tile < fabric.tileCount(); tile++) {
+            BoxDiagram diagram = opened.diagram(tile);
+            for (BoxDiagram.Switch one : diagram.switches()) {
+                String from = fabric.vertexName(diagram.input(one.from()));
+                String to = fabric.vertexName(diagram.output(one.to()));
+                assertThat(
+                                shown.computeIfAbsent(fabric.tileName(tile), t -> new TreeSet<>())
+                                        .add(from + " > " + to))
+                        .as("once")
+                        .isTrue();
+            }
+        }
+        Map<String, Set<String>> stated = switchesByTile();
+        assertThat(shown.keySet()).isEqualTo(stated.keySet());
+        stated.forEach((tile, set) -> assertThat(shown.get(tile)).as(tile).isEqualTo(set));
+    }
+
+    @Test
+    void eachRowOfABoxIsInsideItAndIsFoundThere() {
+        open(DesignMaker.makeIrregular(6000, 3, 0.6, Progress.NONE).design());
+        for (int tile = 0; tile < fabric.tileCount(); tile += 5) {
+            BoxDiagram diagram = opened.diagram(tile);
+            for (int row = 0; row < diagram.inputCount(); row++) {
+                TileLayout.Point dot = diagram.inputAt(row);
+                assertThat(diagram.contains(dot.x(), dot.y())).isTrue();
+                assertThat(diagram.vertexAt(dot.x(), dot.y())).hasValue(diagram.input(row));
+            }
+            for (int row = 0; row < diagram.outputCount(); row++) {
+                TileLayout.Point dot = diagram.outputAt(row);
+                assertThat(diagram.contains(dot.x(), dot.y())).isTrue();
+                assertThat(diagram.vertexAt(dot.x(), dot.y())).hasValue(diagram.output(row));
+            }
+        }
+    }
+
+    @Test
+    void theNearestZoomNamesWhatABoxSwitchesAndItsMultiplexers() {
+        int tile = tile("x1y1");
+        String picture = pictureOfBox(tile);
+        assertThat(picture).contains(">e1[0]<", ">w2[1]<", ">cell.y<", ">cell.d<");
+        assertThat(picture).contains(">one of turn0<", ">one of turn1<");
+        assertThat(picture).contains("switch box of x1y1: 21 switches");
+        TileLayout.Point middle = layout.box(tile);
+        MapItem box = at(middle.x(), middle.y(), 2600);
+        assertThat(box.line()).startsWith("switch box x1y1: 21 switches from 9 inputs");
+        assertThat(box.details()).anyMatch(d -> d.contains("multiplexer group x1y1/turn0"));
+    }
+
+    /** A box with many switches is no blot: those of the wire under the pointer are drawn. */
+    @Test
+    void switchesOfACrowdedBoxAreShownOnDemand() {
+        open(DesignMaker.makeIrregular(6000, 3, 0.6, Progress.NONE).design());
+        int tile = 0;
+        for (int other = 0; other < fabric.tileCount(); other++) {
+            int most = opened.diagram(tile).switches().size();
+            tile = opened.diagram(other).switches().size() > most ? other : tile;
+        }
+        BoxDiagram diagram = opened.diagram(tile);
+        assertThat(diagram.switches()).hasSizeGreaterThan(300);
+        int quiet = lines(pictureOfBox(tile));
+        int row = diagram.switches().get(0).to();
+        long leadHere = diagram.switches().stream().filter(s -> s.to() == row).count();
+        map.pointedProperty().set(Optional.of(diagram.output(row)));
+        assertThat(lines(pictureOfBox(tile)) - quiet).isGreaterThanOrEqualTo((int) leadHere);
+        map.pointedProperty().set(Optional.empty());
+        assertThat(lines(pictureOfBox(tile))).isEqualTo(quiet);
+    }
+
+    private static int lines(String svg) {
+        return svg.split("<line", -1).length;
+    }
+}
