@@ -100,7 +100,7 @@ public final class DesignReview {
         if (!clock && !design.nets().isEmpty()) {
             findings.add("no net is marked as a clock");
         }
-        if (design.board().equals(Board.UNKNOWN)) {
+        if (!design.board().isKnown()) {
             findings.add("no board: what is connected to the pads is unknown");
         }
         return findings;

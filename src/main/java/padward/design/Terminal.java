@@ -12,7 +12,18 @@ public sealed interface Terminal {
      * @param cell number of the cell
      * @param pin name of the pin at the cell's site
      */
-    record CellPin(int cell, String pin) implements Terminal {}
+    record CellPin(int cell, String pin) implements Terminal {
+        // In plain code, which starts sooner than what Java makes of a record by itself.
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof CellPin that && cell == that.cell && pin.equals(that.pin);
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * cell + pin.hashCode();
+        }
+    }
 
     /**
      * A port of the design.
@@ -39,6 +50,16 @@ public sealed interface Terminal {
         /** The end that switches a port's driver. */
         public static PortEnd enableOf(int port) {
             return new PortEnd(port, Role.ENABLE);
+        }
+
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof PortEnd that && port == that.port && role == that.role;
+        }
+
+        @Override
+        public int hashCode() {
+            return 31 * port + role.ordinal();
         }
 
         /** Whether it is an end of that port, at its pad or its enable. */

@@ -16,7 +16,6 @@ import padward.design.Occupant;
 import padward.design.Port;
 import padward.design.PortDirection;
 import padward.design.board.Attachment;
-import padward.design.board.Board;
 import padward.design.board.PadWiring;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
@@ -112,7 +111,7 @@ public final class Cautions {
                                                         + p.name()
                                                         + "): a part on the board may be driving"
                                                         + " it.")));
-        if (design.board().equals(Board.UNKNOWN)) {
+        if (!design.board().isKnown()) {
             result.add(
                     new Caution(
                             Kind.UNKNOWN,

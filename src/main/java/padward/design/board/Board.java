@@ -26,6 +26,11 @@ public record Board(String name, String note, List<PadWiring> wirings, List<Head
         this(name, note, wirings, List.of());
     }
 
+    /** Whether anything is known of it. */
+    public boolean isKnown() {
+        return !name.isEmpty() || !note.isEmpty() || !wirings.isEmpty() || !headers.isEmpty();
+    }
+
     /** What is stated of the header of that name. */
     public Optional<Header> findHeader(String header) {
         return headers.stream().filter(h -> h.name().equals(header)).findFirst();

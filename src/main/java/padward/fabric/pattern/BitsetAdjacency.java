@@ -235,6 +235,19 @@ public final class BitsetAdjacency {
                     && leaf == other.leaf
                     && slowest == other.slowest;
         }
+
+        // In plain code: what Java makes of a record by itself takes a twentieth of a second to
+        // start, and every start comes by here.
+        @Override
+        public boolean equals(Object other) {
+            return other instanceof Target that && local == that.local && joins(that);
+        }
+
+        @Override
+        public int hashCode() {
+            int hash = 31 * (31 * step + local) + fastPs;
+            return 31 * hash + slowPs + (leaf ? 7919 : 0) + (slowest ? 15_485_863 : 0);
+        }
     }
 
     /** What a row's groups depend on: its edges, and the shapes of the tiles that they lead to. */

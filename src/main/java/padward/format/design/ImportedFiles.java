@@ -26,7 +26,7 @@ public final class ImportedFiles {
      */
     public static void write(Fabric fabric, Board board, Optional<Design> design, Path folder)
             throws BadInput {
-        boolean onBoard = !board.equals(Board.UNKNOWN);
+        boolean onBoard = board.isKnown();
         FolderSwap.write(
                 folder,
                 Set.of(FABRIC, DESIGN, BOARD)::contains,

@@ -7,7 +7,6 @@ import java.util.TreeMap;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
-import padward.design.board.Board;
 import padward.fabric.Fabric;
 import padward.format.source.FolderSwap;
 import padward.format.tables.csv.TableOut;
@@ -54,7 +53,7 @@ public final class TableExport {
                     new FabricRows(design.fabric(), out).write();
                     DesignRows rows = new DesignRows(design, out);
                     rows.write();
-                    if (!design.board().equals(Board.UNKNOWN)) {
+                    if (design.board().isKnown()) {
                         rows.writeBoard();
                     }
                 });
