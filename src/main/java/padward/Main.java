@@ -2,7 +2,9 @@ package padward;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.OptionalInt;
 import padward.cli.Padward;
+import padward.cli.PlainAsk;
 import padward.cli.TextStreams;
 import padward.cli.command.WindowCommand;
 import padward.cli.output.ExitStatus;
@@ -28,6 +30,10 @@ public final class Main {
         if (unreadable.isPresent()) {
             TextStreams.writer(System.err).println("padward: " + unreadable.get());
             System.exit(ExitStatus.BAD_INPUT);
+        }
+        OptionalInt answered = PlainAsk.answer(arguments);
+        if (answered.isPresent()) {
+            System.exit(answered.getAsInt());
         }
         CommandLine line = Padward.commandLine(arguments);
         if (arguments[0].equals("window") && isPlainWindow(line, arguments)) {

@@ -3,11 +3,9 @@ package padward.cli;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.OptionalInt;
-import padward.base.BadInput;
 import padward.cli.manners.Manners;
 import padward.cli.manners.Terminal;
 import padward.cli.output.ExitStatus;
-import padward.fabric.delay.DelayTooLong;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -34,7 +32,6 @@ import picocli.CommandLine.Spec;
         })
 public final class Padward implements Runnable {
     private static final int HELP_WIDTH = 100;
-    private static final int MIB = 1 << 20;
 
     @Spec private CommandSpec spec;
 
@@ -96,23 +93,8 @@ public final class Padward implements Runnable {
         return ExitStatus.BAD_INPUT;
     }
 
-    /**
-     * Bad input is reported in one line; anything else is an internal error, reported with its
-     * trace.
-     */
     private static int report(Exception fault, CommandLine line, CommandLine.ParseResult ignored) {
-        PrintWriter err = line.getErr();
-        if (fault instanceof DelayTooLong) {
-            err.println("padward: expected " + fault.getMessage() + ", found a longer route");
-            err.flush();
-            return ExitStatus.BAD_INPUT;
-        }
-        if (!(fault instanceof BadInput)) {
-            return failed(fault, err);
-        }
-        err.println("padward: " + fault.getMessage());
-        err.flush();
-        return ExitStatus.BAD_INPUT;
+        return Faults.report(fault, line.getErr());
     }
 
     /**
@@ -121,19 +103,7 @@ public final class Padward implements Runnable {
      * @return the exit status; never that of an answer when there was none
      */
     public static int execute(CommandLine line, String... arguments) {
-        try {
-            return line.execute(arguments);
-        } catch (OutOfMemoryError full) {
-            PrintWriter err = line.getErr();
-            err.println(
-                    "padward: expected more memory, found "
-                            + Runtime.getRuntime().maxMemory() / MIB
-                            + " MiB; java -Xmx4g -jar … gives it 4 GiB");
-            err.flush();
-            return ExitStatus.FAILED;
-        } catch (StackOverflowError | LinkageError fault) {
-            return failed(fault, line.getErr());
-        }
+        return Faults.guarded(() -> line.execute(arguments), line.getErr());
     }
 
     /**
@@ -142,9 +112,6 @@ public final class Padward implements Runnable {
      * @return the exit status for it
      */
     public static int failed(Throwable fault, PrintWriter err) {
-        err.println("padward: internal error:");
-        fault.printStackTrace(err);
-        err.flush();
-        return ExitStatus.FAILED;
+        return Faults.failed(fault, err);
     }
 }

@@ -89,6 +89,16 @@ public final class AskedOption {
 
     @Mixin private DriverOption driver;
 
+    /** The options of one question, which leaves all else as it usually is. */
+    public static AskedOption of(String net, String pad) {
+        AskedOption option = new AskedOption();
+        option.net = net;
+        option.pad = pad;
+        option.corner = Corner.SLOW;
+        option.driver = new DriverOption();
+        return option;
+    }
+
     /**
      * Checks that one question is stated, or many.
      *

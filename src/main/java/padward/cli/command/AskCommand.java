@@ -1,6 +1,7 @@
 package padward.cli.command;
 
 import java.io.PrintWriter;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -52,6 +53,9 @@ import picocli.CommandLine.Spec;
             "      --batch fixtures/small/questions.csv --brief"
         })
 public final class AskCommand implements Callable<Integer> {
+    private static final String PUSH_DEPTH = "1";
+    private static final String EFFORT_MS = "600";
+
     @Mixin private DesignOption design;
     @Mixin private AskedOption question;
     @Spec private CommandSpec spec;
@@ -78,7 +82,7 @@ public final class AskCommand implements Callable<Integer> {
 
     @Option(
             names = "--push-depth",
-            defaultValue = "1",
+            defaultValue = PUSH_DEPTH,
             description =
                     "How many levels of other nets a move may reroute in turn, 0 to 5 "
                             + "(${DEFAULT-VALUE}).")
@@ -86,7 +90,7 @@ public final class AskCommand implements Callable<Integer> {
 
     @Option(
             names = "--effort-ms",
-            defaultValue = "600",
+            defaultValue = EFFORT_MS,
             description =
                     "Time limit for proving the minimum number of obstacles, milliseconds "
                             + "(${DEFAULT-VALUE}).")
@@ -99,6 +103,27 @@ public final class AskCommand implements Callable<Integer> {
                     "Stops the search after this many milliseconds and reports the question as "
                             + "undecided. Without it, the search runs to the end.")
     private Long withinMillis;
+
+    /** Where it prints, when no command line says so. */
+    private Optional<PrintWriter> out = Optional.empty();
+
+    /** The command with the usual values for all options but these, without a command line. */
+    public static AskCommand plain(
+            Path design, String net, String pad, boolean json, PrintWriter out) {
+        AskCommand command = new AskCommand();
+        command.design = DesignOption.of(design);
+        command.question = AskedOption.of(net, pad);
+        command.engine = Engine.OWN;
+        command.json = json;
+        command.pushDepth = Integer.parseInt(PUSH_DEPTH);
+        command.effort = Integer.parseInt(EFFORT_MS);
+        command.out = Optional.of(out);
+        return command;
+    }
+
+    private PrintWriter out() {
+        return out.isPresent() ? out.get() : spec.commandLine().getOut();
+    }
 
     @Override
     public Integer call() throws BadInput {
@@ -116,36 +141,36 @@ public final class AskCommand implements Callable<Integer> {
                 former.isPresent()
                         ? question.about(read, former.get().net().orElseThrow())
                         : question.about(read);
-        PrintWriter out = spec.commandLine().getOut();
+        PrintWriter to = out();
         try {
-            return answer(asked, limits, out);
+            return answer(asked, limits, to);
         } catch (CancellationException stopped) {
-            printUndecided(asked, out);
+            printUndecided(asked, to);
             return ExitStatus.NOT_OPEN;
         } finally {
-            out.flush();
+            to.flush();
         }
     }
 
     /** The net was there before the last run, and is not now. */
     private int printGone(WantedResult former) {
-        PrintWriter out = spec.commandLine().getOut();
+        PrintWriter to = out();
         if (json) {
             WantedReport report =
                     new WantedReport(design.file().toString(), Optional.empty(), List.of(former));
-            out.println(JsonText.pretty(WantedReport.form(), report));
+            to.println(JsonText.pretty(WantedReport.form(), report));
         } else {
-            out.println(
+            to.println(
                     "Gone: net "
                             + former.wanted().net()
                             + " is not in this design; neither its name nor its driver is there.");
             if (!former.near().isEmpty()) {
-                out.println();
-                out.println("Registers around it that are still there:");
-                former.near().forEach(n -> out.println("  " + WantedReport.words(n)));
+                to.println();
+                to.println("Registers around it that are still there:");
+                former.near().forEach(n -> to.println("  " + WantedReport.words(n)));
             }
         }
-        out.flush();
+        to.flush();
         return ExitStatus.NOT_OPEN;
     }
 

@@ -34,6 +34,13 @@ public final class DesignOption {
                             + " PADWARD_NAMES.")
     private Path names;
 
+    /** The option with a file, and no table of other names. */
+    public static DesignOption of(Path file) {
+        DesignOption option = new DesignOption();
+        option.file = file;
+        return option;
+    }
+
     public Path file() {
         return file;
     }
