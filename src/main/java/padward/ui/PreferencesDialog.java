@@ -1,6 +1,7 @@
 package padward.ui;
 
 import javafx.geometry.Insets;
+import javafx.geometry.Pos;
 import javafx.scene.Scene;
 import javafx.scene.control.ButtonType;
 import javafx.scene.control.CheckBox;
@@ -32,6 +33,7 @@ final class PreferencesDialog {
         size.setAccessibleText("Size of text in pixels");
         size.valueProperty().addListener((p, old, now) -> look.setTextSize(now));
         HBox text = new HBox(8, new Label("Size of text"), size, new Label("pixels"));
+        text.setAlignment(Pos.CENTER_LEFT);
         VBox all = new VBox(10, dark, lists, reasons, text);
         all.setPadding(new Insets(4));
         Dialog<ButtonType> dialog = new Dialog<>();

@@ -29,6 +29,9 @@ final class SidePane extends VBox {
     private static final double LEAST_HEIGHT = 100;
     private static final double OPTIONS_SHARE = 0.5;
 
+    /** Height below which lists and options have no room for both, at the default text size. */
+    private static final double TIGHT = 400;
+
     private final List<Panel> panels;
     private final AppearanceModel look;
     private final TabPane tabs = new TabPane();
@@ -46,6 +49,8 @@ final class SidePane extends VBox {
         panels.forEach(p -> tabs.getTabs().add(tab(p)));
         tabs.addEventFilter(DragEvent.DRAG_OVER, this::openUnderPointer);
         UnblockView options = new UnblockView(map);
+        heightProperty().addListener(p -> options.setTight(isTight()));
+        look.textSizeProperty().addListener(p -> options.setTight(isTight()));
         options.maxHeightProperty().bind(heightProperty().multiply(OPTIONS_SHARE));
         // They get all height that the options leave; their tables would ask for more.
         tabs.setPrefHeight(LEAST_HEIGHT);
@@ -61,6 +66,10 @@ final class SidePane extends VBox {
                         (p, old, now) ->
                                 look.listsProperty()
                                         .set(look.listsProperty().get() || now.isPresent()));
+    }
+
+    private boolean isTight() {
+        return getHeight() > 0 && getHeight() < look.sized(TIGHT).get();
     }
 
     /** What is dragged over the name of a tab can be dropped on its view. */

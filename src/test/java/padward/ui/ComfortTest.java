@@ -178,8 +178,7 @@ class ComfortTest {
         Object early = compared.getItems().get(0);
         robot.interact(() -> compared.getSelectionModel().selectIndices(0, 2));
         hold = false;
-        WaitForAsyncUtils.waitFor(
-                20, TimeUnit.SECONDS, () -> compared.getItems().get(0) != early);
+        WaitForAsyncUtils.waitFor(20, TimeUnit.SECONDS, () -> compared.getItems().get(0) != early);
         settle();
         assertThat(compared.getSelectionModel().getSelectedIndices()).containsExactly(0, 2);
     }

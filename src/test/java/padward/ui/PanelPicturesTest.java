@@ -4,6 +4,7 @@ import java.awt.image.BufferedImage;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -12,6 +13,7 @@ import javafx.scene.Node;
 import javafx.scene.SnapshotParameters;
 import javafx.scene.control.Button;
 import javafx.scene.control.TextField;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.transform.Transform;
 import javafx.stage.Stage;
 import javafx.stage.Window;
@@ -81,6 +83,7 @@ class PanelPicturesTest {
         run(robot, "show-routes");
         OpenWindow.ask(robot, model, NET, "J2.1");
         take("routes");
+        takeFound(robot);
         robot.interact(
                 () ->
                         robot.lookup("#routes-table")
@@ -111,6 +114,7 @@ class PanelPicturesTest {
         robot.interact(() -> robot.lookup("#check-button").queryAs(Button.class).fire());
         take("ledger");
         takeWindow(robot, "sheet", "sheet");
+        takeWindow(robot, "preferences", "preferences");
         robot.interact(model::undo);
         takeWindow(robot, "help", "help");
         robot.interact(
@@ -146,10 +150,41 @@ class PanelPicturesTest {
                     robot.lookup("#group-route").queryAs(Button.class).fire();
                 });
         take("group");
+        robot.interact(
+                () -> {
+                    robot.lookup("#group-calibrate").queryAs(ToggleButton.class).setSelected(true);
+                    robot.lookup("#calibration-net")
+                            .queryAs(TextField.class)
+                            .setText("pump/run/hold");
+                    robot.lookup("#calibration-route").queryAs(Button.class).fire();
+                });
+        take("calibrate");
+        robot.interact(
+                () ->
+                        robot.lookup("#group-calibrate")
+                                .queryAs(ToggleButton.class)
+                                .setSelected(false));
         run(robot, "show-watch");
         take("watch");
         run(robot, "show-routes");
         takeFar(robot);
+        run(robot, "first-lesson");
+        take("lesson");
+        run(robot, "show-routes");
+    }
+
+    /** The choices of a typed name, as they lie on the window. */
+    private void takeFound(FxRobot robot) throws Exception {
+        Set<Window> before = Window.getWindows().stream().collect(Collectors.toSet());
+        run(robot, "find");
+        robot.write("x1y", 0);
+        WaitForAsyncUtils.waitForFxEvents();
+        for (Window one : List.copyOf(Window.getWindows())) {
+            if (!before.contains(one)) {
+                take(one.getScene().getRoot(), "find");
+            }
+        }
+        robot.interact(() -> robot.lookup("#find-field").queryAs(TextField.class).clear());
     }
 
     /** A larger design, as a whole and a little nearer. */

@@ -8,9 +8,11 @@ import java.util.stream.Stream;
 import javafx.geometry.Bounds;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.IndexedCell;
 import javafx.scene.control.Label;
 import javafx.scene.control.TabPane;
 import javafx.stage.Stage;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -79,6 +81,82 @@ class SmallWindowTest {
         if (width >= 1280) {
             assertNothingIsCutOff(robot);
         }
+    }
+
+    /**
+     * The smallest window with large text: the lists have rows, and buttons have all their text.
+     */
+    @Test
+    void listsHaveRowsAtLargeText(FxRobot robot) {
+        robot.interact(
+                () -> {
+                    stage.setWidth(1024);
+                    stage.setHeight(640);
+                    model.look().setTextSize(20);
+                    ask("J2.1");
+                });
+        layOut();
+        Bounds table = place(robot.lookup("#routes-table").query());
+        assertThat(rowsIn(robot, table)).as("rows of pads").isGreaterThanOrEqualTo(3);
+        // All options are one press away, and stay when they were asked for.
+        assertThat(shown(robot.lookup("#option-0").query())).isFalse();
+        robot.interact(() -> robot.lookup("#unblock-fold").queryAs(Button.class).fire());
+        layOut();
+        assertThat(shown(robot.lookup("#option-0").query())).isTrue();
+        robot.interact(() -> ask("J1.3"));
+        layOut();
+        assertThat(shown(robot.lookup("#option-0").query())).isTrue();
+        assertThat(place(robot.lookup("#map-bar").query()).getHeight())
+                .as("one row")
+                .isLessThan(60);
+        robot.interact(() -> OpenWindow.actions(stage).get("show-kept").run());
+        layOut();
+        Bounds side = place(robot.lookup("#side").query());
+        for (String id : List.of("#check-button", "#save-button", "#sheet-button")) {
+            Node button = robot.from(robot.lookup("#ledger-view").<Node>query()).lookup(id).query();
+            assertThat(place(button).getMaxX()).as(id).isLessThanOrEqualTo(side.getMaxX());
+        }
+    }
+
+    /** Decisions stay in reach there too. */
+    @Test
+    void aWhatIfIsDecidedAtLargeText(FxRobot robot) {
+        robot.interact(
+                () -> {
+                    stage.setWidth(1024);
+                    stage.setHeight(640);
+                    model.look().setTextSize(20);
+                    ask("J1.3");
+                    model.shown().tryIt();
+                });
+        layOut();
+        Bounds bar = place(robot.lookup("#what-if-bar").query());
+        for (String id : List.of("#what-if-accept", "#keep-button", "#drop-button")) {
+            Bounds at = place(robot.lookup(id).query());
+            assertThat(at.getMaxY()).as(id).isLessThanOrEqualTo(bar.getMaxY() + 0.5);
+            assertThat(at.getMaxX()).as(id).isLessThanOrEqualTo(bar.getMaxX() + 0.5);
+        }
+    }
+
+    private static void layOut() {
+        for (int pulse = 0; pulse < 3; pulse++) {
+            WaitForAsyncUtils.waitForFxEvents();
+        }
+    }
+
+    private static boolean shown(Node node) {
+        return node == null || node.isVisible() && shown(node.getParent());
+    }
+
+    /** Rows with something in them that can be seen in full. */
+    private static long rowsIn(FxRobot robot, Bounds table) {
+        return robot
+                .from(robot.lookup("#routes-table").<Node>query())
+                .lookup(".table-row-cell")
+                .queryAllAs(IndexedCell.class)
+                .stream()
+                .filter(r -> !r.isEmpty() && place(r).getMaxY() <= table.getMaxY())
+                .count();
     }
 
     private void ask(String pad) {

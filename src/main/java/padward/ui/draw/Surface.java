@@ -1,5 +1,7 @@
 package padward.ui.draw;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.function.Consumer;
 import javafx.scene.paint.Color;
 
@@ -38,6 +40,20 @@ public interface Surface {
         /** Approximate width of a text, pixels; the same for all surfaces. */
         public static double width(String text, double size) {
             return size * text.chars().mapToDouble(Lettering::width).sum();
+        }
+
+        /** A text in lines that are, approximately, no longer than a length. */
+        public static List<String> lines(String text, double size, double length) {
+            List<String> lines = new ArrayList<>();
+            for (String word : text.split(" ")) {
+                String last = lines.isEmpty() ? "" : lines.get(lines.size() - 1) + " ";
+                if (!lines.isEmpty() && width(last + word, size) <= length) {
+                    lines.set(lines.size() - 1, last + word);
+                } else {
+                    lines.add(word);
+                }
+            }
+            return lines;
         }
 
         /** Approximate number of letters that fit into a length. */

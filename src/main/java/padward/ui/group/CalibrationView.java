@@ -129,7 +129,7 @@ final class CalibrationView extends VBox {
                         () -> dialogs.capture().ifPresent(p -> file.setText(p.toString())));
         Spinner<Double> sample =
                 NumberSpinners.decimal(0, MOST_MHZ, calibration.sampleMhzProperty().get(), 100);
-        sample.setPrefWidth(110);
+        sample.getStyleClass().add("narrow");
         sample.setId("calibration-sample");
         sample.setAccessibleText("Sample rate of the instrument in megasamples per second");
         sample.setTooltip(

@@ -167,7 +167,7 @@ public final class GroupView extends ScrollPane {
         aim.setAccessibleText("Goal for the choice of pads");
         Spinner<Integer> tolerance =
                 NumberSpinners.whole(0, 100_000, group.toleranceProperty().get(), 50);
-        tolerance.setPrefWidth(96);
+        tolerance.getStyleClass().add("narrow");
         tolerance.setId("group-tolerance");
         tolerance.setAccessibleText("Tolerance in picoseconds");
         tolerance.valueProperty().addListener((p, old, now) -> group.toleranceProperty().set(now));
@@ -186,7 +186,7 @@ public final class GroupView extends ScrollPane {
                         group::route);
         Spinner<Double> lead =
                 NumberSpinners.decimal(0, 100, group.leadMetresProperty().get(), 0.1);
-        lead.setPrefWidth(84);
+        lead.getStyleClass().add("narrow");
         lead.setId("group-lead");
         lead.setAccessibleText("Length of the leads to the instrument, metres");
         lead.setTooltip(

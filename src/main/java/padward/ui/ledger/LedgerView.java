@@ -17,6 +17,7 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -68,9 +69,10 @@ public final class LedgerView extends VBox {
         pending.getStyleClass().add("note");
         pending.setId("pending-undo");
         report.setId("audit");
-        HBox foot =
-                new HBox(
+        FlowPane foot =
+                new FlowPane(
                         8,
+                        6,
                         check,
                         Controls.button(actions.get("save")),
                         Controls.button(actions.get("sheet")));

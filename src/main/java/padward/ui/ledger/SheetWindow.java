@@ -7,6 +7,7 @@ import javafx.beans.InvalidationListener;
 import javafx.embed.swing.SwingFXUtils;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
+import javafx.geometry.Rectangle2D;
 import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.ComboBox;
@@ -20,6 +21,7 @@ import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
@@ -95,8 +97,12 @@ public final class SheetWindow extends BorderPane {
                 });
         stage.initOwner(owner);
         stage.setTitle("Bench sheet");
-        double room = Screen.getPrimary().getVisualBounds().getHeight() - FRAME;
-        Scene scene = new Scene(view, WIDTH, Math.min(HEIGHT, room));
+        Rectangle2D screen = Screen.getPrimary().getVisualBounds();
+        Scene scene =
+                new Scene(
+                        view,
+                        Math.min(model.look().sized(WIDTH).get(), screen.getWidth()),
+                        Math.min(HEIGHT, screen.getHeight() - FRAME));
         view.installUndo(scene);
         stage.setScene(scene);
         stage.show();
@@ -156,7 +162,7 @@ public final class SheetWindow extends BorderPane {
         }
     }
 
-    private HBox bar(Supplier<FileDialogs> dialogs) {
+    private FlowPane bar(Supplier<FileDialogs> dialogs) {
         ComboBox<SheetPage.Paper> paper = new ComboBox<>();
         paper.getItems().addAll(SheetPage.Paper.values());
         paper.setId("paper");
@@ -168,7 +174,7 @@ public final class SheetWindow extends BorderPane {
                 NumberSpinners.decimal(0, 100, sheet.leadMetresProperty().get(), 0.1);
         lead.setId("lead");
         lead.setAccessibleText("Length of the leads to the instrument, metres");
-        lead.setPrefWidth(90);
+        lead.getStyleClass().add("narrow");
         lead.setTooltip(
                 new Tooltip(
                         "Length of the leads for which the table below states none; their delay is"
@@ -197,8 +203,9 @@ public final class SheetWindow extends BorderPane {
         busy.setId("sheet-doing");
         busy.textProperty().bind(sheet.doingProperty());
         busy.visibleProperty().bind(sheet.busyProperty());
-        HBox bar = new HBox(10, paper, leadLabel, lead, export, print, busy);
-        bar.setAlignment(Pos.CENTER_LEFT);
+        HBox leads = new HBox(10, leadLabel, lead);
+        leads.setAlignment(Pos.CENTER_LEFT);
+        FlowPane bar = new FlowPane(10, 6, paper, leads, export, print, busy);
         bar.setPadding(new Insets(8, 14, 8, 14));
         return bar;
     }

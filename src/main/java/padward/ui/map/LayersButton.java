@@ -18,7 +18,8 @@ final class LayersButton extends MenuButton {
         setId("layers-button");
         getStyleClass().add("layers-button");
         setTooltip(
-                new Tooltip("What the map shows; keys 1 to 9 and Q while the map has the focus"));
+                new Tooltip(
+                        "What the map shows; keys 1 to 9, Q and O while the map has the focus"));
         setAccessibleText("Layers of the map");
         for (MapLayer layer : MapLayer.values()) {
             CheckMenuItem item = new CheckMenuItem(layer.label() + "  (" + layer.keyText() + ")");

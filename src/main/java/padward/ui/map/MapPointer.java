@@ -14,6 +14,7 @@ import padward.ui.design.TileLayout;
 import padward.ui.draw.Viewport;
 import padward.ui.model.WindowModel;
 import padward.ui.paint.OverviewPainter;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.ObstaclePlaces;
 import padward.ui.scene.ZoomScales;
 
@@ -163,7 +164,8 @@ final class MapPointer {
         }
         rectangle.setVisible(event.isShiftDown() && event.getButton() == MouseButton.PRIMARY);
         Optional<TileLayout.Point> place =
-                opened().flatMap(
+                opened().filter(o -> map.options().shown(MapLayer.OVERVIEW).get())
+                        .flatMap(
                                 o ->
                                         OverviewPainter.placeAt(
                                                 o, view(), event.getX(), event.getY()));

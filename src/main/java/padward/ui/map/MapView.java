@@ -1,16 +1,16 @@
 package padward.ui.map;
 
+import java.util.List;
 import java.util.Optional;
 import javafx.animation.AnimationTimer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import javafx.geometry.Insets;
 import javafx.scene.Scene;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.control.ToolBar;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
-import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.Pane;
 import javafx.scene.layout.Region;
 import javafx.scene.text.Font;
@@ -22,6 +22,7 @@ import padward.ui.control.Controls;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
+import padward.ui.draw.Surface;
 import padward.ui.draw.Viewport;
 import padward.ui.model.WindowModel;
 import padward.ui.scene.MapScene;
@@ -33,6 +34,9 @@ import padward.ui.scene.MapScene;
 public final class MapView extends Pane {
     private static final double APART = 8;
 
+    /** Height of a line of text, in letters. */
+    private static final double LINE = 1.4;
+
     private final MapModel map;
     private final WindowModel model;
     private final Canvas canvas = new Canvas();
@@ -41,7 +45,10 @@ public final class MapView extends Pane {
     private final MapPointer pointer;
     private final MapCanvas picture;
     private final PinnedCard card;
-    private final FlowPane bar = new FlowPane(4, 4);
+
+    /** In one row: what has no room there is in a menu at its end. */
+    private final ToolBar bar = new ToolBar();
+
     private Actions actions = new Actions();
     private boolean dirty;
     private final AnimationTimer frames =
@@ -75,8 +82,7 @@ public final class MapView extends Pane {
         setMinSize(120, 120);
         bar.setId("map-bar");
         bar.getStyleClass().add("map-bar");
-        bar.setPadding(new Insets(4, APART, 4, APART));
-        bar.getChildren().add(new LayersButton(map.options()));
+        bar.getItems().add(new LayersButton(map.options()));
         getChildren().addAll(canvas, pointer.under(), pointer.rectangle(), card);
         model.openedProperty().addListener((p, old, now) -> show(old, now));
         model.shown().answerProperty().addListener((p, old, now) -> navigation.fitRoute());
@@ -185,7 +191,7 @@ public final class MapView extends Pane {
     /** Makes the keys and buttons of the map's actions work. */
     public void setActions(Actions given) {
         actions = given;
-        bar.getChildren()
+        bar.getItems()
                 .addAll(
                         Controls.button(given.get("back"), "◀"),
                         Controls.button(given.get("forward"), "▶"),
@@ -258,11 +264,19 @@ public final class MapView extends Pane {
         g.setFill(colors.paper());
         g.fillRect(0, 0, viewport().width(), viewport().height());
         g.setFill(colors.faint());
-        g.setFont(Font.font(model.look().sized(15).get()));
+        double size = model.look().sized(15).get();
+        g.setFont(Font.font(size));
         g.setTextAlign(TextAlignment.CENTER);
-        g.fillText(
-                "Open a design: drop its file here, or press Ctrl+O.",
-                viewport().width() / 2,
-                viewport().height() / 2);
+        List<String> lines =
+                Surface.Lettering.lines(
+                        "Open a design: drop its file here, or press Ctrl+O.",
+                        size,
+                        viewport().width() - 2 * APART);
+        for (int i = 0; i < lines.size(); i++) {
+            g.fillText(
+                    lines.get(i),
+                    viewport().width() / 2,
+                    viewport().height() / 2 + (i - (lines.size() - 1) / 2.0) * LINE * size);
+        }
     }
 }

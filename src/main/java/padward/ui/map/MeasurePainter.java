@@ -1,5 +1,6 @@
 package padward.ui.map;
 
+import java.util.ArrayList;
 import java.util.List;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
@@ -34,21 +35,47 @@ record MeasurePainter(TileLayout.Point from, TileLayout.Point to, String text)
         double y1 = scene.view().screenY(to.y());
         ruler(out, x0, y0, x1, y1, new Surface.Line(colors.paper(), WIDTH + CASING));
         ruler(out, x0, y0, x1, y1, new Surface.Line(colors.selection(), WIDTH));
-        Tag tag = new Tag(text, scene.letters(LETTERS), colors.selection());
-        double left = (x0 + x1) / 2 - tag.width() / 2;
+    }
+
+    @Override
+    public void paintTags(MapScene scene, Surface out) {
+        Palette colors = scene.palette();
+        double x0 = scene.view().screenX(from.x());
+        double y0 = scene.view().screenY(from.y());
+        double x1 = scene.view().screenX(to.x());
+        double y1 = scene.view().screenY(to.y());
+        double size = scene.letters(LETTERS);
+        List<Tag> tags = new ArrayList<>();
+        // In one line where the map is wide enough for it.
+        boolean whole = new Tag(text, size, colors.selection()).width() <= width(scene);
+        for (String line : whole ? List.of(text) : List.of(text.split("; "))) {
+            tags.add(new Tag(line, size, colors.selection()));
+        }
+        double wide = tags.stream().mapToDouble(Tag::width).max().orElse(0);
+        double high = tags.stream().mapToDouble(Tag::height).sum();
+        double left = (x0 + x1) / 2 - wide / 2;
         // Steep rulers have their text on the side, so that it does not lie on them.
         boolean steep = Math.abs(y1 - y0) > Math.abs(x1 - x0);
-        double top = (y0 + y1) / 2 - tag.height() / 2;
+        double top = (y0 + y1) / 2 - high / 2;
         if (steep) {
-            left += AWAY + tag.width() / 2;
+            left += AWAY + wide / 2;
         } else {
-            top -= AWAY + tag.height() / 2;
+            top -= AWAY + high / 2;
         }
-        tag.paint(
-                out,
-                colors,
-                Math.max(EDGE, Math.min(scene.view().width() - tag.width() - EDGE, left)),
-                Math.max(EDGE, Math.min(scene.view().height() - tag.height() - EDGE, top)));
+        top = Math.max(EDGE, Math.min(scene.view().height() - high - EDGE, top));
+        for (Tag tag : tags) {
+            tag.paint(
+                    out,
+                    colors,
+                    Math.max(EDGE, Math.min(scene.view().width() - tag.width() - EDGE, left)),
+                    top);
+            top += tag.height();
+        }
+    }
+
+    /** Width for texts on the map. */
+    private static double width(MapScene scene) {
+        return scene.view().width() - 2 * EDGE;
     }
 
     private static void ruler(

@@ -2,6 +2,7 @@ package padward.ui.paint;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import javafx.scene.paint.Color;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
@@ -64,18 +65,70 @@ final class LegendPainter {
             return;
         }
         List<Row> rows = rows();
-        double w = columnWidth(rows);
-        double h = (rows.size() * ROW + 2 * PADDING) * size;
-        double top = scene.view().height() - GAP - h;
-        double start = onRight(w) ? scene.view().width() - ruler() - GAP - w : GAP;
-        out.fillRect(start, top, w, h, size, colors.paper());
-        out.outlineRect(start, top, w, h, size, new Surface.Line(colors.box(), 1));
-        double left = start + PADDING * size;
-        double y = top + (PADDING + ROW / 2) * size;
+        Place place = place(rows);
+        if (place.height() + 2 * GAP > scene.view().height()) {
+            paintNoRoom();
+            return;
+        }
+        ground(place);
+        double left = place.left() + PADDING * size;
+        double y = place.top() + (PADDING + ROW / 2) * size;
         for (Row row : rows) {
             paintRow(row, left, y);
             y += ROW * size;
         }
+    }
+
+    /**
+     * Where the legend is on the map.
+     *
+     * @param left pixels from the left edge
+     * @param top pixels from the upper edge
+     * @param width pixels
+     * @param height pixels
+     */
+    record Place(double left, double top, double width, double height) {}
+
+    /** Where the legend is; empty when the map shows none. */
+    Optional<Place> findPlace() {
+        return Optional.of(scene)
+                .filter(s -> s.shows(MapLayer.LEGEND))
+                .map(s -> place(rows()))
+                .filter(p -> p.height() + 2 * GAP <= scene.view().height());
+    }
+
+    private Place place(List<Row> rows) {
+        double w = columnWidth(rows);
+        double h = (rows.size() * ROW + 2 * PADDING) * size;
+        double start = onRight(w) ? scene.view().width() - ruler() - GAP - w : GAP;
+        return new Place(start, scene.view().height() - GAP - h, w, h);
+    }
+
+    private void ground(Place at) {
+        out.fillRect(at.left(), at.top(), at.width(), at.height(), size, colors.paper());
+        out.outlineRect(
+                at.left(),
+                at.top(),
+                at.width(),
+                at.height(),
+                size,
+                new Surface.Line(colors.box(), 1));
+    }
+
+    /** On a map that is lower than its legend. */
+    private void paintNoRoom() {
+        String text = "No room for the legend: make the window larger";
+        double room = scene.view().width() - 2 * GAP - 2 * PADDING * size;
+        double fit = Math.min(1, room / Surface.Lettering.width(text, size));
+        double high = (ROW + 2 * PADDING) * size;
+        double wide = Surface.Lettering.width(text, size * fit) + 2 * PADDING * size;
+        double top = scene.view().height() - GAP - high;
+        ground(new Place(GAP, top, wide, high));
+        out.text(
+                text,
+                GAP + PADDING * size,
+                top + high / 2,
+                new Surface.Lettering(size * fit, Surface.Align.LEFT, colors.ink()));
     }
 
     /** Height of the legend below the map, in as many columns as fit. */

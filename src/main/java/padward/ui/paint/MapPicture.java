@@ -83,10 +83,13 @@ public final class MapPicture {
                     delays.paintLegend(out);
                     new LegendPainter(scene, out).paint();
                 });
+        scene.overlay().ifPresent(o -> out.group("tags", () -> o.paintTags(scene, out)));
     }
 
     /** Paints the overview on top, which belongs to the screen and not into a file. */
     public static void paintOverview(MapScene scene, Surface out) {
-        out.group("overview", () -> new OverviewPainter(scene, out).paint());
+        if (scene.shows(MapLayer.OVERVIEW)) {
+            out.group("overview", () -> new OverviewPainter(scene, out).paint());
+        }
     }
 }

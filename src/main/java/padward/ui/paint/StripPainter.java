@@ -30,6 +30,12 @@ public final class StripPainter {
 
     private static final double LABEL_ANGLE = -32;
     private static final int LABEL_ROOM = 18;
+
+    /** Space beside a text, pixels, and the height of its lines in letters. */
+    private static final double EDGE = 8;
+
+    private static final double LINE = 1.4;
+
     private static final int DELAY_ROWS = 3;
 
     /** Between two delays of a row, pixels. */
@@ -100,11 +106,7 @@ public final class StripPainter {
     public void paint(Optional<StripLayout> layout, double width) {
         out.fillRect(0, 0, width(scene, layout, width), height, 0, colors.paper());
         if (layout.isEmpty()) {
-            out.text(
-                    scene.empty(),
-                    width / 2,
-                    height / 2,
-                    new Surface.Lettering(scene.letters(13), Surface.Align.CENTER, colors.faint()));
+            paintEmpty(width);
             return;
         }
         rows.clear();
@@ -112,6 +114,19 @@ public final class StripPainter {
             rows.add(new ArrayList<>());
         }
         paintRoute(scene.route().orElseThrow(), layout.get());
+    }
+
+    /** The text, in as many lines as the width asks for. */
+    private void paintEmpty(double width) {
+        Surface.Lettering letters =
+                new Surface.Lettering(scene.letters(13), Surface.Align.CENTER, colors.faint());
+        List<String> lines =
+                Surface.Lettering.lines(scene.empty(), letters.size(), width - 2 * EDGE);
+        double step = LINE * letters.size();
+        double top = (height - (lines.size() - 1) * step) / 2;
+        for (int i = 0; i < lines.size(); i++) {
+            out.text(lines.get(i), width / 2, top + i * step, letters);
+        }
     }
 
     private void paintRoute(Route route, StripLayout places) {

@@ -3,6 +3,7 @@ package padward.ui.paint;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.ui.design.TileLayout;
@@ -216,16 +217,39 @@ final class StructurePainter {
             }
         }
         double length = tiles * scene.scale();
-        double left = (view.width() - length) / 2;
-        double y = view.height() - 2 * size;
-        Surface.Line ink = new Surface.Line(scene.palette().ink(), 1.5);
         String text = tiles + " tiles";
         double wide = length + Surface.Lettering.width(text, size) + 3 * AWAY;
+        ScalePlace place = besideLegend((view.width() - length) / 2 - AWAY, wide);
+        double left = place.left() + AWAY;
+        double y = place.y();
+        Surface.Line ink = new Surface.Line(scene.palette().ink(), 1.5);
         out.fillRect(left - AWAY, y - size, wide, 2 * size, size, scene.palette().paper());
         out.line(left, y, left + length, y, ink);
         out.line(left, y - END, left, y + END, ink);
         out.line(left + length, y - END, left + length, y + END, ink);
         text(text, left + length + AWAY, y, Surface.Align.LEFT);
+    }
+
+    private record ScalePlace(double left, double y) {}
+
+    /** In the middle below, but beside the legend or, where it leaves no room there, above it. */
+    private ScalePlace besideLegend(double left, double wide) {
+        double y = view.height() - 2 * size;
+        Optional<LegendPainter.Place> legend = new LegendPainter(scene, out).findPlace();
+        if (legend.isEmpty()) {
+            return new ScalePlace(left, y);
+        }
+        LegendPainter.Place at = legend.get();
+        double right = at.left() + at.width();
+        if (right + AWAY <= left || left + wide + AWAY <= at.left()) {
+            return new ScalePlace(left, y);
+        }
+        if (right + wide + 2 * AWAY <= view.width()) {
+            return new ScalePlace(right + AWAY, y);
+        }
+        return at.left() - wide - 2 * AWAY >= 0
+                ? new ScalePlace(at.left() - wide - AWAY, y)
+                : new ScalePlace(Math.max(AWAY, left), Math.max(size, at.top() - 2 * size));
     }
 
     private void text(String text, double x, double y, Surface.Align align) {

@@ -29,7 +29,10 @@ import padward.ui.model.WindowModel;
 import padward.unblock.move.Consequence;
 import padward.unblock.weigh.Removal;
 
-/** The options to unblock a route, best first, with the consequences of each. */
+/**
+ * The options to unblock a route, best first, with the consequences of each. Where the lists above
+ * would have no room for rows, only their title is shown until they are unfolded.
+ */
 public final class UnblockView extends VBox {
     /** Space around the tag and text of an obstacle's line, pixels; see the style sheet. */
     private static final double LINE_INSETS = 40;
@@ -40,6 +43,10 @@ public final class UnblockView extends VBox {
     private final WindowModel model;
     private final VBox rows = new VBox(10);
     private final Label proof = new Label();
+    private final Button title = new Button();
+    private final ScrollPane scroll = new ScrollPane(rows);
+    private Optional<Boolean> foldedByUser = Optional.empty();
+    private boolean tight;
     private final Map<Button, Obstacle> lines = new HashMap<>();
     private final List<RadioButton> choices = new ArrayList<>();
 
@@ -51,13 +58,18 @@ public final class UnblockView extends VBox {
         getStyleClass().add("side-part");
         setSpacing(6);
         setPadding(new Insets(10, 12, 10, 12));
-        Label title = new Label("Options to unblock");
-        title.getStyleClass().add("side-title");
+        title.setId("unblock-fold");
+        title.getStyleClass().addAll("side-title", "fold-title");
+        title.setTooltip(new Tooltip("Folds or unfolds the options to unblock the route"));
+        title.setOnAction(
+                e -> {
+                    foldedByUser = Optional.of(!isFolded());
+                    showFolded();
+                });
         proof.setWrapText(true);
         proof.setMinHeight(Region.USE_PREF_SIZE);
         proof.getStyleClass().add("faint");
         proof.setId("proof");
-        ScrollPane scroll = new ScrollPane(rows);
         scroll.setFitToWidth(true);
         scroll.getStyleClass().add("plain-scroll");
         scroll.setMinHeight(40);
@@ -79,6 +91,30 @@ public final class UnblockView extends VBox {
         show(model.shown().answerProperty().get());
     }
 
+    /** Whether the lists above would have no room beside all options. */
+    public void setTight(boolean isTight) {
+        if (tight != isTight) {
+            tight = isTight;
+            showFolded();
+        }
+    }
+
+    private boolean isFolded() {
+        return foldedByUser.orElse(tight);
+    }
+
+    private void showFolded() {
+        boolean folded = isFolded();
+        title.setText(
+                folded ? "▸ Options to unblock (" + choices.size() + ")" : "▾ Options to unblock");
+        title.setAccessibleText(
+                "Options to unblock, " + choices.size() + (folded ? ", folded" : ", unfolded"));
+        for (Region part : List.of(proof, scroll)) {
+            part.setVisible(!folded);
+            part.setManaged(!folded);
+        }
+    }
+
     private void show(Optional<Answer> answer) {
         rows.getChildren().clear();
         lines.clear();
@@ -96,6 +132,7 @@ public final class UnblockView extends VBox {
         for (int i = 0; i < options.size(); i++) {
             rows.getChildren().add(row(given, options.get(i), i, group));
         }
+        showFolded();
     }
 
     private static boolean isBlocked(Optional<Answer> answer) {

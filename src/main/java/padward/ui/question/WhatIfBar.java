@@ -68,17 +68,15 @@ public final class WhatIfBar extends VBox {
         drop = Controls.button(actions.get("drop"));
         List.of(keep, drop, accept)
                 .forEach(c -> Focus.handOver(c, "#try-button", "#bring-out-button"));
-        HBox.setHgrow(edits, Priority.ALWAYS);
-        edits.setMaxWidth(Double.MAX_VALUE);
-        HBox head = new HBox(8, edits, keep, drop);
-        head.setAlignment(Pos.CENTER_LEFT);
+        HBox decide = new HBox(8, keep, drop);
+        decide.setAlignment(Pos.CENTER_LEFT);
         accept.setId("what-if-accept");
         accept.setWrapText(true);
         accept.setMinHeight(Region.USE_PREF_SIZE);
         accept.getStyleClass().add("accept");
         accept.setOnAction(e -> model.shown().acceptedProperty().set(accept.isSelected()));
         model.shown().acceptedProperty().addListener((p, old, now) -> accept.setSelected(now));
-        getChildren().addAll(head, accept, sides());
+        getChildren().addAll(edits, accept, decide, sides());
         model.shown().whatIfProperty().addListener((p, old, now) -> show(now));
         show(model.shown().whatIfProperty().get());
     }

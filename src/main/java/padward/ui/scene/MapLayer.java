@@ -27,7 +27,12 @@ public enum MapLayer {
             "Routes of all questions",
             "Q",
             true,
-            "Routes of the other open questions, and of the group, each with its own mark");
+            "Routes of the other open questions, and of the group, each with its own mark"),
+    OVERVIEW(
+            "Overview",
+            "O",
+            true,
+            "The whole fabric in a corner, with the part that the map shows; a click goes there");
 
     private final String label;
     private final String key;

@@ -10,6 +10,9 @@ public interface MapOverlay {
     /** Paints on top of everything else on the map. */
     void paint(MapScene scene, Surface out);
 
+    /** Paints texts that must be read, above the legend too; does nothing by default. */
+    default void paintTags(MapScene scene, Surface out) {}
+
     /** Tints the tiles, below everything else; does nothing by default. */
     default void tint(MapScene scene, Surface out) {}
 

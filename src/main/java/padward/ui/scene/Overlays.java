@@ -20,6 +20,11 @@ record Overlays(List<MapOverlay> all) implements MapOverlay {
     }
 
     @Override
+    public void paintTags(MapScene scene, Surface out) {
+        all.forEach(o -> o.paintTags(scene, out));
+    }
+
+    @Override
     public void tint(MapScene scene, Surface out) {
         all.forEach(o -> o.tint(scene, out));
     }

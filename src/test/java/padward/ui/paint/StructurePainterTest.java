@@ -3,7 +3,13 @@ package padward.ui.paint;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.EnumSet;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.fabric.Fabric;
@@ -13,6 +19,8 @@ import padward.ui.design.OpenDesign;
 import padward.ui.draw.Palette;
 import padward.ui.draw.SvgSurface;
 import padward.ui.draw.Viewport;
+import padward.ui.scene.MapLayer;
+import padward.ui.scene.MapScene;
 
 /** What a large fabric shows from far away. */
 class StructurePainterTest {
@@ -50,6 +58,53 @@ class StructurePainterTest {
             new PrintedMap(MapPicture.plain(opened, view, Palette.LIGHT)).paint(out);
             assertThat(out.finish().split(" tiles?<", -1)).as("at " + scale).hasSize(2);
         }
+    }
+
+    /** Whatever the size of map and letters, the legend does not cover the scale. */
+    @ParameterizedTest
+    @CsvSource({"345, 170, 1.43, 2", "540, 240, 1, 3", "900, 700, 1, 8", "540, 300, 1.43, 6"})
+    void theScaleStandsBesideTheLegend(int width, int height, double letters, double scale)
+            throws Exception {
+        Design design =
+                DesignReader.read(Path.of("fixtures/workbench/design.json.gz"), Progress.NONE);
+        Fabric fabric = design.fabric();
+        Viewport view =
+                new Viewport(width, height, fabric.columns() / 2.0, fabric.rows() / 2.0, scale);
+        MapScene plain = MapPicture.plain(new OpenDesign(design), view, Palette.LIGHT);
+        Set<MapLayer> layers = EnumSet.copyOf(MapLayer.shownFirst());
+        layers.add(MapLayer.LEGEND);
+        MapScene scene =
+                new MapScene(
+                        plain.opened(),
+                        view,
+                        plain.palette(),
+                        letters,
+                        layers,
+                        plain.cells(),
+                        plain.net(),
+                        plain.route(),
+                        plain.alternatives(),
+                        plain.before(),
+                        plain.obstacles(),
+                        plain.chosenObstacle(),
+                        plain.marked(),
+                        plain.reach(),
+                        plain.overlay());
+        SvgSurface out = new SvgSurface(width, height, "map");
+        MapPicture.paint(scene, out);
+        String svg = out.finish();
+        Matcher text =
+                Pattern.compile("<text x=\"([\\d.]+)\" y=\"([\\d.]+)\"[^>]*>\\d+ tiles<")
+                        .matcher(svg);
+        assertThat(text.find()).isTrue();
+        double x = Double.parseDouble(text.group(1));
+        double y = Double.parseDouble(text.group(2));
+        LegendPainter.Place legend =
+                new LegendPainter(scene, new SvgSurface(1, 1, "")).findPlace().orElseThrow();
+        boolean beside = x < legend.left() || x > legend.left() + legend.width();
+        assertThat(beside || y < legend.top()).as(x + "," + y + " " + legend).isTrue();
+        assertThat(x).isBetween(0.0, (double) width);
+        assertThat(y).isBetween(0.0, (double) height);
     }
 
     @Test
