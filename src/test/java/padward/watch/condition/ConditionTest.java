@@ -115,6 +115,43 @@ class ConditionTest {
         assertCounter("pump/count[5:3] != pump/count[2:0]", c -> c >> 3 != (c & 7));
     }
 
+    /**
+     * Of two vectors of four bits, the highest bit in which they differ says which is greater: the
+     * function table that data sheets of the TTL part 7485, a comparator of four bits, publish
+     * (from memory, recomputed). All 256 pairs, each row of that table by itself.
+     */
+    @Test
+    void vectorsCompareAsThePublishedComparatorDoes() throws BadInput {
+        int[][] rows = {{3, 1}, {3, -1}, {2, 1}, {2, -1}, {1, 1}, {1, -1}, {0, 1}, {0, -1}};
+        String a = "pump/count[3:0]";
+        String b = "level[3:0]";
+        for (int k : new int[] {2, 4, 6}) {
+            CircuitRun greater = new CircuitRun(circuit(a + " > " + b, k), i -> false);
+            CircuitRun less = new CircuitRun(circuit(a + " < " + b, k), i -> false);
+            CircuitRun equal = new CircuitRun(circuit(a + " == " + b, k), i -> false);
+            for (int pair = 0; pair < 256; pair++) {
+                int one = pair & 15;
+                int other = pair >> 4;
+                int said = 0;
+                for (int[] row : rows) {
+                    int bit = row[0];
+                    boolean alikeAbove = one >> bit + 1 == other >> bit + 1;
+                    boolean applies = alikeAbove && (one >> bit & 1) - (other >> bit & 1) == row[1];
+                    said = applies ? row[1] : said;
+                }
+                Predicate<String> levels =
+                        net -> ((net.startsWith("pump") ? one : other) >> bit(net) & 1) != 0;
+                assertThat(
+                                List.of(
+                                        greater.output(levels),
+                                        less.output(levels),
+                                        equal.output(levels)))
+                        .as(one + " and " + other + " in tables of " + k)
+                        .containsExactly(said > 0, said < 0, said == 0);
+            }
+        }
+    }
+
     /** Names with signs of the language in them, and words of the language as names. */
     @Test
     void anyNetCanBeNamed() throws BadInput {

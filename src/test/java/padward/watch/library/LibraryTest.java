@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -307,6 +308,33 @@ class LibraryTest {
             run.edge();
         }
         assertThat(shown).isEqualTo(0x29B1);
+    }
+
+    /**
+     * Without an input, the check is a shift register with feedback x^16 + x^12 + x^5 + 1, whose
+     * states come again after 32,767 cycles: it is x + 1 times a primitive polynomial of degree 15
+     * (Peterson and Brown, Proc. IRE 49, 1961, from memory: such a check finds all double errors up
+     * to that length; recomputed).
+     */
+    @Test
+    void withoutInputTheSignatureHasThePublishedPeriod() throws BadInput {
+        int period = 32_767;
+        Circuit circuit =
+                new Signature(List.of("n[0]"), CLOCK, event("n[1]"), Optional.empty())
+                        .circuit(kinds(4));
+        CircuitRun run = new CircuitRun(circuit, i -> false);
+        run.output(net -> net.equals("n[1]"));
+        run.edge();
+        BitSet out = new BitSet();
+        for (int t = 0; t < 2 * period; t++) {
+            out.set(t, run.output(net -> false));
+            run.edge();
+        }
+        for (int shift : new int[] {period, period / 7, period / 31, period / 151}) {
+            boolean same =
+                    IntStream.range(0, period).allMatch(t -> out.get(t) == out.get(t + shift));
+            assertThat(same).as("period " + shift).isEqualTo(shift == period);
+        }
     }
 
     @Test
