@@ -3,7 +3,7 @@ package padward.capture;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.Predicate;
+import java.util.function.Function;
 import padward.base.BadInput;
 import padward.base.Progress;
 
@@ -19,6 +19,16 @@ import padward.base.Progress;
  * cannot cause, half of what exceeds it is added.
  */
 public final class ChannelDifferences {
+    /** How a channel shows the signal. */
+    public enum Shown {
+        /** It shows another signal. */
+        NOT_AT_ALL,
+        /** It is high while the signal is. */
+        AS_IT_IS,
+        /** It is low while the signal is high. */
+        INVERTED
+    }
+
     private static final int SAFE_PART = 4;
     private static final long FS_PER_PS = 1000;
     private static final double MOST_PS = 1e9;
@@ -41,7 +51,7 @@ public final class ChannelDifferences {
     /**
      * Reads the differences from a capture.
      *
-     * @param wanted which of its channels show the signal
+     * @param shown how each of its channels shows the signal
      * @param samplePs sampling period of the instrument, ps; 0 when not known or ignored
      * @return for each of these channels, in the order of the capture
      * @throws BadInput when the capture cannot be read, or does not show one signal on two channels
@@ -49,9 +59,9 @@ public final class ChannelDifferences {
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static List<ChannelDifference> read(
-            Path capture, Predicate<Channel> wanted, int samplePs, Progress progress)
+            Path capture, Function<Channel, Shown> shown, int samplePs, Progress progress)
             throws BadInput {
-        LevelChanges read = new LevelChanges(wanted, progress);
+        LevelChanges read = new LevelChanges(shown, progress);
         Captures.read(capture, read);
         List<LevelChanges.Line> lines = read.lines();
         if (lines.size() < 2) {

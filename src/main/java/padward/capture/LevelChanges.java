@@ -3,8 +3,9 @@ package padward.capture;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.function.Predicate;
+import java.util.function.Function;
 import padward.base.Progress;
+import padward.capture.ChannelDifferences.Shown;
 
 /** When some channels of a capture change between 0 and 1; the first million changes of each. */
 final class LevelChanges implements Changes {
@@ -12,14 +13,14 @@ final class LevelChanges implements Changes {
     private static final int FIRST_ROOM = 64;
     private static final int CHECKED = 1024;
 
-    private final Predicate<Channel> wanted;
+    private final Function<Channel, Shown> shown;
     private final Progress progress;
     private final List<Line> lines = new ArrayList<>();
     private final List<Line> all = new ArrayList<>();
     private long seen;
 
-    LevelChanges(Predicate<Channel> wanted, Progress progress) {
-        this.wanted = wanted;
+    LevelChanges(Function<Channel, Shown> shown, Progress progress) {
+        this.shown = shown;
         this.progress = progress;
     }
 
@@ -61,22 +62,27 @@ final class LevelChanges implements Changes {
     /** A channel that is read. */
     static final class Line {
         private final Channel channel;
-        private final boolean isRead;
+        private final Shown shown;
         private final Times rises = new Times();
         private final Times falls = new Times();
         private String value = "";
 
-        private Line(Channel channel, boolean isRead) {
+        private Line(Channel channel, Shown shown) {
             this.channel = channel;
-            this.isRead = isRead;
+            this.shown = shown;
         }
 
         Channel channel() {
             return channel;
         }
 
+        private boolean isRead() {
+            return shown != Shown.NOT_AT_ALL;
+        }
+
+        /** When the signal rises or falls, whether the channel inverts it or not. */
         Times times(boolean rising) {
-            return rising ? rises : falls;
+            return rising != (shown == Shown.INVERTED) ? rises : falls;
         }
 
         private void become(long fs, String now) {
@@ -92,9 +98,9 @@ final class LevelChanges implements Changes {
     @Override
     public void channels(List<Channel> declared) {
         for (Channel channel : declared) {
-            Line line = new Line(channel, wanted.test(channel));
+            Line line = new Line(channel, shown.apply(channel));
             all.add(line);
-            if (line.isRead) {
+            if (line.isRead()) {
                 lines.add(line);
             }
         }
@@ -113,7 +119,7 @@ final class LevelChanges implements Changes {
         }
         seen++;
         Line line = all.get(channel);
-        if (line.isRead) {
+        if (line.isRead()) {
             line.become(fs, SignalEdge.level(value));
         }
     }

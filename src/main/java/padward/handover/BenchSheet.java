@@ -122,6 +122,7 @@ public record BenchSheet(
      * @param lead the instrument's lead on it, with its channel
      * @param net the net
      * @param polarity what a high level on the pad means, as a clause
+     * @param inverted whether the pad shows the inverse of the net
      * @param port the port that brings it out
      * @param pad the pad's name
      * @param packagePin pin or ball of the package
@@ -140,6 +141,7 @@ public record BenchSheet(
             Lead lead,
             String net,
             String polarity,
+            boolean inverted,
             String port,
             String pad,
             String packagePin,
@@ -166,6 +168,7 @@ public record BenchSheet(
                     lead.withMeasured(Optional.of(delay)),
                     net,
                     polarity,
+                    inverted,
                     port,
                     pad,
                     packagePin,
@@ -193,6 +196,7 @@ public record BenchSheet(
                     lead,
                     net,
                     polarity,
+                    inverted,
                     port,
                     pad,
                     packagePin,
@@ -507,6 +511,7 @@ public record BenchSheet(
                         lead,
                         out.net(),
                         polarity(after, net.get(), pad),
+                        pad.use().driving().inverts(),
                         out.port(),
                         pad.name(),
                         pad.packagePin(),

@@ -11,6 +11,7 @@ import padward.base.Progress;
 import padward.capture.Channel;
 import padward.capture.ChannelDifference;
 import padward.capture.ChannelDifferences;
+import padward.capture.ChannelDifferences.Shown;
 import padward.change.Lead;
 import padward.change.LedgerEntry;
 import padward.fabric.delay.Delay;
@@ -91,7 +92,10 @@ public record Calibration(String net, List<Reading> readings, int changes) {
         Map<String, BenchSheet.Line> byName = names(lines);
         List<ChannelDifference> shown =
                 ChannelDifferences.read(
-                        capture, c -> find(byName, c).isPresent(), samplePs, progress);
+                        capture,
+                        c -> find(byName, c).map(Calibration::shown).orElse(Shown.NOT_AT_ALL),
+                        samplePs,
+                        progress);
         Map<BenchSheet.Line, ChannelDifference> byLine = new HashMap<>();
         for (ChannelDifference one : shown) {
             BenchSheet.Line line = find(byName, one.channel()).orElseThrow();
@@ -104,6 +108,10 @@ public record Calibration(String net, List<Reading> readings, int changes) {
             }
         }
         return new Calibration(lines.get(0).net(), readings(lines, byLine), shown.get(0).changes());
+    }
+
+    private static Shown shown(BenchSheet.Line line) {
+        return line.inverted() ? Shown.INVERTED : Shown.AS_IT_IS;
     }
 
     /** The page of a calibration. */

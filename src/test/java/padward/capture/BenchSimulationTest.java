@@ -96,9 +96,9 @@ class BenchSimulationTest {
     }
 
     /**
-     * One signal on all lines, whose delays differ by up to a nanosecond more than any model says:
-     * what the capture shows brings them together to less than a sample, whatever the signal's
-     * period is to the instrument's, and no more is wrong than is stated.
+     * One signal on all lines, on one of them inverted, whose delays differ by up to a nanosecond
+     * more than any model says: what the capture shows brings them together to less than a sample,
+     * whatever the signal's period is to the instrument's, and no more is wrong than is stated.
      */
     @ParameterizedTest
     @ValueSource(longs = {4, 5, 6})
@@ -115,7 +115,13 @@ class BenchSimulationTest {
                     bench % 2 == 0 ? SAMPLE_PS * (100 + random.nextInt(50)) : 12_345.6 + bench;
             List<ChannelDifference> found =
                     ChannelDifferences.read(
-                            capture(late, half, random), c -> true, SAMPLE_PS, Progress.NONE);
+                            capture(late, half, random),
+                            c ->
+                                    c.own().equals("d2")
+                                            ? ChannelDifferences.Shown.INVERTED
+                                            : ChannelDifferences.Shown.AS_IT_IS,
+                            SAMPLE_PS,
+                            Progress.NONE);
             assertThat(found).hasSize(LINES);
             for (int i = 0; i < LINES; i++) {
                 for (int j = i + 1; j < LINES; j++) {
@@ -142,7 +148,7 @@ class BenchSimulationTest {
                 double at = start + change * half + late[i];
                 long stamp = (long) Math.ceil(at / SAMPLE_PS) * SAMPLE_PS;
                 stamps.computeIfAbsent(stamp, s -> new StringBuilder())
-                        .append(1 - change % 2)
+                        .append(i == 2 ? change % 2 : 1 - change % 2)
                         .append((char) ('a' + i))
                         .append('\n');
             }
@@ -151,7 +157,7 @@ class BenchSimulationTest {
         for (int i = 0; i < late.length; i++) {
             text.append("$var wire 1 ").append((char) ('a' + i)).append(" d" + i + " $end\n");
         }
-        text.append("$enddefinitions $end\n$dumpvars 0a 0b 0c 0d $end\n");
+        text.append("$enddefinitions $end\n$dumpvars 0a 0b 1c 0d $end\n");
         stamps.forEach((stamp, changes) -> text.append("#" + stamp + "\n").append(changes));
         return Files.writeString(folder.resolve("bench.vcd"), text);
     }

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.capture.ChannelDifferences.Shown;
 
 /** What captures of one signal on several channels say of these. */
 class ChannelDifferencesTest {
@@ -18,7 +19,11 @@ class ChannelDifferencesTest {
 
     private List<ChannelDifference> read(String name, String text, int samplePs) throws Exception {
         Path file = Files.writeString(folder.resolve(name), text);
-        return ChannelDifferences.read(file, c -> !c.own().equals("x"), samplePs, Progress.NONE);
+        return ChannelDifferences.read(
+                file,
+                c -> c.own().equals("x") ? Shown.NOT_AT_ALL : Shown.AS_IT_IS,
+                samplePs,
+                Progress.NONE);
     }
 
     private static String vcd(String body) {
@@ -36,6 +41,26 @@ class ChannelDifferencesTest {
         assertThat(found).extracting(ChannelDifference::ps).containsExactly(0, 200);
         // 300 and 100 vary by 200.
         assertThat(found).extracting(ChannelDifference::tolerancePs).containsExactly(0, 100);
+        assertThat(found.get(0).changes()).isEqualTo(2);
+    }
+
+    /** A pad that inverts falls when the others rise. */
+    @Test
+    void anInvertedChannelIsComparedLikeTheOthers() throws Exception {
+        String body = "#10\n1b\n#1000\n1a\n#1300\n0b\n#9000\n0a\n#9100\n1b\n";
+        Path file = Files.writeString(folder.resolve("a.vcd"), vcd(body));
+        List<ChannelDifference> found =
+                ChannelDifferences.read(
+                        file,
+                        c ->
+                                switch (c.own()) {
+                                    case "d0" -> Shown.AS_IT_IS;
+                                    case "d1" -> Shown.INVERTED;
+                                    default -> Shown.NOT_AT_ALL;
+                                },
+                        0,
+                        Progress.NONE);
+        assertThat(found).extracting(ChannelDifference::ps).containsExactly(0, 200);
         assertThat(found.get(0).changes()).isEqualTo(2);
     }
 
@@ -95,6 +120,6 @@ class ChannelDifferencesTest {
                     }
                 };
         assertThatExceptionOfType(CancellationException.class)
-                .isThrownBy(() -> ChannelDifferences.read(file, c -> true, 0, stopped));
+                .isThrownBy(() -> ChannelDifferences.read(file, c -> Shown.AS_IT_IS, 0, stopped));
     }
 }

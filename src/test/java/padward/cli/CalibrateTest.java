@@ -17,6 +17,8 @@ import org.apache.commons.csv.CSVRecord;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** One net on all pads of a group shows what their lines differ by; deskew then uses that. */
 class CalibrateTest {
@@ -217,10 +219,26 @@ class CalibrateTest {
         assertThat(rows(sheet).get(0).get("measuredTolerance_ps")).isEqualTo("50");
     }
 
-    /** The capture of a calibration says by how much the lines differ. */
-    @Test
-    void aCaptureGivesTheLinesTheirMeasuredDelays() throws Exception {
+    /** The capture of a calibration says by how much the lines differ; one pad may invert. */
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void aCaptureGivesTheLinesTheirMeasuredDelays(boolean inverts) throws Exception {
         Path cal = folder.resolve("cal.json");
+        if (inverts) {
+            String pad =
+                    run("bus", "--calibrate", "pump/run/hold", "--pads", PADS, "--json")
+                            .json()
+                            .getAsJsonArray("lines")
+                            .get(0)
+                            .getAsJsonObject()
+                            .get("pad")
+                            .getAsString();
+            Path fabric = folder.resolve("only.fabric.json");
+            String name = "{\"pad\": \"" + pad + "\",";
+            String text = Files.readString(fabric);
+            assertThat(text).contains(name);
+            Files.writeString(fabric, text.replace(name, name + " \"inverts\": true,"));
+        }
         run("bus", "--calibrate", "pump/run/hold", "--pads", PADS, "--ledger", cal);
         Path sheet = folder.resolve("cal.csv");
         run("sheet", "--ledger", cal, "-o", sheet);
@@ -230,7 +248,12 @@ class CalibrateTest {
         for (int i = 0; i < lines.size(); i++) {
             late.add((long) middle(lines.get(i)) + off.get(i));
         }
-        Path capture = Files.writeString(folder.resolve("c.vcd"), toggling(late));
+        String shown = toggling(late);
+        if (inverts) {
+            assertThat(lines.get(0).get("polarity")).startsWith("the inverse of the net");
+            shown = swapped(shown);
+        }
+        Path capture = Files.writeString(folder.resolve("c.vcd"), shown);
         String before = Files.readString(cal);
         CommandRun dry =
                 run("lead", "-l", cal, "--capture", capture, "--sample-mhz", 500, "--dry-run");
@@ -285,5 +308,10 @@ class CalibrateTest {
             }
         }
         return text.toString();
+    }
+
+    /** The same capture with its first channel inverted. */
+    private static String swapped(String capture) {
+        return capture.replace("0a", "xa").replace("1a", "0a").replace("xa", "1a");
     }
 }
