@@ -1,5 +1,6 @@
 package padward.cli;
 
+import java.math.BigDecimal;
 import java.util.Arrays;
 import java.util.Collection;
 import java.util.List;
@@ -8,6 +9,7 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import padward.base.Decimals;
 import padward.base.NearestName;
 import picocli.CommandLine;
 
@@ -21,6 +23,8 @@ final class OptionFault {
             Pattern.compile(
                     "(?s)Invalid value for option '([^']*)'[^:]*: '(.*)' is not an? "
                             + "(int|long|float|double)");
+    private static final Pattern COMMA =
+            Pattern.compile("(?s)Invalid value for option '([^']*)'[^:]*: '(.*)' has a comma");
     private static final Pattern PAIR =
             Pattern.compile(
                     "(?s)Value for option (?:option )?'([^']*)' \\((.*)\\) should be in KEY=VALUE "
@@ -29,6 +33,20 @@ final class OptionFault {
     private static final Pattern UNMATCHED = Pattern.compile("(?s)Unmatched argument.*|Unknown .*");
 
     private OptionFault() {}
+
+    /** A number with a point, or with a comma that can only be one. */
+    static double number(String text) {
+        if (Decimals.mayMeanThousands(text)) {
+            throw new CommandLine.TypeConversionException("'" + text + "' has a comma");
+        }
+        try {
+            return Decimals.typed(text)
+                    .map(BigDecimal::doubleValue)
+                    .orElseGet(() -> Double.valueOf(text));
+        } catch (NumberFormatException wrong) {
+            throw new CommandLine.TypeConversionException("'" + text + "' is not a double");
+        }
+    }
 
     /**
      * The message in Padward's form, or picocli's own.
@@ -104,6 +122,10 @@ final class OptionFault {
                         default -> "a number";
                     };
             return fault(number.group(1), kind, number.group(2));
+        }
+        Matcher comma = COMMA.matcher(message);
+        if (comma.matches()) {
+            return fault(comma.group(1), Decimals.POINT, comma.group(2));
         }
         Matcher pair = PAIR.matcher(message);
         return pair.matches() ? fault(pair.group(1), pair.group(2), pair.group(3)) : message;

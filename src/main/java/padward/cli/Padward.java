@@ -68,6 +68,8 @@ public final class Padward implements Runnable {
     private static CommandLine commandLine(List<String> commands) {
         CommandLine line = new CommandLine(new Padward());
         commands.forEach(name -> line.addSubcommand(Commands.make(name)));
+        line.registerConverter(Double.class, OptionFault::number);
+        line.registerConverter(Double.TYPE, OptionFault::number);
         line.setCaseInsensitiveEnumValuesAllowed(true);
         // A note or a name that begins with @ is meant as it stands, not as the name of a file.
         line.setExpandAtFiles(false);

@@ -2,7 +2,6 @@ package padward.format.ledger;
 
 import java.math.BigDecimal;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import padward.base.BadInput;
 import padward.base.Decimals;
 import padward.change.Lead;
@@ -118,9 +117,6 @@ public enum LeadField {
         }
     };
 
-    /** With a comma that may stand for a point, or mark thousands. */
-    private static final Pattern THOUSANDS = Pattern.compile("\\+?[1-9]\\d{0,2},\\d{3}");
-
     private final String word;
 
     LeadField(String word) {
@@ -185,11 +181,10 @@ public enum LeadField {
      * @throws BadInput when the text is none
      */
     public static double metres(String text, String source) throws BadInput {
-        if (THOUSANDS.matcher(text.strip()).matches()) {
-            String expected = "a number with a point, because the comma could mean thousands";
-            throw new BadInput(source, "", expected, text);
+        if (Decimals.mayMeanThousands(text)) {
+            throw new BadInput(source, "", Decimals.POINT, text);
         }
-        return Decimals.parse(text.replace(',', '.'))
+        return Decimals.typed(text)
                 .filter(n -> isWithin(n, 0, FileLimits.LEAD_METRES))
                 .map(BigDecimal::doubleValue)
                 .orElseThrow(

@@ -1,16 +1,21 @@
 package padward.ui.control;
 
+import java.math.BigDecimal;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Function;
 import javafx.beans.property.ObjectProperty;
+import javafx.geometry.Bounds;
 import javafx.scene.control.Spinner;
 import javafx.scene.control.SpinnerValueFactory;
+import javafx.scene.control.Tooltip;
 import javafx.util.StringConverter;
+import padward.base.Decimals;
 
 /**
- * Fields for numbers that can also be typed. What is not a number is replaced by the number before;
- * numbers are written alike in every locale, and a comma is read as a decimal point.
+ * Fields for numbers that can also be typed. What is not a number is replaced by the number before,
+ * and the field says what it expected; numbers are written alike in every locale, and a comma is
+ * read as everywhere in the program ({@link Decimals}).
  */
 public final class NumberSpinners {
     private NumberSpinners() {}
@@ -19,7 +24,7 @@ public final class NumberSpinners {
     public static Spinner<Integer> whole(int least, int most, int first, int step) {
         return typed(
                 new Spinner<>(least, most, first, step),
-                text -> Integer.parseInt(text),
+                text -> Decimals.typed(text).map(BigDecimal::intValueExact),
                 number -> Integer.toString(number));
     }
 
@@ -27,7 +32,7 @@ public final class NumberSpinners {
     public static Spinner<Double> decimal(double least, double most, double first, double step) {
         return typed(
                 new Spinner<>(least, most, first, step),
-                text -> Double.parseDouble(text.replace(',', '.')),
+                text -> Decimals.typed(text).map(BigDecimal::doubleValue),
                 NumberSpinners::text);
     }
 
@@ -42,7 +47,7 @@ public final class NumberSpinners {
     }
 
     private static <T> Spinner<T> typed(
-            Spinner<T> spinner, Function<String, T> read, Function<T, String> write) {
+            Spinner<T> spinner, Function<String, Optional<T>> read, Function<T, String> write) {
         spinner.setEditable(true);
         SpinnerValueFactory<T> values = spinner.getValueFactory();
         values.setConverter(
@@ -54,16 +59,40 @@ public final class NumberSpinners {
 
                     @Override
                     public T fromString(String text) {
-                        try {
-                            return read.apply(text.strip());
-                        } catch (NumberFormatException notANumber) {
+                        Optional<T> number = read(text);
+                        if (number.isEmpty()) {
                             // Shown again, so that nobody takes the text for the number.
                             spinner.getEditor().setText(toString(values.getValue()));
-                            return values.getValue();
+                            tell(spinner, fault(text));
+                        }
+                        return number.orElseGet(values::getValue);
+                    }
+
+                    private Optional<T> read(String text) {
+                        try {
+                            return read.apply(text);
+                        } catch (ArithmeticException notWhole) {
+                            return Optional.empty();
                         }
                     }
                 });
         spinner.getEditor().setText(values.getConverter().toString(values.getValue()));
         return spinner;
+    }
+
+    /** What is wrong with a text that is no number, as a sentence. */
+    static String fault(String text) {
+        String expected = Decimals.mayMeanThousands(text) ? Decimals.POINT : "a number";
+        return "Expected " + expected + ", found “" + text.strip() + "”.";
+    }
+
+    /** Shows a sentence below a field until the next key or click. */
+    private static void tell(Spinner<?> spinner, String sentence) {
+        Bounds field = spinner.localToScreen(spinner.getBoundsInLocal());
+        if (field != null) {
+            Tooltip tip = new Tooltip(sentence);
+            tip.setAutoHide(true);
+            tip.show(spinner, field.getMinX(), field.getMaxY());
+        }
     }
 }

@@ -1,5 +1,6 @@
 package padward.ui.question;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -8,6 +9,7 @@ import java.util.OptionalDouble;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import padward.base.Decimals;
 import padward.base.Volts;
 import padward.breakout.ask.Answer;
 
@@ -17,7 +19,7 @@ import padward.breakout.ask.Answer;
  */
 final class PadFilter {
     private static final Pattern BELOW =
-            Pattern.compile("(?:delay\\s*)?<\\s*(\\d+(?:[.,]\\d+)?)(?:\\s*ns)?");
+            Pattern.compile("(?:delay\\s*)?<\\s*(\\d+(?:[.,]\\d+)*)(?:\\s*ns)?");
     private static final Pattern BANK = Pattern.compile("(?<![^\\s,])bank\\s+([^\\s,]+)");
     private static final Pattern VOLTS = Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*v\\b");
     private static final double PS = 1000;
@@ -25,20 +27,30 @@ final class PadFilter {
     private final List<String> words;
     private final Optional<String> bank;
     private final OptionalDouble below;
+    private final String fault;
 
-    private PadFilter(List<String> words, Optional<String> bank, OptionalDouble below) {
+    private PadFilter(
+            List<String> words, Optional<String> bank, OptionalDouble below, String fault) {
         this.words = List.copyOf(words);
         this.bank = bank;
         this.below = below;
+        this.fault = fault;
     }
 
     /** Reads a text; an empty one lets all pads through. */
     static PadFilter of(String text) {
         String rest = text.strip().toLowerCase(Locale.ROOT);
         OptionalDouble below = OptionalDouble.empty();
+        String fault = "";
         Matcher bound = BELOW.matcher(rest);
         if (bound.find()) {
-            below = OptionalDouble.of(Double.parseDouble(bound.group(1).replace(',', '.')));
+            Optional<BigDecimal> ns = Decimals.typed(bound.group(1));
+            if (ns.isEmpty()) {
+                String expected =
+                        Decimals.mayMeanThousands(bound.group(1)) ? Decimals.POINT : "a number";
+                fault = "Expected " + expected + ", found “" + bound.group(1) + "”.";
+            }
+            below = ns.stream().mapToDouble(BigDecimal::doubleValue).findFirst();
             rest = rest.substring(0, bound.start()) + " " + rest.substring(bound.end());
         }
         // With its name at once, so that bank 1 does not list bank 10.
@@ -56,11 +68,16 @@ final class PadFilter {
             rest = rest.substring(0, volts.start()) + " " + rest.substring(volts.end());
         }
         Stream.of(rest.split("[\\s,]+")).filter(w -> !w.isEmpty()).forEach(words::add);
-        return new PadFilter(words, bank, below);
+        return new PadFilter(words, bank, below, fault);
+    }
+
+    /** What is wrong with a number in the text, as a sentence; empty when nothing is. */
+    String fault() {
+        return fault;
     }
 
     /**
-     * Whether a pad is listed.
+     * Whether a pad is listed; none is while a number is wrong.
      *
      * @param named all that can be found of it
      */
@@ -72,7 +89,8 @@ final class PadFilter {
                                 .filter(r -> r.total().slowPs() < below.getAsDouble() * PS)
                                 .isPresent();
         String ofPad = answer.question().padValue().bank();
-        return fast
+        return fault.isEmpty()
+                && fast
                 && bank.filter(b -> !b.equalsIgnoreCase(ofPad)).isEmpty()
                 && words.stream().allMatch(all::contains);
     }

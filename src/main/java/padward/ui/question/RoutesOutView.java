@@ -304,6 +304,9 @@ public final class RoutesOutView extends VBox {
                         (asked.isEmpty() || asked.contains(a.question().pad()))
                                 && fits(a, filter.getValue())
                                 && words.fits(a, haystack(a)));
+        if (!words.fault().isEmpty()) {
+            title.setText(words.fault());
+        }
     }
 
     /** What the pad is called, and what is on it. */

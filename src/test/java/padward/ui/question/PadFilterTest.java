@@ -40,6 +40,23 @@ class PadFilterTest {
         assertThat(PadFilter.of("pin, < 0,001").fits(inA, "pin")).isFalse();
     }
 
+    /**
+     * A comma is a point, unless it may mark thousands; then nothing is listed, and why is told.
+     */
+    @Test
+    void aNumberThatMayMeanTwoIsAFault() {
+        assertThat(PadFilter.of("pin, < 999,5").fits(inA, "pin")).isTrue();
+        PadFilter two = PadFilter.of("pin, < 1,250 ns");
+        assertThat(two.fits(inA, "pin")).isFalse();
+        assertThat(two.fault())
+                .isEqualTo(
+                        "Expected a number with a point, because the comma could mean thousands,"
+                                + " found “1,250”.");
+        assertThat(PadFilter.of("pin, < 1,2,3").fault())
+                .isEqualTo("Expected a number, found “1,2,3”.");
+        assertThat(PadFilter.of("pin, < 2, bank A").fault()).isEmpty();
+    }
+
     @Test
     void aBankIsMeantWhole() {
         assertThat(PadFilter.of("bank a").fits(inA, "bank A")).isTrue();
