@@ -132,6 +132,7 @@ public record BenchSheet(
      * @param setting the pad driver's setting
      * @param timing when its signal arrives at the instrument, and how it is seen there
      * @param late by how many cycles registers that the entry adds make it late
+     * @param source the net of which it is a later copy, through those registers and nothing else
      * @param takenPs the delay to the instrument that corrections are calculated from, ps: the
      *     measured one, the mean of all such put where it is calculated, or the middle of the range
      * @param addToTimePs what to add to this channel's time stamps so that all channels of the
@@ -150,6 +151,7 @@ public record BenchSheet(
             Optional<DriverSetting> setting,
             LineTiming timing,
             Optional<Lateness> late,
+            Optional<String> source,
             long takenPs,
             long addToTimePs) {
         /** Delay from the net's driver to the pin, at the driver's rated load. */
@@ -177,6 +179,7 @@ public record BenchSheet(
                     setting,
                     timing,
                     late,
+                    source,
                     takenPs,
                     addToTimePs);
         }
@@ -205,6 +208,7 @@ public record BenchSheet(
                     setting,
                     timing,
                     late,
+                    source,
                     taken,
                     add);
         }
@@ -506,11 +510,21 @@ public record BenchSheet(
         Optional<DriverSetting> setting =
                 after.fabric().info().findSetting(DriverFit.standing(after, index));
         Optional<PadWiring> wiring = after.board().findWiring(index);
+        Optional<Net> copied = ForwardedClock.clockOf(after, net.get());
+        Optional<String> source = Lateness.source(entry, out.net(), after);
         return Optional.of(
                 new Line(
                         lead,
                         out.net(),
-                        polarity(after, net.get(), pad),
+                        copied.map(Net::name)
+                                .or(() -> source)
+                                .map(
+                                        n ->
+                                                (pad.use().driving().inverts()
+                                                                ? "the inverse of "
+                                                                : "as ")
+                                                        + n)
+                                .orElseGet(() -> polarity(after, net.get(), pad)),
                         pad.use().driving().inverts(),
                         out.port(),
                         pad.name(),
@@ -525,8 +539,9 @@ public record BenchSheet(
                                 setting,
                                 between(lead, external),
                                 instrument,
-                                net.get().clock()),
+                                net.get().clock() || copied.isPresent()),
                         Lateness.of(entry, out.net(), after),
+                        source,
                         0,
                         0));
     }

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import padward.fabric.delay.Delay;
 import padward.timing.InstrumentView;
@@ -21,6 +22,7 @@ final class InstrumentText {
             all.addAll(of(line.timing().seen()));
             double loadPf = line.timing().chain().output().load().picofarads();
             line.setting().flatMap(s -> s.shortestLevels(loadPf)).ifPresent(all::add);
+            synchronised(line).ifPresent(all::add);
             for (String advice : all) {
                 channels.computeIfAbsent(advice, a -> new ArrayList<>()).add(line.channel());
             }
@@ -31,6 +33,19 @@ final class InstrumentText {
                                 (e.getValue().size() == lines.size() ? "" : who(e.getValue()))
                                         + e.getKey())
                 .toList();
+    }
+
+    /** What two registers one after the other do to a signal that they sample. */
+    private static Optional<String> synchronised(BenchSheet.Line line) {
+        return line.source()
+                .flatMap(s -> line.late())
+                .filter(l -> l.cycles() > 1)
+                .map(
+                        l ->
+                                "A pulse shorter than a period of "
+                                        + l.clock()
+                                        + " can be missed; edges come up to a period late, bits can"
+                                        + " be a period apart.");
     }
 
     private static String who(List<Integer> channels) {

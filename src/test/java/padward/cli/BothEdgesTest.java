@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.jsoup.Jsoup;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -88,5 +89,29 @@ class BothEdgesTest {
         // Of a net that is no clock, nothing is said about forwarding.
         assertThat(CommandRun.of("ask", "-d", design, "-n", "alarm/beep", "-p", "J1.2").out())
                 .doesNotContain("copy of it");
+    }
+
+    /** The sheet says what a line of two registers shows, and what it can miss. */
+    @Test
+    void theSheetOfASynchronisedLineSaysWhatItShows() throws Exception {
+        CommandRun.of(
+                "bus",
+                "-d",
+                design,
+                "-n",
+                "float_lo",
+                "-p",
+                "header J1, header J2",
+                "--register",
+                "clk12",
+                "-l",
+                ledger);
+        Path page = folder.resolve("s.html");
+        CommandRun.of("sheet", "-d", design, "-l", ledger, "-o", page, "--clock-mhz", "12");
+        assertThat(Jsoup.parse(page).text())
+                .contains("polarity: as float_lo")
+                .contains("registered by clk12, 2 cycles late")
+                .contains("A pulse shorter than a period of clk12 can be missed")
+                .contains("Bank A: 1 output with 8 mA before, 2 outputs with 16 mA after.");
     }
 }

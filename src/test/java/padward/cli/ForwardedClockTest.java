@@ -177,6 +177,9 @@ class ForwardedClockTest {
         int channel = rows.get(1).contains("forwarded/clk12") ? 1 : 2;
         assertThat(rows.get(channel).split(",", -1)[late]).isEmpty();
         assertThat(rows.get(3 - channel).split(",", -1)[late]).isEqualTo("1");
+        int polarity = List.of(rows.get(0).split(",")).indexOf("polarity");
+        assertThat(rows.get(channel).split(",")[polarity]).isEqualTo("as clk12");
+        assertThat(rows.get(3 - channel).split(",")[polarity]).isEqualTo("as pump/level/sample[0]");
         Path page = folder.resolve("s.html");
         CommandRun made =
                 CommandRun.of(
@@ -194,7 +197,10 @@ class ForwardedClockTest {
         assertThat(made.err()).isEmpty();
         assertThat(Jsoup.parse(page).text())
                 .contains("rising edges of clk12 on channel " + channel)
-                .containsPattern("registered/pump/level/sample\\[0\\].{0,20}: valid from");
+                .containsPattern("registered/pump/level/sample\\[0\\].{0,20}: valid from")
+                // The copy toggles twice a period, as its clock does.
+                .contains("Channel " + channel + ": Sample rate: 96 MS/s are needed")
+                .contains("Channel " + (3 - channel) + ": Sample rate: 48 MS/s are needed");
     }
 
     /** The irregular device has no way for its clock to a pad but through such a register. */

@@ -83,16 +83,20 @@ public record BankOutputs(
         return after - before >= MANY;
     }
 
+    private static String outputs(int count) {
+        return count + (count == 1 ? " output" : " outputs");
+    }
+
     /** The numbers as a sentence. */
     public String toText() {
         String name = bank.isEmpty() ? "Pads without a bank" : "Bank " + bank;
         return String.format(
                 Locale.ROOT,
-                "%s: %d outputs with %d mA before, %d outputs with %d mA after%s.",
+                "%s: %s with %d mA before, %s with %d mA after%s.",
                 name,
-                before,
+                outputs(before),
                 milliampsBefore,
-                after,
+                outputs(after),
                 milliampsAfter,
                 unknown == 0 ? "" : " and " + unknown + " of unknown strength");
     }

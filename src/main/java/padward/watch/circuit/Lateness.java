@@ -42,6 +42,16 @@ public record Lateness(int cycles, String clock) {
         return new Search(entry, net, design).found();
     }
 
+    /**
+     * The net of which a net of an entry is a later copy: registers that the entry adds, one after
+     * the other and nothing else, lie between the two. Empty when there is none.
+     *
+     * @param design one with the entry
+     */
+    public static Optional<String> source(LedgerEntry entry, String net, Design design) {
+        return new Search(entry, net, design).source();
+    }
+
     /** A net, with the registers between it and the pad. */
     private record Place(String net, int registers) {}
 
@@ -130,6 +140,20 @@ public record Lateness(int cycles, String clock) {
                 }
             }
             return lateness(most, clock);
+        }
+
+        Optional<String> source() {
+            String net = goal;
+            Set<String> seen = new HashSet<>();
+            while (seen.add(net) && cells.contains(driverOf.getOrDefault(net, ""))) {
+                String driver = driverOf.get(net);
+                List<String> before = readBy.getOrDefault(driver, List.of());
+                if (!registers.containsKey(driver) || before.size() != 1) {
+                    return Optional.empty();
+                }
+                net = before.get(0);
+            }
+            return net.equals(goal) ? Optional.empty() : Optional.of(net);
         }
 
         private static Optional<Lateness> lateness(int cycles, Optional<String> clock) {
