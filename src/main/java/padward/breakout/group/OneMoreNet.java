@@ -96,10 +96,8 @@ final class OneMoreNet {
     }
 
     private int occupant(int vertex) {
-        Optional<Occupant> user = design.occupancy().findOccupant(vertex);
-        return user.map(Occupant::number)
-                .filter(o -> !kept.contains((int) o))
-                .orElse(OneMoreSearch.FORBIDDEN);
+        int user = design.occupancy().occupantId(vertex);
+        return user == Fabric.NOTHING || kept.contains(user) ? OneMoreSearch.FORBIDDEN : user;
     }
 
     private int enableOccupant(Pad pad) {

@@ -70,6 +70,12 @@ public final class DisjointFlow {
     private static final byte TREE = 4;
     private static final byte ROUTED = 8;
 
+    /** While a cut is searched: the vertex has been reached, for split ones as {@code out}. */
+    private static final byte SEEN = 16;
+
+    /** The same as {@code in}. */
+    private static final byte SEEN_IN = 32;
+
     private final Fabric fabric;
     private final Corner corner;
     private final EdgeCursor edges;
@@ -118,9 +124,6 @@ public final class DisjointFlow {
 
     /** The goal that a unit is owed to: the hub may pay it back. */
     private int owed = NONE;
-
-    /** Whether only what can be reached counts, not at which cost. */
-    private boolean flooding;
 
     private Progress progress;
     private int looked;
@@ -228,7 +231,8 @@ public final class DisjointFlow {
             into.reset(vertex);
             while (into.next()) {
                 int before = into.other();
-                if ((role[before] & (CLOSED | GOAL)) == 0) {
+                // What is as near already need not ask for the delay.
+                if ((role[before] & (CLOSED | GOAL)) == 0 && toGo[before] > key) {
                     int cost = Math.addExact(key, into.delayPs(corner));
                     if (cost < toGo[before]) {
                         toGo[before] = cost;
@@ -605,9 +609,6 @@ public final class DisjointFlow {
 
     /** From the hub to the nets that are not served, and back to goals. */
     private void expandHub(int key) {
-        if (flooding) {
-            return;
-        }
         for (int net : active) {
             if (startOf.getInt(net) == NONE && net != adding) {
                 int node = netNode(net);
@@ -625,7 +626,7 @@ public final class DisjointFlow {
     /** From a net to the vertices of its tree, and to the hub if it is left unserved. */
     private void expandNet(int net, int key) {
         int node = netNode(net);
-        if (!flooding && (startOf.getInt(net) != NONE || net == adding)) {
+        if (startOf.getInt(net) != NONE || net == adding) {
             reach(hub, sum(key, UNSERVED + (toGo[hub] - toGo[node])), node);
         }
         SearchSources sources = nets.get(net);
@@ -681,7 +682,7 @@ public final class DisjointFlow {
             if (other == saturated || (is & (CLOSED | TREE)) != 0) {
                 continue;
             }
-            int step = flooding ? 0 : edges.delayPs(corner);
+            int step = edges.delayPs(corner);
             if (is == ROUTED) {
                 reachIn(other, sum(key, step + toGoIn.get(other) - own), vertex);
             } else if (toGo[other] != UNREACHED) {
@@ -697,24 +698,22 @@ public final class DisjointFlow {
     }
 
     private void reach(int node, int cost, int by) {
-        int reached = flooding ? 0 : cost;
-        if (reached < label[node]) {
+        if (cost < label[node]) {
             if (label[node] == UNREACHED) {
                 touched.add(node);
             }
-            label[node] = reached;
+            label[node] = cost;
             from[node] = by;
-            queue.push(node, reached);
+            queue.push(node, cost);
         }
     }
 
     private void reachIn(int vertex, int cost, int by) {
-        int reached = flooding ? 0 : cost;
         int known = labelIn.get(vertex);
-        if (known == NONE || reached < known) {
-            labelIn.put(vertex, reached);
+        if (known == NONE || cost < known) {
+            labelIn.put(vertex, cost);
             fromIn.put(vertex, by);
-            queue.push(~vertex, reached);
+            queue.push(~vertex, cost);
         }
     }
 
@@ -891,32 +890,110 @@ public final class DisjointFlow {
         if (isStale || served() == active.size()) {
             return Optional.empty();
         }
-        clearLabels();
-        flooding = true;
+        Optional<FlowCut> result =
+                flooded().map(nets -> new FlowCut(List.copyOf(nets), verticesOfCut()));
+        for (int vertex = 0; vertex < hub; vertex++) {
+            role[vertex] &= ~(SEEN | SEEN_IN);
+        }
+        stopped = false;
+        return result;
+    }
+
+    /**
+     * Marks all that can be reached with room left from nets that are not served; empty when that
+     * is stopped. What it costs does not matter, so this is quicker than {@link #search}.
+     *
+     * @return the nets that are reached
+     */
+    private Optional<Set<Integer>> flooded() {
+        Set<Integer> reached = new TreeSet<>();
+        IntArrayList todo = new IntArrayList();
         for (int net : active) {
             if (startOf.getInt(net) == NONE) {
-                reach(netNode(net), 0, NOWHERE);
+                floodNet(net, reached, todo);
             }
         }
-        while (!queue.isEmpty() && !isToStop()) {
-            expand(queue.pop(), 0);
+        while (!todo.isEmpty()) {
+            if (isToStop()) {
+                return Optional.empty();
+            }
+            int node = todo.popInt();
+            if (node < 0 || (role[node] & GOAL) != 0) {
+                // Reached from outside: the route that passes it, or ends there, is taken back.
+                int vertex = node < 0 ? ~node : node;
+                if ((role[vertex] & ROUTED) != 0) {
+                    flood(previous.get(vertex), todo);
+                }
+            } else {
+                floodOut(node, reached, todo);
+            }
         }
-        flooding = false;
-        if (stopped) {
-            stopped = false;
-            return Optional.empty();
+        return Optional.of(reached);
+    }
+
+    private void floodNet(int net, Set<Integer> reached, IntArrayList todo) {
+        if (reached.add(net)) {
+            SearchSources sources = nets.get(net);
+            for (int i = 0; i < sources.size(); i++) {
+                if (sources.vertex(i) != startOf.getInt(net)) {
+                    flood(sources.vertex(i), todo);
+                }
+            }
         }
-        List<Integer> within = active.stream().filter(n -> label[netNode(n)] != UNREACHED).toList();
+    }
+
+    private void floodOut(int vertex, Set<Integer> reached, IntArrayList todo) {
+        int saturated = NONE;
+        if ((role[vertex] & TREE) != 0) {
+            int net = netOf.get(vertex);
+            if (startOf.getInt(net) == vertex) {
+                floodNet(net, reached, todo);
+                saturated = next.get(vertex);
+            }
+        } else if ((role[vertex] & ROUTED) != 0) {
+            floodIn(vertex, todo);
+            saturated = next.get(vertex);
+        }
+        edges.reset(vertex);
+        while (edges.next()) {
+            int other = edges.other();
+            byte is = role[other];
+            if (other == saturated || (is & (CLOSED | TREE)) != 0) {
+                continue;
+            }
+            if ((is & (ROUTED | GOAL)) == ROUTED) {
+                floodIn(other, todo);
+            } else if ((is & SEEN) == 0 && toGo[other] != UNREACHED) {
+                flood(other, todo);
+            }
+        }
+    }
+
+    private void flood(int vertex, IntArrayList todo) {
+        if ((role[vertex] & SEEN) == 0) {
+            role[vertex] |= SEEN;
+            todo.add(vertex);
+        }
+    }
+
+    private void floodIn(int vertex, IntArrayList todo) {
+        if ((role[vertex] & SEEN_IN) == 0) {
+            role[vertex] |= SEEN_IN;
+            todo.add(~vertex);
+        }
+    }
+
+    /** The vertices on routes that are reached, and not left. */
+    private List<Integer> verticesOfCut() {
         IntArrayList vertices = new IntArrayList();
         for (int vertex : previous.keySet()) {
-            boolean isGoal = (role[vertex] & GOAL) != 0;
-            boolean isIn = isGoal ? label[vertex] != UNREACHED : labelIn.containsKey(vertex);
-            boolean isOut = !isGoal && label[vertex] != UNREACHED;
-            if (isIn && !isOut) {
+            byte is = role[vertex];
+            boolean isGoal = (is & GOAL) != 0;
+            if (isGoal ? (is & SEEN) != 0 : (is & (SEEN | SEEN_IN)) == SEEN_IN) {
                 vertices.add(vertex);
             }
         }
         vertices.sort(null);
-        return Optional.of(new FlowCut(within, List.copyOf(vertices)));
+        return List.copyOf(vertices);
     }
 }

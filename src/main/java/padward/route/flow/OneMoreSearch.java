@@ -54,6 +54,12 @@ public final class OneMoreSearch {
     /** Nodes that are reached without any removal. */
     private final BitSet freely = new BitSet();
 
+    /** Vertices of nets and routes, and goals; few, and looked up only then. */
+    private final BitSet special = new BitSet();
+
+    /** Closed vertices that are reached with nothing but their own occupant gone. */
+    private final BitSet beside = new BitSet();
+
     private record Label(int node, int[] colours) {}
 
     /**
@@ -84,16 +90,19 @@ public final class OneMoreSearch {
         this.occupantOf = occupantOf;
         this.mostLabels = mostLabels;
         this.progress = progress;
+        goals.keySet().forEach(special::set);
         startOf = new int[nets.size()];
         Arrays.fill(startOf, NONE);
         for (int net = 0; net < nets.size(); net++) {
             for (int i = 0; i < nets.get(net).size(); i++) {
                 netOf.put(nets.get(net).vertex(i), net);
+                special.set(nets.get(net).vertex(i));
             }
             if (routes.get(net).isPresent()) {
                 VertexPath route = routes.get(net).get();
                 startOf[net] = route.vertex(0);
                 for (int i = 1; i < route.size(); i++) {
+                    special.set(route.vertex(i));
                     next.put(route.vertex(i - 1), route.vertex(i));
                     previous.put(route.vertex(i), route.vertex(i - 1));
                 }
@@ -148,7 +157,7 @@ public final class OneMoreSearch {
                 if (labels > mostLabels) {
                     return new Fewest(Optional.empty(), Math.max(1, level));
                 }
-                if (goals.containsKey(label.node()) && !previous.containsKey(label.node())) {
+                if (isGoal(label.node()) && !previous.containsKey(label.node())) {
                     return new Fewest(
                             Optional.of(Arrays.stream(label.colours()).boxed().toList()), level);
                 }
@@ -161,6 +170,10 @@ public final class OneMoreSearch {
             now = later;
             later = done;
         }
+    }
+
+    private boolean isGoal(int node) {
+        return special.get(node) && goals.containsKey(node);
     }
 
     private int netNode(int net) {
@@ -184,35 +197,47 @@ public final class OneMoreSearch {
                     add(nets.get(net).vertex(i), label.colours(), FREE);
                 }
             }
-        } else if (!goals.containsKey(node)) {
+        } else if (!isGoal(node)) {
             expandVertex(node, label.colours());
         }
     }
 
     private void expandVertex(int vertex, int[] colours) {
-        int net = netOf.get(vertex);
+        boolean plain = !special.get(vertex);
+        int net = plain ? NONE : netOf.get(vertex);
         if (net != NONE && startOf[net] == vertex) {
             add(netNode(net), colours, FREE);
-        } else if (previous.containsKey(vertex)) {
+        } else if (!plain && previous.containsKey(vertex)) {
             add(inNode(vertex), colours, FREE);
         }
-        int saturated = next.get(vertex);
+        int saturated = plain ? NONE : next.get(vertex);
         edges.reset(vertex);
         while (edges.next()) {
             int other = edges.other();
-            if (other == saturated || netOf.containsKey(other)) {
-                continue;
-            }
-            if (previous.containsKey(other)) {
-                add(inNode(other), colours, FREE);
-            } else if (goals.containsKey(other)) {
-                add(other, colours, goals.get(other));
-            } else {
-                int occupant = closed.get(other) ? occupantOf.applyAsInt(other) : FREE;
+            if (special.get(other)) {
+                if (other != saturated && !netOf.containsKey(other)) {
+                    expandTo(other, colours);
+                }
+            } else if (!closed.get(other)) {
+                add(other, colours, FREE);
+            } else if (!beside.get(other)) {
+                if (colours.length == 0) {
+                    beside.set(other);
+                }
+                int occupant = occupantOf.applyAsInt(other);
                 if (occupant != FORBIDDEN) {
                     add(other, colours, occupant);
                 }
             }
+        }
+    }
+
+    /** To a vertex on a route, or a goal. */
+    private void expandTo(int vertex, int[] colours) {
+        if (previous.containsKey(vertex)) {
+            add(inNode(vertex), colours, FREE);
+        } else {
+            add(vertex, colours, goals.get(vertex));
         }
     }
 
