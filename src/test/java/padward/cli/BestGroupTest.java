@@ -76,8 +76,8 @@ class BestGroupTest {
                     .doesNotContain("Proven");
         }
         CommandRun json = bus("alarm/*", "header J2", "--within-ms", "0", "--json");
-        assertThat(json.json().getAsJsonObject("soFar").get("served").getAsInt()).isZero();
-        assertThat(json.json().getAsJsonObject("soFar").get("atMost").getAsInt()).isPositive();
+        assertThat(json.json().getAsJsonObject("bound").get("served").getAsInt()).isZero();
+        assertThat(json.json().getAsJsonObject("bound").get("atMost").getAsInt()).isPositive();
         assertThat(json.json().has("proof")).isFalse();
         assertThat(bus("pump/level/sample[*]", "header J1", "--within-ms", "600000").out())
                 .isEqualTo(bus("pump/level/sample[*]", "header J1").out());

@@ -43,7 +43,7 @@ import padward.timing.ValidTimes;
  * @param alonePs sum over the lines of the shortest delay to their pads, each routed alone, slow
  *     corner, ps: a lower bound of any common solution on these pads
  * @param proof what is proven about the number of nets; empty when nothing is
- * @param soFar what is known of a search that was stopped; empty when it was not
+ * @param bound how many nets can be served at the most, where it is not proven that no more can be
  */
 public record Bus(
         List<Line> lines,
@@ -51,7 +51,7 @@ public record Bus(
         List<Edit> edits,
         long alonePs,
         Optional<Proof> proof,
-        Optional<SoFar> soFar) {
+        Optional<Bound> bound) {
     /** Copies the lists. */
     public Bus {
         lines = List.copyOf(lines);
@@ -59,7 +59,7 @@ public record Bus(
         edits = List.copyOf(edits);
     }
 
-    /** A group that was searched to the end. */
+    /** A group of which no bound is known. */
     public Bus(
             List<Line> lines,
             List<Left> left,
@@ -69,32 +69,39 @@ public record Bus(
         this(lines, left, edits, alonePs, proof, Optional.empty());
     }
 
+    /** Whether its search was stopped. */
+    public boolean isStopped() {
+        return bound.filter(Bound::stopped).isPresent();
+    }
+
     /** The same with what is proven about it. */
     Bus proven(Proof what) {
         return new Bus(lines, left, edits, alonePs, Optional.of(what));
     }
 
-    /** The same as the best of a search that was stopped. */
-    Bus stopped(SoFar known) {
+    /** The same without a proof, but with what is known all the same. */
+    Bus unproven(Bound known) {
         return new Bus(lines, left, edits, alonePs, Optional.empty(), Optional.of(known));
     }
 
     /**
-     * What is known of a group whose search was stopped: it can be used as it is, and no more than
-     * a number of nets can be brought out.
+     * What is known of a group that is not proven to be the best, because its search was stopped,
+     * or because its nets could not keep to the flow: it can be used as it is, and no more than a
+     * number of nets can be brought out.
      *
      * @param served how many nets have a route
      * @param atMost how many can have one together at the most, on pads that may be taken
      * @param of how many were asked about
+     * @param stopped whether its search was stopped
      */
-    public record SoFar(int served, int atMost, int of) {
+    public record Bound(int served, int atMost, int of, boolean stopped) {
         /** As a sentence without its full stop. */
         public String toText() {
             return served
                     + " of "
                     + of
                     + (of == 1 ? " net" : " nets")
-                    + " so far; "
+                    + (stopped ? " so far; " : "; ")
                     + (atMost > served ? "at most " + atMost + " can be" : "no more can be")
                     + " brought out together";
         }

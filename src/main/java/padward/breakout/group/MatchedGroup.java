@@ -311,7 +311,7 @@ public record MatchedGroup(
                 now = Outcome.apply(now, out);
                 edits.addAll(out);
             }
-            return new Bus(lines, bus.left(), edits, bus.alonePs(), bus.proof(), bus.soFar());
+            return new Bus(lines, bus.left(), edits, bus.alonePs(), bus.proof(), bus.bound());
         }
     }
 }

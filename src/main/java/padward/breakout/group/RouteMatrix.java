@@ -215,6 +215,11 @@ public final class RouteMatrix {
         }
     }
 
+    private static Bus.Bound bound(Bus bus, MostNets most, boolean stopped) {
+        int served = bus.lines().size();
+        return new Bus.Bound(served, most.atMost(), served + bus.left().size(), stopped);
+    }
+
     /** As many as were found until a stop, over routes that can be used. */
     private Bus soFar(MostNets most) {
         BusRouting routing = new BusRouting(request);
@@ -234,8 +239,7 @@ public final class RouteMatrix {
             }
         }
         Bus bus = routing.along(paths, left);
-        int served = bus.lines().size();
-        return bus.stopped(new Bus.SoFar(served, most.atMost(), served + bus.left().size()));
+        return bus.unproven(bound(bus, most, true));
     }
 
     /**
@@ -312,6 +316,8 @@ public final class RouteMatrix {
             if (proven.isPresent()) {
                 return proven.get();
             }
+            Bus chosen = byAim(pinned, watcher, progress);
+            return chosen.unproven(bound(chosen, most, false));
         }
         return byAim(pinned, watcher, progress);
     }
@@ -333,6 +339,8 @@ public final class RouteMatrix {
                 if (proven.isPresent()) {
                     return proven.get();
                 }
+                Bus chosen = byAim(Map.of(), Optional.empty(), progress);
+                return chosen.unproven(bound(chosen, most, false));
             }
             return byAim(Map.of(), Optional.empty(), progress);
         } catch (CancellationException stopped) {

@@ -225,7 +225,7 @@ public final class BusCommand implements Callable<Integer> {
                         ? notServed(bus, registered).isEmpty() && !recorded.lines().isEmpty()
                         : recorded.left().isEmpty();
         Optional<String> distance =
-                unblock || found.soFar().isPresent()
+                unblock || found.isStopped()
                         ? Optional.empty()
                         : matrix.flatMap(m -> distance(m, routed, progress));
         if (json) {

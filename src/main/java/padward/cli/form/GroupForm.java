@@ -102,8 +102,9 @@ public final class GroupForm {
         group.needed("notServed", list(left()), g -> g.bus().left()).means("each that is not");
         group.maybe("proof", proof(), g -> In.maybe(g, g.bus().proof()))
                 .means("with --aim most: that no more can be served");
-        group.maybe("soFar", soFar(), g -> g.bus().soFar())
-                .means("when --within-ms stopped the search");
+        group.maybe("bound", bound(), g -> g.bus().bound())
+                .means(
+                        "with --aim most, where there is no proof, or when --within-ms stopped the search");
         group.needed(
                         "skews",
                         list(skew()),
@@ -114,7 +115,7 @@ public final class GroupForm {
         group.needed("total_ps", count(), g -> g.bus().totalPs()).means("sum of the delays");
         group.needed("lowerBound_ps", count(), g -> g.bus().alonePs())
                 .means(
-                        "sum that each net would take alone to the same pad; with soFar 0, as it is"
+                        "sum that each net would take alone to the same pad; when stopped 0, as it is"
                                 + " not known");
         group.needed("price", PriceForm.price(), Group::price).means("of all lines together");
         group.maybe("unblocked", unblocked(), g -> In.maybe(g, g.unblocked()))
@@ -189,12 +190,14 @@ public final class GroupForm {
         return proof.written();
     }
 
-    private static Form<Bus.SoFar> soFar() {
-        var known = new Fields<Bus.SoFar>();
-        known.needed("served", whole(), Bus.SoFar::served).means("how many nets have a route");
-        known.needed("atMost", whole(), Bus.SoFar::atMost)
+    private static Form<Bus.Bound> bound() {
+        var known = new Fields<Bus.Bound>();
+        known.needed("served", whole(), Bus.Bound::served).means("how many nets have a route");
+        known.needed("atMost", whole(), Bus.Bound::atMost)
                 .means("how many can have one together at the most, proven");
-        known.needed("of", whole(), Bus.SoFar::of).means("how many nets were asked about");
+        known.needed("of", whole(), Bus.Bound::of).means("how many nets were asked about");
+        known.needed("stopped", Kinds.flag(), Bus.Bound::stopped)
+                .means("whether the search was stopped");
         return known.written();
     }
 

@@ -61,7 +61,7 @@ public final class BusTable {
         }
         bus.notServed().forEach(text -> out.println("Not served: " + text + "."));
         bus.proof().ifPresent(p -> out.println(proofText(p)));
-        bus.soFar().ifPresent(s -> out.println(soFarText(s)));
+        bus.bound().ifPresent(b -> out.println(boundText(b)));
         if (bus.lines().isEmpty()) {
             return;
         }
@@ -85,8 +85,10 @@ public final class BusTable {
         CautionTable.printShared(Cautions.ofEdits(design, bus.edits()), out);
     }
 
-    private static String soFarText(Bus.SoFar known) {
-        return "Stopped: " + known.toText() + ". Allow more time with --within-ms.";
+    private static String boundText(Bus.Bound known) {
+        return known.stopped()
+                ? "Stopped: " + known.toText() + ". Allow more time with --within-ms."
+                : "Not proven that no other choice is better: " + known.toText() + ".";
     }
 
     private String proofText(Bus.Proof proof) {
@@ -222,7 +224,7 @@ public final class BusTable {
         if (skews.size() > MOST_PAIRS) {
             out.println("and " + (skews.size() - MOST_PAIRS) + " pairs with less skew");
         }
-        if (bus.soFar().isEmpty()) {
+        if (!bus.isStopped()) {
             printLeastSum(out);
         }
         if (design.board().wirings().isEmpty()) {

@@ -283,10 +283,11 @@ public final class GroupView extends ScrollPane {
     /** How many are served, and whether more can be and why not, in one line. */
     private String served(Bus bus, int all) {
         String count = bus.lines().size() + " of " + all;
-        if (bus.soFar().isPresent()) {
-            int most = bus.soFar().get().atMost();
+        if (bus.bound().isPresent()) {
+            String so = bus.isStopped() ? " so far" : "";
+            int most = bus.bound().get().atMost();
             return count
-                    + " so far"
+                    + so
                     + (most > bus.lines().size()
                             ? "; at most " + most + " can be"
                             : "; no more can be");

@@ -68,7 +68,8 @@ class StoppedGroupProperties {
             Bus.Aim aim = seed % 5 == 4 ? Bus.Aim.SKEW : Bus.Aim.MOST;
             Calls all = new Calls(Integer.MAX_VALUE);
             Bus whole = route(design, nets, pads, aim, ports, all);
-            assertThat(whole.soFar()).isEmpty();
+            assertThat(whole.isStopped()).isFalse();
+            whole.bound().ifPresent(b -> assertThat(b.atMost()).isGreaterThanOrEqualTo(b.served()));
             int most = ports == Bus.Ports.KEEP ? judged(design, nets, pads) : whole.lines().size();
             if (whole.proof().isPresent()) {
                 assertThat(whole.lines()).as("seed %d", seed).hasSize(most);
@@ -78,7 +79,7 @@ class StoppedGroupProperties {
                 String what = "seed " + seed + ", stopped at call " + call;
                 Bus bus = route(design, nets, pads, aim, ports, new Calls(call));
                 checkLegal(design, bus, nets, what);
-                if (bus.soFar().isPresent()) {
+                if (bus.isStopped()) {
                     checkKnown(bus, most, what);
                 } else {
                     assertThat(bus.lines()).as(what).hasSize(whole.lines().size());
@@ -101,7 +102,7 @@ class StoppedGroupProperties {
     }
 
     private void checkKnown(Bus bus, int most, String what) {
-        Bus.SoFar known = bus.soFar().orElseThrow();
+        Bus.Bound known = bus.bound().orElseThrow();
         assertThat(bus.proof()).as(what).isEmpty();
         assertThat(known.served()).as(what).isEqualTo(bus.lines().size());
         assertThat(known.of()).as(what).isEqualTo(bus.lines().size() + bus.left().size());

@@ -25,6 +25,7 @@ import padward.fabric.pattern.PatternFabric;
 import padward.route.cost.BlockedVertices;
 import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
+import padward.synth.DesignMaker;
 
 /**
  * The greatest number of routes and their least cost on random fabrics, pattern and explicit,
@@ -56,35 +57,62 @@ class DisjointRouteProperties {
         check(400, 4000);
     }
 
+    /** Long wires with taps, bends, a cut corner, tables that let signals through. */
+    @Test
+    void asManyAndAsCheapAsJGraphTOnIrregularFabrics() {
+        checkIrregular(0, 60);
+    }
+
+    @Test
+    @Tag("slow")
+    void asManyAndAsCheapAsJGraphTOnAThousandIrregularFabrics() {
+        checkIrregular(60, 1_060);
+    }
+
+    private static void checkIrregular(int first, int end) {
+        for (int seed = first; seed < end; seed++) {
+            int wires = 120 + 40 * (seed % 5);
+            Fabric fabric =
+                    DesignMaker.makeIrregular(wires, seed, 0.2, Progress.NONE).design().fabric();
+            check(drawOn(fabric, new Random(seed)), seed);
+        }
+    }
+
     private static void check(int first, int end) throws Exception {
         for (int seed = first; seed < end; seed++) {
-            Case drawn = draw(seed);
-            List<SearchSources> nets = new ArrayList<>();
-            for (int n = 0; n < drawn.trees().size(); n++) {
-                long[] costs = new long[drawn.starts().get(n).length];
-                for (int i = 0; i < costs.length; i++) {
-                    costs[i] = drawn.starts().get(n)[i];
-                }
-                nets.add(new SearchSources(drawn.trees().get(n), costs));
-            }
-            DisjointRoutes found =
-                    DisjointRouteFinder.find(
-                            drawn.fabric(),
-                            drawn.corner(),
-                            BlockedVertices.of(drawn.blocked()),
-                            nets,
-                            drawn.goals(),
-                            Progress.NONE);
-            check(drawn, found, seed);
-            served += found.served();
-            left += nets.size() - found.served();
+            check(draw(seed), seed);
         }
+    }
+
+    private static void check(Case drawn, int seed) {
+        List<SearchSources> nets = new ArrayList<>();
+        for (int n = 0; n < drawn.trees().size(); n++) {
+            long[] costs = new long[drawn.starts().get(n).length];
+            for (int i = 0; i < costs.length; i++) {
+                costs[i] = drawn.starts().get(n)[i];
+            }
+            nets.add(new SearchSources(drawn.trees().get(n), costs));
+        }
+        DisjointRoutes found =
+                DisjointRouteFinder.find(
+                        drawn.fabric(),
+                        drawn.corner(),
+                        BlockedVertices.of(drawn.blocked()),
+                        nets,
+                        drawn.goals(),
+                        Progress.NONE);
+        check(drawn, found, seed);
+        served += found.served();
+        left += nets.size() - found.served();
     }
 
     static Case draw(int seed) throws Exception {
         Random random = new Random(seed);
         Fabric pattern = PatternFabric.compile(RandomFabrics.pattern(seed));
-        Fabric fabric = seed % 3 == 0 ? RandomFabrics.explicit(pattern) : pattern;
+        return drawOn(seed % 3 == 0 ? RandomFabrics.explicit(pattern) : pattern, random);
+    }
+
+    private static Case drawOn(Fabric fabric, Random random) {
         int count = fabric.vertexCount();
         List<Integer> order = new ArrayList<>();
         for (int v = 0; v < count; v++) {
