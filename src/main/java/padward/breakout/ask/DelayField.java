@@ -46,8 +46,14 @@ public final class DelayField {
         for (int vertex = 0; vertex < fabric.vertexCount(); vertex++) {
             int delay = atPs(vertex);
             if (delay != NEVER && fabric.kind(vertex) == VertexKind.WIRE) {
-                int tile = fabric.headTile(vertex);
-                arrivalPs[tile] = Math.min(arrivalPs[tile], delay);
+                if (fabric.listsTaps(vertex)) {
+                    for (int tile : fabric.tapTiles(vertex)) {
+                        arrivalPs[tile] = Math.min(arrivalPs[tile], delay);
+                    }
+                } else {
+                    int tile = fabric.headTile(vertex);
+                    arrivalPs[tile] = Math.min(arrivalPs[tile], delay);
+                }
             }
         }
         for (int arrival : arrivalPs) {
@@ -85,8 +91,8 @@ public final class DelayField {
     }
 
     /**
-     * The least delay to the end of a wire in a tile, picoseconds; {@link #NEVER} when no wire that
-     * ends there can be reached.
+     * The least delay to a wire that can be left in a tile, at its end or, where its taps are
+     * listed, at any of them, picoseconds; {@link #NEVER} when no such wire can be reached.
      */
     public int arrivalPs(int tile) {
         return arrivalPs[tile];

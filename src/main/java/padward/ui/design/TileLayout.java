@@ -1,6 +1,7 @@
 package padward.ui.design;
 
 import java.util.Arrays;
+import java.util.Optional;
 import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
@@ -50,9 +51,15 @@ public final class TileLayout {
     /** Distance from the middle of a box to the ends of a wire that stays in its tile. */
     private static final double INNER = 0.5 * BOX_RADIUS;
 
+    /** Parts of a frame's width or height between its parts, and above them for its name. */
+    private static final double FRAME_GAP = 0.05;
+
+    private static final double FRAME_HEAD = 0.15;
+
     private final Fabric fabric;
     private final TileIndex index;
     private final PadIndex pads;
+    private final SiteParts parts;
     private final double[] boxX;
     private final double[] boxY;
 
@@ -66,6 +73,7 @@ public final class TileLayout {
         this.fabric = fabric;
         this.index = index;
         this.pads = new PadIndex(fabric);
+        this.parts = new SiteParts(fabric);
         this.boxX = middles(fabric.columns(), BOX_X);
         this.boxY = middles(fabric.rows(), BOX_Y);
         int lanes = index.lanes().count();
@@ -210,20 +218,88 @@ public final class TileLayout {
 
     /** A place for a site in a tile; sites of other tiles come after the tile's own. */
     private Box slot(int tile, int place) {
-        int count =
-                fabric.firstSite(tile + 1)
-                        - fabric.firstSite(tile)
-                        + fabric.sitesReaching(tile).size();
+        SiteParts.OfTile sites = parts.in(tile);
+        Box whole = whole(tile, place, sites);
+        return sites.anyParts() && sites.parts()[place] > 1
+                ? inside(whole, sites.part()[place], sites.parts()[place])
+                : whole;
+    }
+
+    /** A place for the whole of a site in a tile. */
+    private Box whole(int tile, int place, SiteParts.OfTile sites) {
+        int whole = sites.whole()[place];
         if (isRim(tile)) {
-            return rimSite(tile, place, count);
+            return rimSite(tile, whole, sites.wholes());
         }
-        int columns = (int) Math.ceil(Math.sqrt(count));
-        int rows = (count + columns - 1) / columns;
+        // Parts are side by side: a site with parts needs more width than height.
+        double share = sites.anyParts() ? 2.0 : 1.0;
+        int columns = (int) Math.ceil(Math.sqrt(sites.wholes() / share));
+        int rows = (sites.wholes() + columns - 1) / columns;
         double cellWide = 0.42 / columns;
         double cellHigh = 0.46 / rows;
-        double x = fabric.column(tile) + 0.53 + (place % columns) * cellWide;
-        double y = fabric.row(tile) + 0.49 + (rows - 1 - place / columns) * cellHigh;
-        return new Box(x, y, cellWide * 0.84, cellHigh * 0.84);
+        double x = fabric.column(tile) + 0.53 + (whole % columns) * cellWide;
+        double y = fabric.row(tile) + 0.49 + (rows - 1 - whole / columns) * cellHigh;
+        double filled = sites.anyParts() ? 0.92 : 0.84;
+        return new Box(x, y, cellWide * filled, cellHigh * filled);
+    }
+
+    /** A part inside the frame of its site, below its name; parts are in rows. */
+    private static Box inside(Box frame, int part, int parts) {
+        int columns = parts <= 3 ? parts : (int) Math.ceil(Math.sqrt(parts));
+        int rows = (parts + columns - 1) / columns;
+        double cellWide = frame.width() * (1 - FRAME_GAP) / columns;
+        double cellHigh = frame.height() * (1 - FRAME_GAP - FRAME_HEAD) / rows;
+        double gapX = frame.width() * FRAME_GAP;
+        double gapY = frame.height() * FRAME_GAP;
+        return new Box(
+                frame.x() + gapX + part % columns * cellWide,
+                frame.y() + gapY + (rows - 1 - part / columns) * cellHigh,
+                cellWide - gapX,
+                cellHigh - gapY);
+    }
+
+    /** The frame around the parts of a site, over all its tiles; empty when it has no parts. */
+    public Optional<Box> frame(int site) {
+        SiteView view = fabric.site(site);
+        if (!view.isPart()) {
+            return Optional.empty();
+        }
+        Box all = frameIn(view.tile(), site);
+        for (int other : view.moreTiles()) {
+            all = around(all, frameIn(other, site));
+        }
+        return Optional.of(all);
+    }
+
+    private Box frameIn(int tile, int site) {
+        int own = fabric.firstSite(tile + 1) - fabric.firstSite(tile);
+        int place =
+                fabric.site(site).tile() == tile
+                        ? site - fabric.firstSite(tile)
+                        : own + fabric.sitesReaching(tile).indexOf(site);
+        return whole(tile, place, parts.in(tile));
+    }
+
+    /** Visits the frames around parts in some tiles, each with the first of its parts. */
+    public void forEachFrame(TileRange tiles, SiteUse use) {
+        tiles.forEach(
+                tile -> {
+                    SiteParts.OfTile sites = parts.in(tile);
+                    int own = fabric.firstSite(tile + 1) - fabric.firstSite(tile);
+                    for (int place = 0; sites.anyParts() && place < sites.whole().length; place++) {
+                        if (sites.part()[place] > 0) {
+                            continue;
+                        }
+                        int site =
+                                place < own
+                                        ? fabric.firstSite(tile) + place
+                                        : fabric.sitesReaching(tile).get(place - own);
+                        boolean once = place < own || !tiles.contains(fabric.site(site).tile());
+                        if (once) {
+                            frame(site).ifPresent(box -> use.see(site, box));
+                        }
+                    }
+                });
     }
 
     private Box rimSite(int tile, int place, int count) {

@@ -2,7 +2,6 @@ package padward.ui.map;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import javafx.geometry.Pos;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
@@ -73,30 +72,30 @@ public final class FindField extends HBox {
                         .background()
                         .start(
                                 progress -> find(opened.get(), text),
-                                vertex -> {
+                                place -> {
                                     boolean same = text.equals(field.getText());
                                     if (same && model.openedProperty().get().equals(opened)) {
-                                        show(vertex);
+                                        show(place);
                                     }
                                 },
                                 fault -> model.notes().add(this, fault));
     }
 
     /** Where what is named is; looks at all names if need be. */
-    private static OptionalInt find(OpenDesign opened, String text) {
-        OptionalInt vertex = NameFinder.find(opened, text);
-        if (vertex.isPresent()) {
-            return vertex;
+    private static Optional<FoundPlace> find(OpenDesign opened, String text) {
+        Optional<FoundPlace> place = NameFinder.find(opened, text);
+        if (place.isPresent()) {
+            return place;
         }
         // A part of a name that fits only one thing means that thing.
         List<String> fitting = Suggestions.of(text, opened.placeNames(), List.of());
-        return fitting.size() == 1 ? NameFinder.find(opened, fitting.get(0)) : vertex;
+        return fitting.size() == 1 ? NameFinder.find(opened, fitting.get(0)) : place;
     }
 
-    private void show(OptionalInt vertex) {
+    private void show(Optional<FoundPlace> place) {
         model.notes().dismissAbout(this);
-        if (vertex.isPresent()) {
-            map.navigation().flyTo(vertex.getAsInt());
+        if (place.isPresent()) {
+            map.navigation().flyTo(place.get());
         } else {
             model.notes()
                     .add(

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import padward.fabric.Fabric;
+import padward.fabric.WholeSite;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileRange;
 import padward.ui.scene.ZoomScales;
@@ -57,6 +58,7 @@ final class MapHitTest {
                     vertex.isPresent() ? describer.vertex(vertex.getAsInt()) : describer.box(tile));
         }
         return site(tile, x, y)
+                .or(() -> frame(tile, x, y))
                 .or(() -> scale >= ZoomScales.WIRES ? wire(around, x, y, scale) : Optional.empty())
                 .or(() -> Optional.of(describer.tile(tile)));
     }
@@ -74,6 +76,22 @@ final class MapHitTest {
                             }
                         });
         return found.stream().findFirst().map(fabric::site).map(describer::site);
+    }
+
+    /** The site whose parts are in a frame around a place, between the parts. */
+    private Optional<MapItem> frame(int tile, double x, double y) {
+        int column = fabric.column(tile);
+        int row = fabric.row(tile);
+        List<Integer> found = new ArrayList<>();
+        opened.layout()
+                .forEachFrame(
+                        TileRange.of(fabric, column, column, row, row),
+                        (site, box) -> {
+                            if (box.contains(x, y)) {
+                                found.add(site);
+                            }
+                        });
+        return found.stream().findFirst().map(s -> describer.whole(WholeSite.of(fabric, s)));
     }
 
     private Optional<MapItem> pad(TileRange around, double x, double y) {

@@ -16,6 +16,7 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
+import padward.fabric.WholeSite;
 import padward.fabric.delay.Delay;
 import padward.ui.design.BoxDiagram;
 import padward.ui.design.ChannelFill;
@@ -127,6 +128,36 @@ public final class MapItemDescriber {
                 site.firstPin(),
                 site.tile(),
                 driven.stream().findFirst(),
+                Optional.empty());
+    }
+
+    /** A site with parts: what each of them is used by. */
+    MapItem whole(WholeSite site) {
+        List<String> details = new ArrayList<>();
+        long used = 0;
+        for (SiteView part : site.parts()) {
+            Optional<Cell> cell = design.occupancy().findCellOn(part.id());
+            used += cell.isPresent() ? 1 : 0;
+            details.add(
+                    "Part "
+                            + part.part()
+                            + ": "
+                            + cell.map(c -> "used by cell " + c.name())
+                                    .orElse(
+                                            fabric.unusable().isSite(part.id())
+                                                    ? "unusable"
+                                                    : "free")
+                            + ".");
+        }
+        SiteView first = site.first();
+        return new MapItem(
+                first.kind() + " site",
+                site.name(),
+                used + " of its " + site.parts().size() + " parts used",
+                details,
+                first.firstPin(),
+                first.tile(),
+                Optional.empty(),
                 Optional.empty());
     }
 

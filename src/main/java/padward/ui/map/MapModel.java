@@ -55,6 +55,10 @@ public final class MapModel {
     private final List<ObservableValue<Optional<MapOverlay>>> panelOverlays = new ArrayList<>();
     private final ObjectProperty<Optional<Integer>> pointed =
             new SimpleObjectProperty<>(Optional.empty());
+
+    /** The net that was found last, until another question is answered. */
+    private Optional<Net> foundNet = Optional.empty();
+
     private final MeasureModel measure;
     private final QuestionRoutes others;
 
@@ -68,6 +72,7 @@ public final class MapModel {
                 .addListener(
                         (p, old, now) -> {
                             pinned.set(Optional.empty());
+                            foundNet = Optional.empty();
                             found.set(Optional.empty());
                             pointed.set(Optional.empty());
                         });
@@ -76,6 +81,7 @@ public final class MapModel {
                 .addListener(
                         (p, old, now) -> {
                             chosenObstacle.set(Optional.empty());
+                            foundNet = Optional.empty();
                             recalculateReach();
                         });
         model.shown()
@@ -139,6 +145,12 @@ public final class MapModel {
     /** The pinned thing. */
     public ObjectProperty<Optional<MapItem>> pinnedProperty() {
         return pinned;
+    }
+
+    /** Marks what was found, until something else is; of a net, all wires. */
+    void showFound(FoundPlace place) {
+        foundNet = place.net();
+        found.set(place.vertex().stream().boxed().findFirst());
     }
 
     /** The vertex that was found last. */
@@ -270,6 +282,7 @@ public final class MapModel {
         Optional<Net> net =
                 pinned.get()
                         .flatMap(MapItem::net)
+                        .or(() -> foundNet)
                         .or(
                                 () ->
                                         model.shown()

@@ -144,12 +144,10 @@ final class MapNavigation {
         jump(view().centredOn(x, y).atScale(scale));
     }
 
-    /** Flies to a vertex, and marks it. */
-    void flyTo(int vertex) {
-        if (opened().isPresent()) {
-            map.foundProperty().set(Optional.of(vertex));
-            flyToEnd(vertex);
-        }
+    /** Flies to what was found so that all of it is seen, and marks it. */
+    void flyTo(FoundPlace place) {
+        map.showFound(place);
+        showWhole(place.whole());
     }
 
     /** Flies to the hop that is selected, if one is. */

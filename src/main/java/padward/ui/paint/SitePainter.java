@@ -23,6 +23,7 @@ import padward.ui.scene.ZoomScales;
 /** Paints switch boxes, sites and pads, and their names where there is room. */
 final class SitePainter {
     private static final double CORNER = 0.4;
+    private static final double FRAME_CORNER = 0.12;
     private static final double PIN = 3;
     private static final double IN_PILL = 5;
     private static final double LINE = 1.2;
@@ -71,6 +72,8 @@ final class SitePainter {
     /** Paints sites and pads. */
     void paintSites(Marks marks, TileRange seen) {
         if (scene.scale() >= ZoomScales.PARTS) {
+            int frame = Raster.pixel(colors.tile().interpolate(colors.site(), 0.5));
+            opened.layout().forEachFrame(seen, (site, box) -> frame(marks, box, frame));
             boolean withPins = scene.scale() >= ZoomScales.NAMES;
             int ink = Raster.pixel(colors.ink());
             opened.layout()
@@ -84,6 +87,19 @@ final class SitePainter {
                             });
         }
         opened.layout().pads().forEachIn(seen, pad -> paintPad(marks, pad));
+    }
+
+    private void frame(Marks marks, TileLayout.Box box, int inside) {
+        double w = box.width() * scene.scale();
+        double h = box.height() * scene.scale();
+        marks.box(
+                view.screenX(box.x()),
+                view.screenY(box.y() + box.height()),
+                w,
+                h,
+                Math.min(w, h) * FRAME_CORNER,
+                inside,
+                rim);
     }
 
     private boolean isUsed(int vertex) {
@@ -177,6 +193,14 @@ final class SitePainter {
         }
         if (scene.scale() >= ZoomScales.NAMES) {
             opened.layout()
+                    .forEachFrame(
+                            seen,
+                            (site, box) -> {
+                                if (isSeen(box)) {
+                                    frameName(out, site, box);
+                                }
+                            });
+            opened.layout()
                     .forEachSite(
                             seen,
                             (site, box) -> {
@@ -206,8 +230,29 @@ final class SitePainter {
         double y = view.screenY(box.centreY());
         double w = box.width() * scene.scale();
         double h = box.height() * scene.scale();
-        String name = site.name().substring(site.name().indexOf('/') + 1);
+        // The frame around parts has the name of the site.
+        String name = site.isPart() ? site.part() : inTile(site.name());
         label(out, name, cellOn(site.id()).map(Cell::name), x, y, w, h);
+    }
+
+    private static String inTile(String name) {
+        return name.substring(name.indexOf('/') + 1);
+    }
+
+    /** The name of a site with parts, in the head of its frame, if it is legible there. */
+    private void frameName(Surface out, int site, TileLayout.Box frame) {
+        TileLayout.Box part = opened.layout().site(site);
+        double head = (frame.y() + frame.height() - part.y() - part.height()) * scene.scale();
+        String name = inTile(fabric.site(site).wholeName());
+        double w = frame.width() * scene.scale();
+        double size = Math.min(letters(), head * 0.9);
+        if (size >= SMALLER * letters() && Surface.Lettering.width(name, size) <= w) {
+            out.text(
+                    name,
+                    view.screenX(frame.centreX()),
+                    view.screenY(frame.y() + frame.height()) + head / 2,
+                    new Surface.Lettering(size, Surface.Align.CENTER, colors.ink()));
+        }
     }
 
     /**

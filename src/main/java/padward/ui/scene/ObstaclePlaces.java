@@ -1,5 +1,6 @@
 package padward.ui.scene;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import padward.breakout.ask.Obstacle;
@@ -47,9 +48,34 @@ public final class ObstaclePlaces {
             return new TileLayout.Point(box.get().centreX(), box.get().centreY());
         }
         int vertex = vertex(obstacle);
+        if (fabric.listsTaps(vertex) && !obstacle.hops().isEmpty()) {
+            return onUsedPart(obstacle.hops().get(0));
+        }
         TileLayout.Point from = layout.start(vertex);
         TileLayout.Point to = layout.end(vertex);
         return new TileLayout.Point((from.x() + to.x()) / 2, (from.y() + to.y()) / 2);
+    }
+
+    /** The middle of the part of a wire with taps that the route uses. */
+    private TileLayout.Point onUsedPart(int hop) {
+        int vertex = route.hops().get(hop).vertex();
+        int[] taps = fabric.tapTiles(vertex);
+        int enters =
+                hop == 0
+                        ? taps[0]
+                        : layout.meeting(route.hops().get(hop - 1).vertex(), vertex).toTile();
+        int leaves =
+                hop == route.hops().size() - 1
+                        ? taps[taps.length - 1]
+                        : layout.meeting(vertex, route.hops().get(hop + 1).vertex()).fromTile();
+        List<TileLayout.Point> middles = new ArrayList<>();
+        layout.forEachLeg(
+                vertex,
+                enters,
+                leaves,
+                (x0, y0, x1, y1) ->
+                        middles.add(new TileLayout.Point((x0 + x1) / 2, (y0 + y1) / 2)));
+        return middles.isEmpty() ? layout.entry(vertex, enters) : middles.get(middles.size() / 2);
     }
 
     /** The first obstacle within a distance, in tiles, from a point. */

@@ -15,6 +15,9 @@ import padward.ui.draw.Viewport;
 public record WorldRectangle(double x0, double y0, double x1, double y1) {
     private static final double MARGIN = 0.6;
 
+    /** Margin around a single site or pad. */
+    private static final double AROUND = 0.3;
+
     /** Height kept free above it for the buttons over the map, pixels. */
     private static final double ABOVE = 34;
 
@@ -36,6 +39,24 @@ public record WorldRectangle(double x0, double y0, double x1, double y1) {
                             });
                 });
         return new WorldRectangle(b[0] - MARGIN, b[1] - MARGIN, b[2] + MARGIN, b[3] + MARGIN);
+    }
+
+    /** A rectangle around something in a tile, with a margin. */
+    public static WorldRectangle around(TileLayout.Box box) {
+        return new WorldRectangle(
+                box.x() - AROUND,
+                box.y() - AROUND,
+                box.x() + box.width() + AROUND,
+                box.y() + box.height() + AROUND);
+    }
+
+    /** The smallest rectangle around this and another one. */
+    public WorldRectangle with(WorldRectangle other) {
+        return new WorldRectangle(
+                Math.min(x0, other.x0),
+                Math.min(y0, other.y0),
+                Math.max(x1, other.x1),
+                Math.max(y1, other.y1));
     }
 
     private static void include(double[] bounds, TileLayout.Point point) {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import java.util.stream.LongStream;
@@ -17,6 +18,7 @@ import padward.example.RandomDesigns;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.RandomFabrics;
+import padward.fabric.Tap;
 import padward.fabric.VertexKind;
 import padward.fabric.delay.Corner;
 import padward.fabric.pattern.PatternFabric;
@@ -55,8 +57,11 @@ class DelayFieldProperties {
                 int delay = Double.isInfinite(weight) ? DelayField.NEVER : (int) weight;
                 assertThat(field.atPs(v)).as(fabric.vertexName(v)).isEqualTo(delay);
                 if (fabric.kind(v) == VertexKind.WIRE) {
-                    int tile = fabric.headTile(v);
-                    arrivals[tile] = Math.min(arrivals[tile], delay);
+                    List<Integer> left =
+                            fabric.listsTaps(v)
+                                    ? fabric.taps(v).stream().map(Tap::tile).toList()
+                                    : List.of(fabric.headTile(v));
+                    left.forEach(t -> arrivals[t] = Math.min(arrivals[t], delay));
                 }
             }
             for (int tile = 0; tile < arrivals.length; tile++) {

@@ -16,8 +16,10 @@ import java.util.TreeSet;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
+import padward.breakout.ask.DelayField;
 import padward.design.Design;
 import padward.fabric.Fabric;
+import padward.fabric.WholeSite;
 import padward.format.tables.TableImport;
 import padward.synth.DesignMaker;
 import padward.ui.design.BoxDiagram;
@@ -29,6 +31,7 @@ import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
 import padward.ui.model.WindowModel;
 import padward.ui.paint.MapPicture;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
 import padward.ui.work.Background;
 
@@ -197,5 +200,141 @@ class DeviceMapTest {
 
     private static int lines(String svg) {
         return svg.split("<line", -1).length;
+    }
+
+    private static boolean contains(TileLayout.Box outer, TileLayout.Box inner) {
+        double least = 1e-9;
+        return outer.x() <= inner.x() + least
+                && outer.y() <= inner.y() + least
+                && outer.x() + outer.width() >= inner.x() + inner.width() - least
+                && outer.y() + outer.height() >= inner.y() + inner.height() - least;
+    }
+
+    private static boolean overlap(TileLayout.Box one, TileLayout.Box other) {
+        double least = 1e-9;
+        return one.x() + one.width() > other.x() + least
+                && other.x() + other.width() > one.x() + least
+                && one.y() + one.height() > other.y() + least
+                && other.y() + other.height() > one.y() + least;
+    }
+
+    @Test
+    void partsAreInTheFrameOfTheirSite() {
+        for (Design design :
+                List.of(
+                        opened.design(),
+                        DesignMaker.makeIrregular(6000, 3, 0.6, Progress.NONE).design())) {
+            open(design);
+            int framed = 0;
+            for (WholeSite site : WholeSite.allOf(fabric)) {
+                if (!site.hasParts()) {
+                    assertThat(layout.frame(site.first().id())).isEmpty();
+                    continue;
+                }
+                framed++;
+                TileLayout.Box frame = layout.frame(site.first().id()).orElseThrow();
+                List<TileLayout.Box> parts =
+                        site.parts().stream().map(p -> layout.site(p.id())).toList();
+                for (int i = 0; i < parts.size(); i++) {
+                    assertThat(contains(frame, parts.get(i))).as(site.name()).isTrue();
+                    for (int j = 0; j < i; j++) {
+                        assertThat(overlap(parts.get(i), parts.get(j))).isFalse();
+                    }
+                }
+            }
+            assertThat(framed).isGreaterThan(3);
+        }
+    }
+
+    @Test
+    void aSiteTellsWhichOfItsPartsAreUsed() {
+        int table = fabric.findSite("x1y0/cell/table");
+        TileLayout.Box frame = layout.frame(table).orElseThrow();
+        TileLayout.Box part = layout.site(table);
+        MapItem whole = at(frame.centreX(), frame.y() + frame.height() - 0.01, 300);
+        assertThat(whole.line()).isEqualTo("cell site x1y0/cell: 1 of its 2 parts used");
+        assertThat(whole.details())
+                .containsExactly("Part table: free.", "Part register: used by cell hold.");
+        assertThat(at(part.centreX(), part.centreY(), 300).line())
+                .isEqualTo("part of a cell site x1y0/cell/table: free");
+        String picture = picture(1.7, 0.7, 420);
+        assertThat(picture).contains(">cell<", ">table<", ">register<", ">hold<");
+    }
+
+    /** The memory is one frame across its two tiles, and found in both. */
+    @Test
+    void aSiteOverTwoTilesIsOneFrame() {
+        TileLayout.Box memory = layout.site(fabric.findSite("x2y0/mem"));
+        assertThat(memory.y()).isLessThan(1);
+        assertThat(memory.y() + memory.height()).isGreaterThan(1.5);
+        for (double y : new double[] {0.6, 1.0, 1.6}) {
+            assertThat(at(memory.centreX(), y, 300).line())
+                    .startsWith("memory site x2y0/mem: used by cell store");
+        }
+    }
+
+    /** The least delay to a wire with a tap in a tile, from the lines of the tables. */
+    @Test
+    void aWireIsReachedInTheTilesOfItsTaps() throws Exception {
+        ask("data_en", "x3y1/pad4");
+        map.options().toggle(MapLayer.DELAY);
+        DelayField field = map.reachProperty().get().orElseThrow().field();
+        Map<String, Integer> least = new HashMap<>();
+        Set<String> tapped = new HashSet<>();
+        for (String[] tap : rows("taps")) {
+            tapped.add(tap[0]);
+            least.merge(tap[1], field.atPs(fabric.findVertex(tap[0])), Math::min);
+        }
+        for (String[] wire : rows("wires")) {
+            assertThat(tapped).contains(wire[0]);
+        }
+        int reached = 0;
+        for (int tile = 0; tile < fabric.tileCount(); tile++) {
+            int stated = least.getOrDefault(fabric.tileName(tile), DelayField.NEVER);
+            assertThat(field.arrivalPs(tile)).as(fabric.tileName(tile)).isEqualTo(stated);
+            reached += stated == DelayField.NEVER ? 0 : 1;
+        }
+        assertThat(reached).isGreaterThan(4);
+    }
+
+    private Viewport found(String name) {
+        MapNavigation navigation = new MapNavigation(map, () -> {});
+        navigation.resize(900, 600);
+        navigation.goTo(0, 0, 800);
+        navigation.flyTo(NameFinder.find(opened, name).orElseThrow());
+        return navigation.view();
+    }
+
+    private static void sees(Viewport view, double x, double y) {
+        assertThat(view.screenX(x)).isBetween(0.0, view.width());
+        assertThat(view.screenY(y)).isBetween(0.0, view.height());
+    }
+
+    private static void sees(Viewport view, TileLayout.Box box) {
+        sees(view, box.x(), box.y());
+        sees(view, box.x() + box.width(), box.y() + box.height());
+    }
+
+    @Test
+    void whatIsFoundIsSeenWhole() throws Exception {
+        Viewport net = found("level");
+        for (int vertex : opened.design().findNet("level").orElseThrow().route().toVertices()) {
+            sees(net, layout.end(vertex).x(), layout.end(vertex).y());
+        }
+        assertThat(scene(1, 1, 60).net().orElseThrow().name()).isEqualTo("level");
+        Viewport wire = found("x2y1/e2[0]");
+        for (String[] tap : rows("taps")) {
+            if (tap[0].equals("x0y1/e[0]")) {
+                TileLayout.Point box = layout.box(tile(tap[1]));
+                sees(wire, box.x(), box.y());
+            }
+        }
+        Viewport pad = found("x0y0/pad0");
+        sees(pad, layout.pillAt(fabric.findVertex("x0y0/pad0")));
+        sees(pad, layout.site(fabric.findSite("x0y0/out0")));
+        sees(pad, layout.site(fabric.findSite("x0y0/en0")));
+        sees(found("store"), layout.site(fabric.findSite("x2y0/mem")));
+        sees(found("x1y0/cell"), layout.frame(fabric.findSite("x1y0/cell/table")).orElseThrow());
+        sees(found("x3y2"), 3.5, 2.5);
     }
 }

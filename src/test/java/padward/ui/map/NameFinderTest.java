@@ -14,7 +14,7 @@ class NameFinderTest {
         Design design = new HandMade().wires("w").site("BARE", "", "").cell("c", "BARE").design();
         OpenDesign opened = new OpenDesign(design);
         int wire = design.fabric().findVertex("w");
-        assertThat(NameFinder.find(opened, "BARE")).hasValue(wire);
-        assertThat(NameFinder.find(opened, "c")).hasValue(wire);
+        assertThat(NameFinder.find(opened, "BARE").orElseThrow().vertex()).hasValue(wire);
+        assertThat(NameFinder.find(opened, "c").orElseThrow().vertex()).hasValue(wire);
     }
 }
