@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
+import padward.base.Progress;
 
 /**
  * Reads what {@link CompactOut} wrote. Nothing is believed: no more is allotted than there are
@@ -25,6 +26,7 @@ public final class CompactIn {
     private static final int ROOM = 1 << 16;
 
     private final InputStream in;
+    private final Progress progress;
     private final ByteBuffer room = ByteBuffer.allocate(ROOM).order(ByteOrder.LITTLE_ENDIAN);
     private final List<String> texts = new ArrayList<>();
     private long left;
@@ -32,9 +34,12 @@ public final class CompactIn {
     /**
      * @param in where the bytes come from
      * @param length how many there are
+     * @param progress asked for each block whether to stop; a stop is a {@link
+     *     java.util.concurrent.CancellationException}
      */
-    public CompactIn(InputStream in, long length) {
+    public CompactIn(InputStream in, long length, Progress progress) {
         this.in = in;
+        this.progress = progress;
         this.left = length;
         room.limit(0);
     }
@@ -51,6 +56,7 @@ public final class CompactIn {
     private void need(int bytes) throws IOException {
         take(bytes);
         while (room.remaining() < bytes) {
+            progress.check();
             room.compact();
             int got = in.read(room.array(), room.position(), room.remaining());
             if (got < 0) {
@@ -128,6 +134,19 @@ public final class CompactIn {
         return numbers;
     }
 
+    /**
+     * Reads an array of numbers in a range, both ends included, that was written in two bytes each.
+     */
+    public int[] narrowNumbers(int least, int most) throws IOException {
+        int[] numbers = new int[length(Character.BYTES)];
+        for (int i = 0; i < numbers.length; i++) {
+            need(Character.BYTES);
+            numbers[i] = room.getChar();
+            Damaged.unless(least <= numbers[i] && numbers[i] <= most, "a number out of range");
+        }
+        return numbers;
+    }
+
     /** Reads an array. */
     public long[] longNumbers() throws IOException {
         long[] numbers = new long[length(Long.BYTES)];
@@ -143,8 +162,12 @@ public final class CompactIn {
         take(bytes.length);
         int first = Math.min(bytes.length, room.remaining());
         room.get(bytes, 0, first);
-        if (in.readNBytes(bytes, first, bytes.length - first) < bytes.length - first) {
-            throw new EOFException("cut short");
+        for (int at = first; at < bytes.length; at += ROOM) {
+            progress.check();
+            int some = Math.min(ROOM, bytes.length - at);
+            if (in.readNBytes(bytes, at, some) < some) {
+                throw new EOFException("cut short");
+            }
         }
         return bytes;
     }

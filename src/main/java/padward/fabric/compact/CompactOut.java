@@ -8,6 +8,7 @@ import java.nio.ByteOrder;
 import java.util.BitSet;
 import java.util.Collection;
 import java.util.Optional;
+import padward.base.Progress;
 
 /**
  * Writes numbers, arrays and texts as bytes, in the order in which {@link CompactIn} reads them:
@@ -25,14 +26,18 @@ public final class CompactOut {
     private static final int ROOM = 1 << 16;
 
     private final OutputStream out;
+    private final Progress progress;
     private final ByteBuffer room = ByteBuffer.allocate(ROOM).order(ByteOrder.LITTLE_ENDIAN);
     private final Object2IntOpenHashMap<String> texts = new Object2IntOpenHashMap<>();
 
     /**
      * @param out where the bytes go
+     * @param progress asked for each block whether to stop; a stop is a {@link
+     *     java.util.concurrent.CancellationException}
      */
-    public CompactOut(OutputStream out) {
+    public CompactOut(OutputStream out, Progress progress) {
         this.out = out;
+        this.progress = progress;
     }
 
     private void need(int bytes) throws IOException {
@@ -43,6 +48,7 @@ public final class CompactOut {
 
     /** Hands on all that was written. */
     public void finish() throws IOException {
+        progress.check();
         out.write(room.array(), 0, room.position());
         room.clear();
     }
@@ -83,6 +89,15 @@ public final class CompactOut {
         }
     }
 
+    /** Writes an array of numbers from 0 to 65,535. */
+    public void narrowNumbers(char[] numbers) throws IOException {
+        number(numbers.length);
+        for (char number : numbers) {
+            need(Character.BYTES);
+            room.putChar(number);
+        }
+    }
+
     /** Writes an array. */
     public void longNumbers(long[] numbers) throws IOException {
         number(numbers.length);
@@ -95,7 +110,10 @@ public final class CompactOut {
     public void bytes(byte[] bytes) throws IOException {
         number(bytes.length);
         finish();
-        out.write(bytes);
+        for (int at = 0; at < bytes.length; at += ROOM) {
+            progress.check();
+            out.write(bytes, at, Math.min(ROOM, bytes.length - at));
+        }
     }
 
     /** Writes a set of numbers. */

@@ -14,9 +14,9 @@ import padward.fabric.delay.Corner;
  * a row its edges as bytes ({@link RowPool}); equal runs and equal rows, which repeated tiles have
  * in plenty, are stored once.
  *
- * <p>Memory: 4 bytes a tile; 4 bytes for each vertex of each different tile; 4 bytes and some 2 to
- * 5 an edge for each different row. Where no two tiles are alike that is some 8 bytes a vertex and
- * 3 an edge.
+ * <p>Memory: 4 bytes a tile; 2 bytes for each vertex of each different tile, 4 where there are more
+ * than 65,536 different rows; 4 bytes and some 2 to 5 an edge for each different row. Where no two
+ * tiles are alike that is some 8 bytes a vertex and 3 an edge.
  */
 final class EdgeRows {
     private static final int LOW_BITS = 7;
@@ -26,7 +26,7 @@ final class EdgeRows {
     private final TileOffsets bases;
     private final DelayClasses classes;
     private final int[] runOfTile;
-    private final int[] rowOfPlace;
+    private final RowNumbers rowOfPlace;
     private final InternedBytes rows;
     private final int[] stepOfLane;
     private final int[] classOfLane;
@@ -35,7 +35,7 @@ final class EdgeRows {
             TileOffsets bases,
             DelayClasses classes,
             int[] runOfTile,
-            int[] rowOfPlace,
+            RowNumbers rowOfPlace,
             InternedBytes rows,
             int[] stepOfLane,
             int[] classOfLane) {
@@ -52,7 +52,7 @@ final class EdgeRows {
         rows.write(out);
         out.numbers(stepOfLane);
         out.numbers(classOfLane);
-        out.numbers(rowOfPlace);
+        rowOfPlace.write(out);
         out.numbers(runOfTile);
     }
 
@@ -62,9 +62,9 @@ final class EdgeRows {
         int[] classOfLane = in.numbers();
         Damaged.unless(
                 stepOfLane.length == classOfLane.length && stepOfLane.length > 0, "lanes of edges");
-        int[] rowOfPlace = in.numbers(0, rows.size() - 1);
+        RowNumbers rowOfPlace = RowNumbers.read(in, rows.size());
         int[] runOfTile = in.numbers();
-        bases.requireRuns(runOfTile, 1, rowOfPlace.length);
+        bases.requireRuns(runOfTile, 1, rowOfPlace.size());
         EdgeRows result =
                 new EdgeRows(bases, classes, runOfTile, rowOfPlace, rows, stepOfLane, classOfLane);
         result.requireBytes();
@@ -146,7 +146,7 @@ final class EdgeRows {
 
     /** The row of the vertex at a place of a tile. */
     int row(int tile, int place) {
-        return rowOfPlace[runOfTile[tile] + place];
+        return rowOfPlace.get(runOfTile[tile] + place);
     }
 
     /** For each row, the least step in tiles that an edge of it makes; 0 for none. */
@@ -174,8 +174,8 @@ final class EdgeRows {
 
     /** Bytes of the arrays, without the bases. */
     long memory() {
-        int ints = runOfTile.length + rowOfPlace.length + stepOfLane.length + classOfLane.length;
-        return 4L * ints + rows.memory();
+        int ints = runOfTile.length + stepOfLane.length + classOfLane.length;
+        return 4L * ints + rowOfPlace.memory() + rows.memory();
     }
 
     /** Walks over the edges of a vertex. */

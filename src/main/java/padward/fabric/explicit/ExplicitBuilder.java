@@ -59,7 +59,7 @@ public final class ExplicitBuilder {
     private final List<Pad> pads = new ArrayList<>();
     private final TapBag taps;
     private final Long2IntOpenHashMap switchTiles = new Long2IntOpenHashMap();
-    private final SwitchGroupBag switchGroups = new SwitchGroupBag();
+    private final SwitchGroupBag switchGroups;
     private final EdgeBag edges = new EdgeBag();
     private final DelayClasses classes = new DelayClasses();
     private List<RepeatedEdge> repeated = List.of();
@@ -78,6 +78,7 @@ public final class ExplicitBuilder {
         this.vertices = new NameIndex(columns, pool);
         this.sites = new NameIndex(columns, pool);
         this.taps = new TapBag(columns, pool);
+        this.switchGroups = new SwitchGroupBag(columns, pool);
         Arrays.fill(tileTypes, "empty");
     }
 
@@ -305,7 +306,7 @@ public final class ExplicitBuilder {
      * @return whether it is in no other group; else nothing is changed
      */
     public boolean addToSwitchGroup(String group, int from, int to) {
-        return switchGroups.add(group, EdgeKey.of(from, to));
+        return switchGroups.add(split.of(group), EdgeKey.of(from, to));
     }
 
     /**
@@ -350,7 +351,7 @@ public final class ExplicitBuilder {
         EdgeRows out = sorter.rows();
         repeated = sorter.repeated().stream().map(r -> named(r, names)).toList();
         EdgeRows in = Transposer.transpose(bases, out, classes, Transposer.SLICE);
-        SwitchGroups groups = switchGroups.freeze(number);
+        SwitchGroups groups = switchGroups.freeze(columns, rows, pool, number, bases, in);
         Function<Long2IntOpenHashMap, ExplicitFabric> withStatedTiles =
                 stated ->
                         new ExplicitFabric(

@@ -3,7 +3,6 @@ package padward.fabric.explicit;
 import it.unimi.dsi.fastutil.ints.Int2ObjectMap;
 import it.unimi.dsi.fastutil.longs.Long2IntMap;
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
-import it.unimi.dsi.fastutil.longs.LongArrayList;
 import java.io.IOException;
 import java.util.BitSet;
 import java.util.List;
@@ -124,7 +123,7 @@ public final class ExplicitFabric implements Fabric {
             out.longNumber(stated.getLongKey());
             out.number(stated.getIntValue());
         }
-        writeGroups(out);
+        TileSwitchGroups.write(out, switchGroups);
         out.bits(unusable.vertices());
         out.bits(unusable.sites());
     }
@@ -156,6 +155,8 @@ public final class ExplicitFabric implements Fabric {
             Damaged.unless(pads.get(pad - 1).vertex() < pads.get(pad).vertex(), "order of pads");
         }
         DelayClasses classes = readClasses(in);
+        EdgeRows out = EdgeRows.read(in, bases, classes);
+        EdgeRows incoming = EdgeRows.read(in, bases, classes);
         return new ExplicitFabric(
                 info,
                 columns,
@@ -167,12 +168,12 @@ public final class ExplicitFabric implements Fabric {
                 sites,
                 siteNames,
                 List.copyOf(pads),
-                EdgeRows.read(in, bases, classes),
-                EdgeRows.read(in, bases, classes),
+                out,
+                incoming,
                 pool,
                 OtherNames.read(in, columns, rows, pool, count),
                 readStatedTiles(in, count, tileTypes.length),
-                readGroups(in, count),
+                TileSwitchGroups.read(in, columns, rows, pool, bases, incoming),
                 in.bits(count),
                 in.bits(sites.count()));
     }
@@ -218,26 +219,6 @@ public final class ExplicitFabric implements Fabric {
         return result;
     }
 
-    private void writeGroups(CompactOut out) throws IOException {
-        out.number(switchGroups.count());
-        for (int group = 0; group < switchGroups.count(); group++) {
-            out.text(switchGroups.name(group));
-            out.list(switchGroups.switches(group), out::longNumber);
-        }
-    }
-
-    private static SwitchGroups readGroups(CompactIn in, int vertices) throws IOException {
-        List<SwitchGroups.Group> groups =
-                in.list(
-                        () -> {
-                            String name = in.text();
-                            List<Long> edges = in.list(() -> readEdge(in, vertices));
-                            Damaged.unless(!edges.isEmpty(), "an empty group");
-                            return new SwitchGroups.Group(name, new LongArrayList(edges));
-                        });
-        return groups.isEmpty() ? SwitchGroups.NONE : new SwitchGroups(groups);
-    }
-
     /**
      * Bytes of all arrays that say which vertices, sites and edges there are: edges in both
      * directions with their delays, kinds, places; without names and the list of pads.
@@ -255,7 +236,11 @@ public final class ExplicitFabric implements Fabric {
 
     /** Bytes of all arrays for names and for finding them. */
     public long nameBytes() {
-        return namePool.memory() + names.memory() + siteNames.memory() + otherNames.memory();
+        return namePool.memory()
+                + names.memory()
+                + siteNames.memory()
+                + otherNames.memory()
+                + switchGroups.nameMemory();
     }
 
     /** The incoming edges made again with slices of another size, for tests. */

@@ -100,6 +100,7 @@ final class RowPool {
         }
         int[] steps = lanes.longStream().mapToInt(k -> (int) (k >> Integer.SIZE)).toArray();
         int[] kinds = lanes.longStream().mapToInt(k -> (int) k).toArray();
-        return new EdgeRows(bases, classes, runOfTile, runs.toArray(), rows, steps, kinds);
+        RowNumbers numbers = new RowNumbers(runs.toArray(), rows.size());
+        return new EdgeRows(bases, classes, runOfTile, numbers, rows, steps, kinds);
     }
 }

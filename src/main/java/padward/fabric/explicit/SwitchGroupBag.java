@@ -1,9 +1,12 @@
 package padward.fabric.explicit;
 
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntArrays;
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
 import it.unimi.dsi.fastutil.longs.LongArrayList;
-import it.unimi.dsi.fastutil.objects.Object2IntOpenHashMap;
+import it.unimi.dsi.fastutil.longs.LongArrays;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKey;
@@ -11,66 +14,122 @@ import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.SwitchGroups;
 
-/** Switch groups as they come, switch by switch. Belongs to one thread. */
+/**
+ * Switch groups as they come, switch by switch: 12 bytes for each and some 20 to find it, and the
+ * names. Belongs to one thread.
+ */
 final class SwitchGroupBag {
-    private final Object2IntOpenHashMap<String> numbers = new Object2IntOpenHashMap<>();
-    private final List<String> names = new ArrayList<>();
-    private final List<LongArrayList> members = new ArrayList<>();
+    private final NameIndex names;
+    private final LongArrayList edges = new LongArrayList();
+    private final IntArrayList groupOfEdge = new IntArrayList();
     private final Long2IntOpenHashMap groupOf = new Long2IntOpenHashMap();
 
-    SwitchGroupBag() {
-        numbers.defaultReturnValue(Fabric.NOTHING);
+    SwitchGroupBag(int columns, InternedBytes pool) {
+        names = new NameIndex(columns, pool);
         groupOf.defaultReturnValue(Fabric.NOTHING);
     }
 
     /** Adds a switch to a group; false when it is in another one. */
-    boolean add(String name, long edge) {
-        int group = numbers.getInt(name);
+    boolean add(TileRelativeName name, long edge) {
+        int group = names.find(name);
         int before = groupOf.get(edge);
         if (before != Fabric.NOTHING) {
             return before == group;
         }
         if (group == Fabric.NOTHING) {
-            group = names.size();
-            numbers.put(name, group);
-            names.add(name);
-            members.add(new LongArrayList());
+            group = names.add(name);
         }
         groupOf.put(edge, group);
-        members.get(group).add(edge);
+        edges.add(edge);
+        groupOfEdge.add(group);
         return true;
     }
 
-    /** The groups in the vertices' final numbers. */
-    SwitchGroups freeze(int[] number) {
-        if (names.isEmpty()) {
+    /** The number of a group of any member, in the order in which groups came. */
+    private int count() {
+        return names.size();
+    }
+
+    /**
+     * The groups in the vertices' final numbers.
+     *
+     * @param in the edges into vertices
+     */
+    SwitchGroups freeze(
+            int columns,
+            int rows,
+            InternedBytes pool,
+            int[] number,
+            TileOffsets bases,
+            EdgeRows in) {
+        if (count() == 0) {
             return SwitchGroups.NONE;
         }
-        List<SwitchGroups.Group> result = new ArrayList<>();
-        for (int group = 0; group < names.size(); group++) {
-            LongArrayList edges = new LongArrayList();
-            for (long edge : members.get(group)) {
-                edges.add(EdgeKey.of(number[EdgeKey.from(edge)], number[EdgeKey.to(edge)]));
-            }
-            result.add(new SwitchGroups.Group(names.get(group), edges));
+        int size = edges.size();
+        long[] turned = new long[size];
+        long[] first = new long[count()];
+        Arrays.fill(first, Long.MAX_VALUE);
+        for (int i = 0; i < size; i++) {
+            int from = number[EdgeKey.from(edges.getLong(i))];
+            int to = number[EdgeKey.to(edges.getLong(i))];
+            turned[i] = EdgeKey.of(to, from);
+            int group = groupOfEdge.getInt(i);
+            first[group] = Math.min(first[group], EdgeKey.of(from, to));
         }
-        return new SwitchGroups(result);
+        int[] homes = new int[count()];
+        int[] order = new int[count()];
+        for (int group = 0; group < count(); group++) {
+            // names that differ by the tile only are kept once
+            int stated = names.tile(group);
+            boolean none = stated == Fabric.NOTHING;
+            homes[group] = none ? bases.tileOf(EdgeKey.from(first[group])) : stated;
+            order[group] = group;
+        }
+        IntArrays.quickSort(
+                order,
+                (a, b) ->
+                        homes[a] == homes[b]
+                                ? Long.compare(first[a], first[b])
+                                : Integer.compare(homes[a], homes[b]));
+        int[] place = new int[count()];
+        for (int i = 0; i < order.length; i++) {
+            place[order[i]] = i;
+        }
+        TileOffsets groupBases = TileOffsets.counting(bases.tiles(), homes, count());
+        // in the order of where they end: switches into one vertex stand together
+        int[] sorted = new int[size];
+        Arrays.setAll(sorted, i -> i);
+        LongArrays.radixSortIndirect(sorted, turned, false);
+        long[] byEnd = new long[size];
+        int[] groups = new int[size];
+        for (int i = 0; i < size; i++) {
+            byEnd[i] = turned[sorted[i]];
+            groups[i] = place[groupOfEdge.getInt(sorted[i])];
+        }
+        SwitchGroupRows made = new SwitchGroupRows(bases, groupBases, in, byEnd, groups);
+        return new TileSwitchGroups(
+                bases,
+                groupBases,
+                new TileNames(columns, rows, pool, names, order, groupBases),
+                in,
+                made.ofVertices(),
+                made.ofGroups());
     }
 
     /** The members that are no switches of the finished fabric. O(their ends' edges). */
     List<ExplicitBuilder.NoSwitch> noSwitches(Fabric fabric, int[] number) {
         List<ExplicitBuilder.NoSwitch> result = new ArrayList<>();
-        EdgeCursor edges = fabric.edgesOut();
-        for (int group = 0; group < names.size(); group++) {
-            LongArrayList all = members.get(group);
-            for (int i = 0; i < all.size(); i++) {
-                int from = number[EdgeKey.from(all.getLong(i))];
-                int to = number[EdgeKey.to(all.getLong(i))];
-                if (!isSwitch(edges, from, to)) {
-                    result.add(
-                            new ExplicitBuilder.NoSwitch(
-                                    group, i, fabric.vertexName(from), fabric.vertexName(to)));
-                }
+        EdgeCursor out = fabric.edgesOut();
+        int[] members = new int[count()];
+        for (int i = 0; i < edges.size(); i++) {
+            int from = number[EdgeKey.from(edges.getLong(i))];
+            int to = number[EdgeKey.to(edges.getLong(i))];
+            int group = groupOfEdge.getInt(i);
+            int member = members[group]++;
+            if (!isSwitch(out, from, to)) {
+                result.add(
+                        new ExplicitBuilder.NoSwitch(
+                                group, member, fabric.vertexName(from), fabric.vertexName(to)));
             }
         }
         return result;

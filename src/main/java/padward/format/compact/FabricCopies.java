@@ -38,7 +38,7 @@ public final class FabricCopies {
      * Number of the layout. To be raised when the layout changes, and when the same file would be
      * read to another fabric, or refused, by now.
      */
-    static final int LAYOUT = 3;
+    static final int LAYOUT = 4;
 
     private static final byte[] MARK = {
         'P', 'A', 'D', 'W', 'A', 'R', 'D', ' ', 'C', 'O', 'M', 'P', 'A', 'C', 'T', '\n'
@@ -92,7 +92,7 @@ public final class FabricCopies {
         ExplicitFabric fabric = reader.read();
         // what was read may have been written meanwhile
         if (SourceDigest.of(source, progress).equals(digest)) {
-            keep(digest, fabric);
+            keep(digest, fabric, progress);
         }
         return fabric;
     }
@@ -122,7 +122,7 @@ public final class FabricCopies {
         Damaged.unless(Arrays.equals(mark, MARK), "another kind of file");
         Damaged.unless(head.getInt() == LAYOUT, "another layout");
         Damaged.unless(head.equals(ByteBuffer.wrap(digest.bytes())), "a copy of something else");
-        CompactIn in = new CompactIn(new BufferedInputStream(bytes, ROOM), whole - HEAD);
+        CompactIn in = new CompactIn(new BufferedInputStream(bytes, ROOM), whole - HEAD, progress);
         ExplicitFabric fabric = ExplicitFabric.read(in);
         in.end();
         return fabric;
@@ -148,29 +148,34 @@ public final class FabricCopies {
         Damaged.unless(Arrays.equals(stated, sum.digest()), "another digest");
     }
 
-    /** Keeps a copy, where that is possible. */
-    void keep(SourceDigest digest, ExplicitFabric fabric) {
+    /**
+     * Keeps a copy, where that is possible.
+     *
+     * @throws CancellationException when {@code progress} is cancelled; no copy is left then
+     */
+    void keep(SourceDigest digest, ExplicitFabric fabric, Progress progress) {
         if (fabric.graphBytes() + fabric.nameBytes() > mostBytes) {
             return;
         }
         Path file = folder.copy(digest.toText(), LAYOUT);
         try {
             folder.make();
-            WholeFile.write(file, out -> write(out, digest, fabric));
+            WholeFile.write(file, out -> write(out, digest, fabric, progress));
         } catch (IOException | BadInput notPossible) {
             return; // next time it is read again
         }
         folder.limitTo(mostBytes);
     }
 
-    private static void write(OutputStream plain, SourceDigest digest, ExplicitFabric fabric)
+    private static void write(
+            OutputStream plain, SourceDigest digest, ExplicitFabric fabric, Progress progress)
             throws IOException {
         MessageDigest sum = SourceDigest.start();
         DigestOutputStream bytes = new DigestOutputStream(plain, sum);
         bytes.write(MARK);
         bytes.write(ByteBuffer.allocate(Integer.BYTES).putInt(LAYOUT).array());
         bytes.write(digest.bytes());
-        CompactOut out = new CompactOut(bytes);
+        CompactOut out = new CompactOut(bytes, progress);
         fabric.write(out);
         out.finish();
         plain.write(sum.digest());

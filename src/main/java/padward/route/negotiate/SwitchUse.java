@@ -98,6 +98,9 @@ final class SwitchUse {
     boolean raiseHistory(int step) {
         boolean any = false;
         for (int group = 0; group < usersOfGroup.length; group++) {
+            if (usersOfGroup[group] == 0) {
+                continue;
+            }
             long most = 0;
             for (long edge : groups.switches(group)) {
                 most = Math.max(most, usersOfSwitch.get(edge));

@@ -8,7 +8,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
+import padward.base.Progress;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
@@ -16,6 +18,7 @@ import padward.fabric.FabricInfo;
 import padward.fabric.RandomFabrics;
 import padward.fabric.delay.Delay;
 import padward.fabric.pattern.PatternFabric;
+import padward.synth.DesignMaker;
 import padward.synth.FabricMaker;
 
 /** What explicit fabrics cost in memory, as they count it and as a walk over their arrays does. */
@@ -24,6 +27,9 @@ class ExplicitFabricSizeTest {
      * The promise: bytes a vertex of the graph, edges in both directions, delays, kinds and places.
      */
     private static final int PROMISED = 40;
+
+    /** What is promised of irregular devices. */
+    private static final int PROMISED_IRREGULAR = 20;
 
     private static final int EDGES_A_VERTEX = 10;
 
@@ -55,6 +61,31 @@ class ExplicitFabricSizeTest {
         // and even where every tile lacks others
         ExplicitFabric all = RandomFabrics.explicit(pattern, v -> random.nextInt(10) > 0);
         assertThat(perVertex(all, all.graphBytes())).isLessThan(PROMISED);
+    }
+
+    /** With everything real devices have: bent wires, taps, switches that exclude each other. */
+    @Test
+    void anIrregularDeviceIsSmall() throws Exception {
+        ExplicitFabric device = irregular(20_000);
+        assertThat(device.switchGroups().count()).isGreaterThan(device.vertexCount() / 2);
+        // a small device has few tiles that are alike, and a switch in a group for each vertex
+        assertThat(perVertex(device, device.graphBytes())).isLessThan(48);
+        assertThat(perVertex(device, device.switchGroups().memory())).isLessThan(9);
+        assertThat(perVertex(device, device.nameBytes())).isLessThan(11);
+        assertIsCounted(device);
+    }
+
+    @Test
+    @Tag("slow")
+    void aLargeIrregularDeviceKeepsItsOwnPromise() throws Exception {
+        ExplicitFabric device = irregular(180_000);
+        assertThat(perVertex(device, device.graphBytes())).isLessThan(PROMISED_IRREGULAR);
+        assertIsCounted(device);
+    }
+
+    private static ExplicitFabric irregular(int wires) {
+        return (ExplicitFabric)
+                DesignMaker.makeIrregular(wires, 5, 0, Progress.NONE).design().fabric();
     }
 
     /** Neither places nor names nor edges have any order: what is documented of such a fabric. */

@@ -216,7 +216,7 @@ class FabricCopiesTest {
         get(copies(), source("a source"), plain(SMALL));
         byte[] digest = SourceDigest.start().digest(Files.readAllBytes(onlyCopy()));
         assertThat(HexFormat.of().formatHex(digest, 0, 8) + " " + FabricCopies.LAYOUT)
-                .isEqualTo("cc8ec8c7e8666706 3");
+                .isEqualTo("5f406cd3512dac7e 4");
     }
 
     @Test
@@ -303,6 +303,57 @@ class FabricCopiesTest {
                                                     }
                                                 }))
                 .isInstanceOf(CancellationException.class);
+    }
+
+    /** Counts how often it is asked whether to stop, and says yes from some time on. */
+    private static final class Counting implements Progress {
+        private final int stop;
+        private int asked;
+
+        private Counting(int stop) {
+            this.stop = stop;
+        }
+
+        @Override
+        public void report(double done, String message) {}
+
+        @Override
+        public boolean cancelled() {
+            return ++asked >= stop;
+        }
+    }
+
+    /**
+     * The digest alone asks once a block; a copy that is kept or read asks in each of its blocks.
+     */
+    @Test
+    void aStopIsHeardInEachBlockOfACopy() throws Exception {
+        Path file = folder.resolve("device.json");
+        FabricWriter.write(
+                DesignMaker.makeIrregular(1500, 4, 0, Progress.NONE).design().fabric(), file);
+        ExplicitFabric device = (ExplicitFabric) FabricReader.read(Source.of(file), Progress.NONE);
+        SourceDigest digest = SourceDigest.of(Source.of(file), Progress.NONE);
+        Counting kept = new Counting(Integer.MAX_VALUE);
+        copies().keep(digest, device, kept);
+        long size = Files.size(onlyCopy());
+        int blocks = (int) (size >> 16);
+        assertThat(blocks).isGreaterThan(1);
+        assertThat(kept.asked).isGreaterThanOrEqualTo(blocks);
+        Counting found = new Counting(Integer.MAX_VALUE);
+        assertThat(copies().find(digest, found)).isPresent();
+        assertThat(found.asked).isGreaterThanOrEqualTo(2 * blocks);
+        for (int stop = 1; stop <= found.asked; stop++) {
+            Counting progress = new Counting(stop);
+            assertThatThrownBy(() -> copies().find(digest, progress))
+                    .isInstanceOf(CancellationException.class);
+        }
+        new CopyFolder(folder.resolve("copies")).clear();
+        for (int stop = 1; stop <= kept.asked; stop++) {
+            Counting progress = new Counting(stop);
+            assertThatThrownBy(() -> copies().keep(digest, device, progress))
+                    .isInstanceOf(CancellationException.class);
+            assertThat(folder.resolve("copies")).isEmptyDirectory();
+        }
     }
 
     /** Through the reader, as every command does it; the tests' settings have their own folder. */
