@@ -279,8 +279,17 @@ public final class ExplicitBuilder {
 
     /** The vertex of that name, its own or one at a tap, or {@link Fabric#NOTHING}. */
     public int findVertex(String name) {
-        int own = vertices.find(split.of(name));
-        return own == Fabric.NOTHING ? taps.find(split) : own;
+        return findVertex(split.of(name));
+    }
+
+    /** As {@link #findVertex(String)}, by characters from one position to before another. */
+    public int findVertex(char[] name, int from, int to) {
+        return findVertex(split.of(name, from, to));
+    }
+
+    private int findVertex(TileRelativeName name) {
+        int own = vertices.find(name);
+        return own == Fabric.NOTHING ? taps.find(name) : own;
     }
 
     /** The site or part of that full name, or {@link Fabric#NOTHING}. */

@@ -21,6 +21,7 @@ final class TileRelativeName {
 
     private final int columns;
     private final int rows;
+    private char[] chars = new char[64];
     private byte[] bytes = new byte[64];
     private int length;
     private int tile;
@@ -46,18 +47,31 @@ final class TileRelativeName {
 
     /** Takes a name apart. O(length). */
     TileRelativeName of(String name) {
+        if (chars.length < name.length()) {
+            chars = new char[name.length()];
+        }
+        name.getChars(0, name.length(), chars, 0);
+        return of(chars, 0, name.length());
+    }
+
+    /** Takes the name apart that stands from one position to before another. O(length). */
+    TileRelativeName of(char[] name, int from, int to) {
         length = 0;
         tile = Fabric.NOTHING;
-        if (bytes.length < name.length() * BYTES_A_CHAR) {
-            bytes = new byte[name.length() * BYTES_A_CHAR];
+        if (bytes.length < (to - from) * BYTES_A_CHAR) {
+            bytes = new byte[(to - from) * BYTES_A_CHAR];
         }
-        int at = 0;
-        while (at < name.length()) {
-            char c = name.charAt(at);
-            int behind = tile == Fabric.NOTHING && (c == 'x' || c == 'X') ? place(name, at) : at;
+        int at = from;
+        while (at < to) {
+            char c = name[at];
+            int behind =
+                    tile == Fabric.NOTHING && (c == 'x' || c == 'X') ? place(name, at, to) : at;
             if (behind > at) {
                 bytes[length++] = c == 'x' ? LOWER : UPPER;
                 at = behind;
+            } else if (c < 0x80) {
+                bytes[length++] = (byte) c;
+                at++;
             } else {
                 encode(c);
                 at++;
@@ -67,18 +81,18 @@ final class TileRelativeName {
     }
 
     /** Takes a place at a position as the tile; the position behind it, or the same for none. */
-    private int place(String name, int at) {
-        char second = name.charAt(at) == 'x' ? 'y' : 'Y';
-        int middle = digits(name, at + 1);
-        if (middle == at + 1 || middle == name.length() || name.charAt(middle) != second) {
+    private int place(char[] name, int at, int to) {
+        char second = name[at] == 'x' ? 'y' : 'Y';
+        int middle = digits(name, at + 1, to);
+        if (middle == at + 1 || middle == to || name[middle] != second) {
             return at;
         }
-        int end = digits(name, middle + 1);
+        int end = digits(name, middle + 1, to);
         if (end == middle + 1) {
             return at;
         }
-        int x = Integer.parseInt(name, at + 1, middle, 10);
-        int y = Integer.parseInt(name, middle + 1, end, 10);
+        int x = number(name, at + 1, middle);
+        int y = number(name, middle + 1, end);
         if (x >= columns || y >= rows) {
             return at;
         }
@@ -87,13 +101,21 @@ final class TileRelativeName {
     }
 
     /** The end of a number without leading zeros, or its start when there is none. */
-    private static int digits(String name, int start) {
+    private static int digits(char[] name, int start, int to) {
         int end = start;
-        while (end < name.length() && name.charAt(end) >= '0' && name.charAt(end) <= '9') {
+        while (end < to && name[end] >= '0' && name[end] <= '9') {
             end++;
         }
-        boolean padded = end - start > 1 && name.charAt(start) == '0';
+        boolean padded = end - start > 1 && name[start] == '0';
         return padded || end - start > MOST_DIGITS ? start : end;
+    }
+
+    private static int number(char[] digits, int from, int to) {
+        int number = 0;
+        for (int i = from; i < to; i++) {
+            number = 10 * number + digits[i] - '0';
+        }
+        return number;
     }
 
     /**
@@ -142,9 +164,9 @@ final class TileRelativeName {
                 at++;
             } else if (b == LOWER || b == UPPER) {
                 name[length++] = b == LOWER ? 'x' : 'X';
-                length = digits(name, length, tile % columns);
+                length = putDigits(name, length, tile % columns);
                 name[length++] = b == LOWER ? 'y' : 'Y';
-                length = digits(name, length, tile / columns);
+                length = putDigits(name, length, tile / columns);
                 at++;
             } else if ((b & 0x20) == 0) {
                 name[length++] = (char) ((b & 0x1f) << 6 | bytes[at + 1] & 0x3f);
@@ -158,7 +180,7 @@ final class TileRelativeName {
         return new String(name, 0, length);
     }
 
-    private static int digits(char[] text, int at, int number) {
+    private static int putDigits(char[] text, int at, int number) {
         int end = at;
         int rest = number;
         do {

@@ -463,9 +463,9 @@ final class FabricTables {
     }
 
     private int readVertex(CsvTable table, CsvTable.Column column) {
-        String name = table.text(column);
-        int vertex = fabric.findVertex(name);
+        int vertex = table.find(column, fabric::findVertex);
         if (vertex == Fabric.NOTHING) {
+            String name = table.text(column);
             table.fault(
                     column,
                     "the full name of a wire, a pin (site.pin) or a pad",

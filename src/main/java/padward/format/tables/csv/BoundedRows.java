@@ -11,7 +11,7 @@ import padward.format.source.FollowedText;
  */
 final class BoundedRows extends FollowedText {
     /** A note is the longest field that there is. */
-    private static final int LONGEST = 4 * FileLimits.NOTE;
+    static final int LONGEST = 4 * FileLimits.NOTE;
 
     private boolean quoted;
     private int length;

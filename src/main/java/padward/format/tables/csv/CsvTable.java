@@ -2,11 +2,8 @@ package padward.format.tables.csv;
 
 import java.io.BufferedReader;
 import java.io.IOException;
-import java.io.Reader;
-import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
@@ -14,9 +11,6 @@ import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.apache.commons.csv.CSVException;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVParser;
-import org.apache.commons.csv.CSVRecord;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.fabric.FabricLimits;
@@ -37,15 +31,12 @@ import padward.format.source.TextSource;
  * }</pre>
  */
 public final class CsvTable implements AutoCloseable {
-    private static final CSVRecord[] NO_ROW = {};
-
     private final Source source;
     private final TableShape shape;
     private final Faults faults;
     private final int[] fieldOfColumn;
-    private CSVParser parser;
-    private Iterator<CSVRecord> rows;
-    private CSVRecord row;
+    private RowReader rows;
+    private boolean more;
     private int fields;
 
     /** Opens a table and reads its header. */
@@ -55,31 +46,19 @@ public final class CsvTable implements AutoCloseable {
         this.faults = faults;
         this.fieldOfColumn = new int[shape.columns().size()];
         Arrays.fill(fieldOfColumn, -1);
-        this.rows = List.of(NO_ROW).iterator();
         try {
             BufferedReader text = new BufferedReader(TextSource.open(source, progress));
-            CSVFormat format =
-                    CSVFormat.RFC4180
-                            .builder()
-                            .setDelimiter(
-                                    Separator.find(
-                                            text, n -> shape.findColumn(head(n)).isPresent()))
-                            .setIgnoreSurroundingSpaces(true)
-                            .setIgnoreEmptyLines(false)
-                            .get();
-            parser = CSVParser.parse((Reader) new BoundedRows(text), format);
-            Iterator<CSVRecord> all = parser.iterator();
-            if (!all.hasNext()) {
+            char separator = Separator.find(text, n -> shape.findColumn(head(n)).isPresent());
+            rows = new RowReader(text, separator);
+            if (!rows.next()) {
                 headFault("", "a header with the names of columns", "an empty file");
-            } else if (readHead(all.next())) {
-                rows = all;
+            } else {
+                more = readHead();
             }
         } catch (BadInput e) {
             faults.addBreak(e);
         } catch (IOException e) {
-            faults.addBreak(IoFaults.describe(source, e));
-        } catch (UncheckedIOException e) {
-            faults.addBreak(malformed(e.getCause()));
+            faults.addBreak(malformed(e));
         }
     }
 
@@ -106,12 +85,12 @@ public final class CsvTable implements AutoCloseable {
     }
 
     /** Whether the header is sound. */
-    private boolean readHead(CSVRecord heads) {
+    private boolean readHead() {
         boolean sound = true;
-        fields = heads.size();
+        fields = rows.size();
         List<String> known = shape.heads().toList();
         for (int i = 0; i < fields; i++) {
-            String head = head(heads.get(i));
+            String head = head(rows.text(i));
             if (head.startsWith("#")) {
                 continue; // a column for people
             }
@@ -130,7 +109,7 @@ public final class CsvTable implements AutoCloseable {
         for (int i = 0; i < fieldOfColumn.length; i++) {
             ColumnShape column = shape.columns().get(i);
             if (column.need() == ColumnShape.Need.MUST && fieldOfColumn[i] < 0) {
-                headFault("", "a column " + Text.quote(column.name()), present(heads));
+                headFault("", "a column " + Text.quote(column.name()), present());
                 sound = false;
             }
         }
@@ -141,10 +120,10 @@ public final class CsvTable implements AutoCloseable {
         faults.addBreak(new BadInput(source.label(), place(1, column), expected, found));
     }
 
-    private static String present(CSVRecord heads) {
+    private String present() {
         return "only "
-                + IntStream.range(0, heads.size())
-                        .mapToObj(i -> Text.quote(head(heads.get(i))))
+                + IntStream.range(0, fields)
+                        .mapToObj(i -> Text.quote(head(rows.text(i))))
                         .collect(Collectors.joining(", "));
     }
 
@@ -172,21 +151,20 @@ public final class CsvTable implements AutoCloseable {
     /** Moves to the next row that is not empty; false at the end, or where it cannot go on. */
     public boolean next() {
         try {
-            while (rows.hasNext()) {
-                row = rows.next();
-                boolean empty = row.size() == 1 && row.get(0).isEmpty();
-                if (!empty && row.size() == fields) {
+            while (more && rows.next()) {
+                boolean empty = rows.size() == 1 && rows.isEmpty(0);
+                if (!empty && rows.size() == fields) {
                     return true;
                 }
                 if (!empty) {
-                    int size = row.size();
+                    int size = rows.size();
                     fault(row(), "", fields + " fields, as in the header", () -> "" + size);
                 }
             }
-        } catch (UncheckedIOException e) {
-            faults.addBreak(malformed(e.getCause()));
+        } catch (IOException e) {
+            faults.addBreak(malformed(e));
         }
-        rows = List.of(NO_ROW).iterator();
+        more = false;
         return false;
     }
 
@@ -195,7 +173,7 @@ public final class CsvTable implements AutoCloseable {
         return quoting || e instanceof BoundedRows.TooLong
                 ? new BadInput(
                         source.label(),
-                        "row " + (parser == null ? 1 : parser.getRecordNumber() + 1),
+                        "row " + (rows == null ? 1 : rows.number() + 1),
                         "fields as RFC 4180 writes them",
                         "" + e.getMessage())
                 : IoFaults.describe(source, e);
@@ -203,16 +181,30 @@ public final class CsvTable implements AutoCloseable {
 
     /** Number of the row as a spreadsheet counts: the header is row 1. */
     public long row() {
-        return row.getRecordNumber();
+        return rows.number();
     }
 
     /** The field of a column, empty when the table does not have the column. */
     public String text(Column column) {
-        return column.field() < 0 ? "" : row.get(column.field());
+        return column.field() < 0 ? "" : rows.text(column.field());
     }
 
     public boolean has(Column column) {
-        return column.field() >= 0 && !row.get(column.field()).isEmpty();
+        return column.field() >= 0 && !rows.isEmpty(column.field());
+    }
+
+    /** Finds something by a text. */
+    @FunctionalInterface
+    public interface Finder {
+        /** What it finds by the characters from one position to before another. */
+        int find(char[] text, int from, int to);
+    }
+
+    /** What is found by the text of a field, of which no object is made. */
+    public int find(Column column, Finder finder) {
+        return column.field() < 0
+                ? finder.find(rows.chars(), 0, 0)
+                : finder.find(rows.chars(), rows.start(column.field()), rows.end(column.field()));
     }
 
     /** A name: printable, not empty. Empty after a fault. */
@@ -243,10 +235,14 @@ public final class CsvTable implements AutoCloseable {
 
     /** A whole number of a range, or another value when the field is empty or at fault. */
     public int integer(Column column, int least, int most, int otherwise) {
-        String text = text(column);
-        if (text.isEmpty()) {
+        if (!has(column)) {
             return otherwise;
         }
+        int plain = rows.plainNumber(column.field());
+        if (plain >= least && plain <= most) {
+            return plain;
+        }
+        String text = text(column);
         try {
             long value = Long.parseLong(text);
             if (value >= least && value <= most) {
@@ -339,8 +335,8 @@ public final class CsvTable implements AutoCloseable {
     @Override
     public void close() {
         try {
-            if (parser != null) {
-                parser.close();
+            if (rows != null) {
+                rows.close();
             }
         } catch (IOException e) {
             faults.add(IoFaults.describe(source, e));
