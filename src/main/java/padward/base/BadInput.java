@@ -8,12 +8,25 @@ package padward.base;
  * <p>Programmer's mistakes are never reported this way; they are unchecked exceptions.
  */
 public final class BadInput extends Exception {
+    /** What a fault is about, for those who say more about it than its four texts. */
+    public enum Kind {
+        /** Nothing that needs more to be said. */
+        PLAIN,
+        /** A ledger that was made on another file than the design's. */
+        LEDGER_OF_OTHER_FILE,
+        /** A change in a ledger that does not fit the design. */
+        CHANGE_DOES_NOT_FIT
+    }
+
+    private final Kind kind;
     private final String source;
     private final String place;
     private final String expected;
     private final String found;
 
     /**
+     * A fault about which nothing more is to be said.
+     *
      * @param source the file, or the option or field of the screen the text came from
      * @param place the JSON path, line or name inside the source; empty when the whole source is
      *     meant
@@ -21,7 +34,20 @@ public final class BadInput extends Exception {
      * @param found what was found there; blank for nothing
      */
     public BadInput(String source, String place, String expected, String found) {
+        this(Kind.PLAIN, source, place, expected, found);
+    }
+
+    /**
+     * @param kind what it is about
+     * @param source the file, or the option or field of the screen the text came from
+     * @param place the JSON path, line or name inside the source; empty when the whole source is
+     *     meant
+     * @param expected what was expected there, as a noun phrase
+     * @param found what was found there; blank for nothing
+     */
+    public BadInput(Kind kind, String source, String place, String expected, String found) {
         super(line(source, place, expected, shown(found)));
+        this.kind = kind;
         this.source = source;
         this.place = place;
         this.expected = expected;
@@ -36,6 +62,11 @@ public final class BadInput extends Exception {
     private static String line(String source, String place, String expected, String found) {
         String where = place.isEmpty() ? source : source + ", at " + place;
         return where + ": expected " + expected + ", found " + found;
+    }
+
+    /** What it is about. */
+    public Kind kind() {
+        return kind;
     }
 
     /** The file or option that is at fault. */

@@ -29,17 +29,21 @@ final class LedgerFaults {
 
     /** The text for a fault; empty when it is none of these. */
     static Optional<Text> find(BadInput fault) {
-        if (fault.place().equals("$.sha256") && fault.expected().startsWith("the ledger of ")) {
-            return Optional.of(
-                    new Text(
-                            fault.source()
-                                    + ": this ledger was made on another design file than the open"
-                                    + " one.",
-                            "Open the file that it was made on. If this is a new run of the same"
-                                    + " design, the command padward apply --new-ledger carries the"
-                                    + " ledger over"
-                                    + STAYS));
-        }
+        return switch (fault.kind()) {
+            case LEDGER_OF_OTHER_FILE -> Optional.of(ofOtherFile(fault));
+            case CHANGE_DOES_NOT_FIT, PLAIN -> ofEntry(fault);
+        };
+    }
+
+    private static Text ofOtherFile(BadInput fault) {
+        return new Text(
+                fault.source() + ": this ledger was made on another design file than the open one.",
+                "Open the file that it was made on. If this is a new run of the same design, the"
+                        + " command padward apply --new-ledger carries the ledger over"
+                        + STAYS);
+    }
+
+    private static Optional<Text> ofEntry(BadInput fault) {
         Matcher entry = ENTRY.matcher(fault.place());
         if (!entry.matches()) {
             return Optional.empty();
@@ -51,7 +55,7 @@ final class LedgerFaults {
                     .map(f -> ofDigest(where));
         }
         return Optional.of(fault)
-                .filter(f -> f.expected().startsWith("a change that fits "))
+                .filter(f -> f.kind() == BadInput.Kind.CHANGE_DOES_NOT_FIT)
                 .map(f -> ofClash(where, f));
     }
 
