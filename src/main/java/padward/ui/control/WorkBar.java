@@ -15,7 +15,7 @@ import padward.ui.work.Jobs;
 /** Progress of the running work, with a button to stop it; shown when it takes a while. */
 public final class WorkBar extends HBox {
     private static final double MOST_TEXT = 380;
-    private static final Duration PATIENCE = Duration.millis(250);
+    private static final Duration PATIENCE = Duration.millis(150);
 
     private final Jobs jobs;
     private final ProgressBar bar = new ProgressBar();

@@ -15,6 +15,7 @@ import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
 import padward.ui.model.WindowModel;
 import padward.ui.scene.MapOverlay;
+import padward.ui.work.Background;
 import padward.ui.work.JobSlot;
 
 /**
@@ -23,6 +24,8 @@ import padward.ui.work.JobSlot;
  * design is shown.
  */
 final class MeasureModel {
+    private static final int PATIENCE_MILLIS = 150;
+
     private final WindowModel model;
     private final JobSlot job;
     private final BooleanProperty on = new SimpleBooleanProperty(false);
@@ -31,6 +34,8 @@ final class MeasureModel {
     private Optional<TileLayout.Point> from = Optional.empty();
     private TileLayout.Point to = new TileLayout.Point(0, 0);
     private boolean followsMiddle;
+    private boolean calculating;
+    private Background.Job patience = () -> {};
 
     MeasureModel(WindowModel model) {
         this.model = model;
@@ -94,15 +99,27 @@ final class MeasureModel {
         if (start == end) {
             return;
         }
+        calculating = true;
         job.start(
                 "Measuring the delay between two tiles",
                 progress -> FreeDelay.between(design, start, end, progress),
-                least ->
-                        show(
-                                Optional.of(
-                                        least.map(Delay::toText)
-                                                .map(t -> "at least " + t + " over free wires")
-                                                .orElse("no free wires lead there"))));
+                least -> {
+                    calculating = false;
+                    show(
+                            Optional.of(
+                                    least.map(Delay::toText)
+                                            .map(t -> "at least " + t + " over free wires")
+                                            .orElse("no free wires lead there")));
+                });
+        patience.cancel();
+        patience = model.jobs().background().after(PATIENCE_MILLIS, this::tellThatItWorks);
+    }
+
+    /** An answer that comes at once is shown at once, and nothing before it. */
+    private void tellThatItWorks() {
+        if (calculating && job.busyProperty().get()) {
+            show(Optional.of("measuring …"));
+        }
     }
 
     /** Puts the ruler away. */

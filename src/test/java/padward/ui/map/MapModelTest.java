@@ -19,6 +19,7 @@ import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.NetReach;
 import padward.ui.work.Background;
+import padward.ui.work.HeldBackground;
 
 /** What the map shows, without a toolkit. */
 class MapModelTest {
@@ -43,6 +44,33 @@ class MapModelTest {
         OpenDesign opened = model.openedProperty().get().orElseThrow();
         TileImage cells = new TileImage(opened.design().fabric(), tile -> 0);
         return map.scene(opened, VIEW, Palette.LIGHT, cells);
+    }
+
+    /** A ruler says that it is working when its delay takes a while, and the delay afterwards. */
+    @Test
+    void aRulerThatTakesAWhileSaysSo() {
+        HeldBackground held = new HeldBackground();
+        WindowModel slow = new WindowModel(held);
+        slow.open(Path.of("fixtures/small/only.design.json"));
+        held.endAll();
+        MeasureModel measure = new MeasureModel(slow);
+        measure.begin(new TileLayout.Point(1.5, 1.5));
+        measure.extend(new TileLayout.Point(4.5, 1.5));
+        measure.finish();
+        assertThat(text(measure)).isEqualTo("x1y1 to x4y1: 3 columns, 0 rows");
+        assertThat(held.running()).isEqualTo(2);
+        held.end(held.jobs().get(1));
+        assertThat(text(measure)).endsWith("; measuring …");
+        held.endAll();
+        assertThat(text(measure)).endsWith(" over free wires");
+        measure.finish();
+        held.end(held.jobs().get(0));
+        held.endAll();
+        assertThat(text(measure)).as("told too late").endsWith(" over free wires");
+    }
+
+    private static String text(MeasureModel measure) {
+        return ((MeasurePainter) measure.rulerProperty().get().orElseThrow()).text();
     }
 
     @Test
