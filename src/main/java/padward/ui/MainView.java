@@ -175,7 +175,7 @@ final class MainView extends StackPane {
                 new WindowFrame(
                         new VBox(
                                 new TopBar(model, actions, find),
-                                new QuestionTabs(model.questions()),
+                                new QuestionTabs(model.questions(), actions),
                                 new QuestionRow(model, actions)),
                         new VBox(new AnswerBar(model, actions), new NotesBar(model.notes())),
                         middle,

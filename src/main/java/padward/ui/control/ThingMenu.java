@@ -43,6 +43,13 @@ public final class ThingMenu {
         return item;
     }
 
+    /** The item of an action, greyed out while it is not possible. */
+    public static MenuItem item(Action action) {
+        MenuItem item = item(action.text(), action::run);
+        item.setDisable(!action.possible().get());
+        return item;
+    }
+
     /** Puts a text on the clipboard. */
     public static void copy(String text) {
         ClipboardContent content = new ClipboardContent();

@@ -95,6 +95,10 @@ final class MapPointer {
         node.setOnMousePressed(
                 e -> {
                     node.requestFocus();
+                    if (e.isPopupTrigger() || e.getButton() == MouseButton.SECONDARY) {
+                        // Its press asks for a menu, and neither moves nor measures.
+                        return;
+                    }
                     press(e);
                 });
         node.setOnMouseDragged(this::drag);
@@ -127,7 +131,8 @@ final class MapPointer {
         return model.openedProperty().get();
     }
 
-    private Optional<MapItem> at(double x, double y) {
+    /** What is at a point of the picture. */
+    Optional<MapItem> at(double x, double y) {
         return opened().flatMap(
                         o ->
                                 new MapHitTest(o)
@@ -195,6 +200,9 @@ final class MapPointer {
     }
 
     private void drag(MouseEvent event) {
+        if (event.getButton() == MouseButton.SECONDARY) {
+            return;
+        }
         if (measuring) {
             map.measure().extend(place(event));
             return;
@@ -213,6 +221,9 @@ final class MapPointer {
     }
 
     private void release(MouseEvent event) {
+        if (event.getButton() == MouseButton.SECONDARY) {
+            return;
+        }
         if (measuring) {
             measuring = false;
             map.measure().finish();
@@ -249,7 +260,7 @@ final class MapPointer {
     /**
      * Chooses the obstacle at a point of the picture, or pins what is there; an empty place unpins.
      */
-    private void pick(double x, double y) {
+    void pick(double x, double y) {
         Optional<Obstacle> obstacle = obstacleAt(x, y);
         if (obstacle.isPresent()) {
             map.choose(obstacle.get());

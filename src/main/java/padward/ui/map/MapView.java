@@ -5,10 +5,12 @@ import java.util.Optional;
 import javafx.animation.AnimationTimer;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.geometry.Point2D;
 import javafx.scene.Scene;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.ToolBar;
+import javafx.scene.input.ContextMenuEvent;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.layout.Pane;
@@ -45,6 +47,7 @@ public final class MapView extends Pane {
     private final MapPointer pointer;
     private final MapCanvas picture;
     private final PinnedCard card;
+    private final MapMenu menu;
 
     /** In one row: what has no room there is in a menu at its end. */
     private final ToolBar bar = new ToolBar();
@@ -72,6 +75,7 @@ public final class MapView extends Pane {
         this.navigation = new MapNavigation(map, this::moved);
         this.pointer = new MapPointer(map, navigation);
         this.card = new PinnedCard(map);
+        this.menu = new MapMenu(model);
         setId("map");
         setFocusTraversable(true);
         setAccessibleText(
@@ -94,6 +98,7 @@ public final class MapView extends Pane {
         focusedProperty().addListener((p, old, now) -> repaint());
         pointer.listenOn(this);
         setOnKeyPressed(this::key);
+        setOnContextMenuRequested(this::showMenu);
         fitAll();
         sceneProperty()
                 .flatMap(Scene::windowProperty)
@@ -186,6 +191,20 @@ public final class MapView extends Pane {
         } else if (actions.press(event, Action.Scope.MAP)) {
             event.consume();
         }
+    }
+
+    /** For what is under the pointer, or with a key for what is in the middle. */
+    private void showMenu(ContextMenuEvent event) {
+        if (opened().isEmpty()) {
+            return;
+        }
+        boolean byKey = event.isKeyboardTrigger();
+        double x = byKey ? getWidth() / 2 : event.getX();
+        double y = byKey ? getHeight() / 2 : event.getY();
+        Point2D at = localToScreen(x, y);
+        menu.fill(pointer.at(x, y), () -> pointer.pick(x, y), actions)
+                .show(this, at.getX(), at.getY());
+        event.consume();
     }
 
     /** Makes the keys and buttons of the map's actions work. */

@@ -3,15 +3,21 @@ package padward.ui.map;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.control.ScrollPane;
+import javafx.scene.input.ContextMenuEvent;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseButton;
 import javafx.scene.layout.Pane;
 import padward.breakout.ask.Answer;
+import padward.breakout.ask.Hop;
 import padward.breakout.ask.Obstacle;
+import padward.breakout.ask.Route;
+import padward.design.Net;
 import padward.fabric.delay.Corner;
 import padward.ui.draw.CanvasSurface;
 import padward.ui.draw.Palette;
@@ -31,6 +37,7 @@ public final class StripMapView extends ScrollPane {
 
     private final MapModel map;
     private final WindowModel model;
+    private final MapMenu menu;
     private final Canvas canvas = new Canvas(LEAST_WIDTH, 1);
     private final Raster none = new Raster(1, 1);
     private final ObjectProperty<Palette> palette = new SimpleObjectProperty<>(Palette.LIGHT);
@@ -40,6 +47,7 @@ public final class StripMapView extends ScrollPane {
     public StripMapView(MapModel map) {
         this.map = map;
         this.model = map.explorer();
+        this.menu = new MapMenu(model);
         setId("strip-map");
         setAccessibleText(
                 "Strip map of the route. Left and right choose a hop; the map flies there.");
@@ -64,8 +72,11 @@ public final class StripMapView extends ScrollPane {
         canvas.setOnMouseClicked(
                 e -> {
                     requestFocus();
-                    layout.ifPresent(l -> select(l.nearest(e.getX())));
+                    if (e.getButton() == MouseButton.PRIMARY) {
+                        layout.ifPresent(l -> select(l.nearest(e.getX())));
+                    }
                 });
+        setOnContextMenuRequested(this::showMenu);
         addEventFilter(
                 KeyEvent.KEY_PRESSED,
                 e -> {
@@ -74,6 +85,29 @@ public final class StripMapView extends ScrollPane {
                         e.consume();
                     }
                 });
+    }
+
+    /** For the hop under the pointer, or with a key for the selected one. */
+    private void showMenu(ContextMenuEvent event) {
+        Optional<Route> route = model.shown().route();
+        if (route.isEmpty() || layout.isEmpty()) {
+            return;
+        }
+        List<Hop> hops = route.get().hops();
+        double x = canvas.screenToLocal(event.getScreenX(), event.getScreenY()).getX();
+        int mark =
+                event.isKeyboardTrigger()
+                        ? model.shown().selectedHopProperty().get().orElse(0)
+                        : layout.get().nearest(x);
+        Hop hop = hops.get(Math.min(mark, hops.size() - 1));
+        Optional<String> usedBy =
+                model.openedProperty()
+                        .get()
+                        .flatMap(o -> new MapItemDescriber(o).vertex(hop.vertex()).net())
+                        .map(Net::name);
+        String all = hops.stream().map(Hop::name).collect(Collectors.joining("\n"));
+        menu.fill(hop.name(), usedBy, all).show(this, event.getScreenX(), event.getScreenY());
+        event.consume();
     }
 
     private void size() {

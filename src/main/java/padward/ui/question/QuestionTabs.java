@@ -4,24 +4,40 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import javafx.animation.PauseTransition;
 import javafx.beans.binding.Bindings;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.SimpleBooleanProperty;
 import javafx.collections.ListChangeListener;
+import javafx.scene.control.ContextMenu;
+import javafx.scene.control.MenuItem;
+import javafx.scene.control.SeparatorMenuItem;
 import javafx.scene.control.Tab;
 import javafx.scene.control.TabPane;
 import javafx.scene.control.Tooltip;
+import javafx.util.Duration;
 import padward.breakout.ask.Answer;
 import padward.breakout.text.AnswerText;
+import padward.ui.control.Actions;
+import padward.ui.control.ThingMenu;
 import padward.ui.model.QuestionModel;
 import padward.ui.model.QuestionsModel;
 
 /** The open questions as tabs above the question; hidden while there is only one. */
 public final class QuestionTabs extends TabPane {
+    private static final List<String> OF_TAB = List.of("copy-command", "same-net");
+
+    /** Work that takes longer than this is told; before, the tab stays as it was. */
+    private static final Duration PATIENCE = Duration.millis(150);
+
     private final QuestionsModel questions;
+    private final Actions actions;
     private boolean following;
 
     /** One tab for each question, added and closed with it. */
-    public QuestionTabs(QuestionsModel questions) {
+    public QuestionTabs(QuestionsModel questions, Actions actions) {
         this.questions = questions;
+        this.actions = actions;
         setId("question-tabs");
         getStyleClass().add("question-tabs");
         setAccessibleText("Open questions");
@@ -62,16 +78,30 @@ public final class QuestionTabs extends TabPane {
     private Tab tab(QuestionModel question) {
         Tab tab = new Tab();
         tab.setUserData(question);
+        tab.setContextMenu(menu(question));
+        BooleanProperty working = new SimpleBooleanProperty();
+        PauseTransition patience = new PauseTransition(PATIENCE);
+        patience.setOnFinished(e -> working.set(question.busyProperty().get()));
+        question.busyProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            if (now) {
+                                patience.playFromStart();
+                            } else {
+                                patience.stop();
+                                working.set(false);
+                            }
+                        });
         tab.textProperty()
                 .bind(
                         Bindings.createStringBinding(
-                                () -> text(question),
+                                () -> text(question, working.get()),
                                 question.netTextProperty(),
                                 question.padTextProperty(),
                                 question.asAskedProperty(),
                                 question.answerProperty(),
                                 question.whatIfProperty(),
-                                question.busyProperty()));
+                                working));
         Tooltip tip = new Tooltip();
         tip.textProperty()
                 .bind(
@@ -90,11 +120,33 @@ public final class QuestionTabs extends TabPane {
         return tab;
     }
 
+    /** What can be done with one of the questions; it is shown first. */
+    private ContextMenu menu(QuestionModel question) {
+        ContextMenu menu = new ContextMenu();
+        menu.setOnShowing(
+                e -> {
+                    questions.show(question);
+                    menu.getItems().clear();
+                    OF_TAB.forEach(id -> menu.getItems().add(ThingMenu.item(actions.get(id))));
+                    menu.getItems().add(new SeparatorMenuItem());
+                    menu.getItems().add(ThingMenu.item(actions.get("close-question")));
+                    menu.getItems()
+                            .add(ThingMenu.item("Close the others", () -> closeOthers(question)));
+                });
+        // An empty menu would not open.
+        menu.getItems().add(new MenuItem(""));
+        return menu;
+    }
+
+    private void closeOthers(QuestionModel question) {
+        List.copyOf(questions.all()).stream().filter(q -> q != question).forEach(questions::close);
+    }
+
     /** The question and its state, in words. */
-    private static String text(QuestionModel question) {
+    private static String text(QuestionModel question, boolean working) {
         Optional<Answer> answer = question.answerProperty().get();
         String state;
-        if (question.busyProperty().get()) {
+        if (working) {
             state = " …";
         } else if (question.whatIfProperty().get().isPresent()) {
             state = ": what-if";
