@@ -2,7 +2,9 @@ package padward.ui.group;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import javafx.geometry.VPos;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
@@ -24,6 +26,7 @@ import padward.breakout.group.RouteMatrix;
 import padward.breakout.text.AnswerText;
 import padward.breakout.text.Headline;
 import padward.design.PadNames;
+import padward.fabric.Pad;
 import padward.ui.control.CsvText;
 import padward.ui.control.ThingMenu;
 import padward.ui.draw.Palette;
@@ -49,7 +52,16 @@ final class GroupMatrix extends Canvas {
     private final AppearanceModel look;
     private final Label message;
     private final Tooltip tip = new Tooltip();
+    private String filter = "";
+
+    /** The nets and pads that are listed, by their numbers in the matrix. */
+    private List<Integer> nets = List.of();
+
+    private List<Integer> pads = List.of();
+
+    /** Where the keys are, among those that are listed. */
     private int row;
+
     private int column;
 
     GroupMatrix(GroupModel group, AppearanceModel look, Label message) {
@@ -77,6 +89,56 @@ final class GroupMatrix extends Canvas {
         focusedProperty().addListener((p, old, now) -> draw());
     }
 
+    /** Lists only the nets and pads that have the words of a text, each word in its own kind. */
+    void filter(String text) {
+        filter = text.strip().toLowerCase(Locale.ROOT);
+        draw();
+    }
+
+    /** What is listed, as a text such as {@code 3 of 8 nets, 4 of 52 pads}; empty for all. */
+    String listed() {
+        int allNets = matrix().map(m -> m.nets().size()).orElse(0);
+        int allPads = matrix().map(m -> m.pads().size()).orElse(0);
+        return nets.size() == allNets && pads.size() == allPads
+                ? ""
+                : nets.size()
+                        + " of "
+                        + allNets
+                        + " nets, "
+                        + pads.size()
+                        + " of "
+                        + allPads
+                        + " pads";
+    }
+
+    private void list(RouteMatrix seen) {
+        List<String> netTexts =
+                seen.nets().stream().map(n -> n.name().toLowerCase(Locale.ROOT)).toList();
+        List<String> padTexts =
+                IntStream.range(0, seen.pads().size()).mapToObj(j -> padText(seen, j)).toList();
+        nets = fitting(netTexts, padTexts);
+        pads = fitting(padTexts, netTexts);
+    }
+
+    /** Those that have all words but the ones that only the others have. */
+    private List<Integer> fitting(List<String> texts, List<String> others) {
+        List<String> words = new ArrayList<>(List.of(filter.split("[\\s,]+")));
+        words.removeIf(
+                w ->
+                        texts.stream().noneMatch(t -> t.contains(w))
+                                && others.stream().anyMatch(t -> t.contains(w)));
+        return IntStream.range(0, texts.size())
+                .filter(i -> words.stream().allMatch(texts.get(i)::contains))
+                .boxed()
+                .toList();
+    }
+
+    private static String padText(RouteMatrix seen, int index) {
+        Pad pad = seen.design().fabric().pads().get(seen.pads().get(index));
+        return String.join(" ", padName(seen, index), pad.name(), "bank", pad.bank())
+                .toLowerCase(Locale.ROOT);
+    }
+
     private Optional<RouteMatrix> matrix() {
         return group.matrixProperty().get();
     }
@@ -84,7 +146,7 @@ final class GroupMatrix extends Canvas {
     private void point(MouseEvent event) {
         requestFocus();
         int at = (int) Math.floor((event.getY() - HEADS) / CELL);
-        if (matrix().isPresent() && at >= 0 && at < matrix().get().nets().size()) {
+        if (matrix().isPresent() && at >= 0 && at < nets.size()) {
             row = at;
             drag(event);
         }
@@ -92,7 +154,7 @@ final class GroupMatrix extends Canvas {
 
     private void drag(MouseEvent event) {
         int at = (int) Math.floor((event.getX() - NAMES) / CELL);
-        if (matrix().isPresent() && at >= 0 && at < matrix().get().pads().size()) {
+        if (matrix().isPresent() && at >= 0 && at < pads.size()) {
             column = at;
             describe();
             draw();
@@ -128,28 +190,26 @@ final class GroupMatrix extends Canvas {
     private boolean isPair(double x, double y) {
         int i = (int) Math.floor((y - HEADS) / CELL);
         int j = (int) Math.floor((x - NAMES) / CELL);
-        return matrix().filter(m -> i >= 0 && i < m.nets().size())
-                .filter(m -> j >= 0 && j < m.pads().size())
-                .isPresent();
+        return matrix().isPresent() && i >= 0 && i < nets.size() && j >= 0 && j < pads.size();
     }
 
     /** What is at a point: a net's or pad's whole name, or the answer of a pair. */
-    static String textAt(RouteMatrix seen, double x, double y) {
+    private String textAt(RouteMatrix seen, double x, double y) {
         int i = (int) Math.floor((y - HEADS) / CELL);
         int j = (int) Math.floor((x - NAMES) / CELL);
-        boolean net = i >= 0 && i < seen.nets().size();
-        boolean pad = j >= 0 && j < seen.pads().size();
+        boolean net = i >= 0 && i < nets.size();
+        boolean pad = j >= 0 && j < pads.size();
         if (net && pad) {
-            return seen.nets().get(i).name()
+            return seen.nets().get(nets.get(i)).name()
                     + ": "
-                    + seen.known(i, j)
+                    + seen.known(nets.get(i), pads.get(j))
                             .map(a -> AnswerText.word(a) + " " + Headline.of(a))
                             .orElse(NOT_ASKED);
         }
         if (net && x < NAMES) {
-            return seen.nets().get(i).name();
+            return seen.nets().get(nets.get(i)).name();
         }
-        return pad && y < HEADS ? AnswerText.padText(seen.question(0, j)) : "";
+        return pad && y < HEADS ? AnswerText.padText(seen.question(0, pads.get(j))) : "";
     }
 
     /**
@@ -159,15 +219,20 @@ final class GroupMatrix extends Canvas {
      */
     private ContextMenu menu(RouteMatrix seen, boolean pair) {
         ContextMenu menu = new ContextMenu();
-        if (pair && row < seen.nets().size() && column < seen.pads().size()) {
-            boolean pinned = Integer.valueOf(column).equals(group.pinned().get(row));
+        if (pair && isThere()) {
+            boolean pinned = pads.get(column).equals(group.pinned().get(nets.get(row)));
             menu.getItems()
                     .add(ThingMenu.item(pinned ? "Unpin this pair" : "Pin this pair", this::pin));
             menu.getItems()
                     .add(
                             ThingMenu.item(
                                     "Copy the answer",
-                                    () -> ThingMenu.copy(sentence(seen, row, column))));
+                                    () ->
+                                            ThingMenu.copy(
+                                                    sentence(
+                                                            seen,
+                                                            nets.get(row),
+                                                            pads.get(column)))));
         }
         menu.getItems().add(ThingMenu.item("Copy all with heads", () -> ThingMenu.copy(csv(seen))));
         return menu;
@@ -216,13 +281,13 @@ final class GroupMatrix extends Canvas {
             event.consume();
             return;
         }
-        int rows = matrix().get().nets().size();
-        int columns = matrix().get().pads().size();
+        int rows = nets.size();
+        int columns = pads.size();
         switch (event.getCode()) {
             case UP -> row = Math.max(0, row - 1);
-            case DOWN -> row = Math.min(rows - 1, row + 1);
+            case DOWN -> row = Math.max(0, Math.min(rows - 1, row + 1));
             case LEFT -> column = Math.max(0, column - 1);
-            case RIGHT -> column = Math.min(columns - 1, column + 1);
+            case RIGHT -> column = Math.max(0, Math.min(columns - 1, column + 1));
             case ENTER, SPACE -> pin();
             default -> {
                 return;
@@ -235,29 +300,33 @@ final class GroupMatrix extends Canvas {
 
     private void pin() {
         Optional<RouteMatrix> seen = matrix();
-        boolean there =
-                seen.isPresent()
-                        && row < seen.get().nets().size()
-                        && column < seen.get().pads().size();
-        if (there
-                && seen.get().known(row, column).isPresent()
-                && seen.get().isRoutable(row, column)) {
-            group.pin(row, column);
+        if (seen.isPresent()
+                && isThere()
+                && seen.get().known(nets.get(row), pads.get(column)).isPresent()
+                && seen.get().isRoutable(nets.get(row), pads.get(column))) {
+            group.pin(nets.get(row), pads.get(column));
         }
+    }
+
+    private boolean isThere() {
+        return row < nets.size() && column < pads.size();
     }
 
     private void describe() {
         RouteMatrix seen = matrix().orElseThrow();
-        if (row < seen.nets().size() && column < seen.pads().size()) {
-            message.setText(sentence(seen, row, column));
+        if (isThere()) {
+            message.setText(sentence(seen, nets.get(row), pads.get(column)));
         }
     }
 
     /** Draws everything. */
     void draw() {
         Optional<RouteMatrix> seen = matrix();
-        int rows = seen.map(s -> s.nets().size()).orElse(0);
-        int columns = seen.map(s -> s.pads().size()).orElse(0);
+        nets = List.of();
+        pads = List.of();
+        seen.ifPresent(this::list);
+        int rows = nets.size();
+        int columns = pads.size();
         row = Math.min(row, Math.max(0, rows - 1));
         column = Math.min(column, Math.max(0, columns - 1));
         setWidth(seen.isEmpty() ? 1 : NAMES + columns * CELL + 8);
@@ -274,7 +343,7 @@ final class GroupMatrix extends Canvas {
             g.setFill(palette.ink());
             g.setTextAlign(TextAlignment.RIGHT);
             g.fillText(
-                    ending(seen.get().nets().get(i).name()),
+                    ending(seen.get().nets().get(nets.get(i)).name()),
                     NAMES - 6,
                     HEADS + (i + 0.5) * CELL,
                     NAMES - 10);
@@ -288,11 +357,11 @@ final class GroupMatrix extends Canvas {
     private void heads(GraphicsContext g, Palette palette, RouteMatrix seen) {
         g.setTextAlign(TextAlignment.LEFT);
         g.setFill(palette.ink());
-        for (int j = 0; j < seen.pads().size(); j++) {
+        for (int j = 0; j < pads.size(); j++) {
             g.save();
             g.translate(NAMES + (j + 0.5) * CELL, HEADS - 5);
             g.rotate(-90);
-            g.fillText(padName(seen, j), 0, 0, HEADS - 8);
+            g.fillText(padName(seen, pads.get(j)), 0, 0, HEADS - 8);
             g.restore();
         }
     }
@@ -310,7 +379,7 @@ final class GroupMatrix extends Canvas {
     private void cell(GraphicsContext g, Palette palette, RouteMatrix seen, int i, int j) {
         double x = NAMES + j * CELL;
         double y = HEADS + i * CELL;
-        Optional<Answer> known = seen.known(i, j);
+        Optional<Answer> known = seen.known(nets.get(i), pads.get(j));
         Color fill = palette.paper();
         if (known.filter(a -> a instanceof Answer.Open).isPresent()) {
             fill = palette.paper().interpolate(palette.route(), 0.22);
@@ -335,11 +404,11 @@ final class GroupMatrix extends Canvas {
         g.setStroke(palette.faint().deriveColor(0, 1, 1, 0.4));
         g.setLineWidth(1);
         g.strokeRect(x + 0.5, y + 0.5, CELL - 1, CELL - 1);
-        if (isChosen(seen, i, j)) {
+        if (isChosen(seen, nets.get(i), pads.get(j))) {
             g.setFill(palette.route());
             g.fillOval(x + 5, y + 5, CELL - 10, CELL - 10);
         }
-        if (Integer.valueOf(j).equals(group.pinned().get(i))) {
+        if (pads.get(j).equals(group.pinned().get(nets.get(i)))) {
             g.setStroke(palette.selection());
             g.setLineWidth(2);
             g.strokeOval(x + 3, y + 3, CELL - 6, CELL - 6);

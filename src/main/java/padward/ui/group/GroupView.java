@@ -51,6 +51,7 @@ public final class GroupView extends ScrollPane {
     private final GroupMatrix matrix;
     private final SkewPicture skew;
     private final ScrollPane table;
+    private final TextField filter = new TextField();
     private final CheckBox accept = new CheckBox();
     private final Label price = Controls.text("");
     private final VBox cautions = new VBox(2);
@@ -73,6 +74,15 @@ public final class GroupView extends ScrollPane {
         table = new ScrollPane(matrix);
         table.getStyleClass().add("plain-scroll");
         table.setMinHeight(Region.USE_PREF_SIZE);
+        filter.setId("group-filter");
+        filter.setPromptText("part of a net, pad, J1, bank A");
+        filter.setAccessibleText("Shows only the nets and pads with these words");
+        filter.textProperty()
+                .addListener(
+                        (p, old, now) -> {
+                            matrix.filter(now);
+                            show();
+                        });
         match =
                 Controls.button(
                         "group-match",
@@ -106,6 +116,7 @@ public final class GroupView extends ScrollPane {
                         totals,
                         price,
                         accept,
+                        filter,
                         table,
                         message,
                         skew,
@@ -253,6 +264,8 @@ public final class GroupView extends ScrollPane {
         boolean priced = group.matrixProperty().get().isPresent();
         table.setVisible(priced);
         table.setManaged(priced);
+        filter.setVisible(priced);
+        filter.setManaged(priced);
         totals.setText(totals());
         message.setText(
                 !group.asAskedProperty().get()
@@ -263,6 +276,9 @@ public final class GroupView extends ScrollPane {
                                         + " it, or move to it with the arrow keys and press Enter."
                                 : "");
         matrix.draw();
+        if (!matrix.listed().isEmpty()) {
+            message.setText("Listed: " + matrix.listed() + ". " + message.getText());
+        }
         table.setPrefViewportHeight(Math.min(MOST_TABLE, matrix.getHeight()) + BAR);
         skew.draw(getWidth() - MARGIN);
     }

@@ -2,8 +2,10 @@ package padward.ui.ledger;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -12,6 +14,7 @@ import javafx.scene.control.ContextMenu;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.SeparatorMenuItem;
+import javafx.scene.control.TextField;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
@@ -46,6 +49,7 @@ public final class LedgerView extends VBox {
     private final WindowModel model;
     private final LedgerModel ledger;
     private final Label count = Controls.text("", "faint");
+    private final TextField filter = new TextField();
     private final VBox entries = new VBox(8);
     private final VBox pending = new VBox(6);
     private final VBox report = new VBox(4);
@@ -56,6 +60,10 @@ public final class LedgerView extends VBox {
         this.model = model;
         this.ledger = ledger;
         count.setId("ledger-count");
+        filter.setId("ledger-filter");
+        filter.setPromptText("net, pad, name, date, note");
+        filter.setAccessibleText("Lists only entries with these words");
+        filter.textProperty().addListener(p -> list());
         setId("ledger-view");
         setSpacing(8);
         setPadding(new Insets(10, 12, 10, 12));
@@ -81,12 +89,12 @@ public final class LedgerView extends VBox {
         scroll.setFitToWidth(true);
         scroll.getStyleClass().add("plain-scroll");
         VBox.setVgrow(scroll, Priority.ALWAYS);
-        getChildren().addAll(count, pending, scroll, foot);
+        getChildren().addAll(count, filter, pending, scroll, foot);
         addEventHandler(
                 KeyEvent.KEY_PRESSED,
                 e -> {
                     if (COPY.match(e)) {
-                        copy(ledger.kept());
+                        copy(listed());
                         e.consume();
                     }
                 });
@@ -99,13 +107,21 @@ public final class LedgerView extends VBox {
     }
 
     private void show() {
+        report.getChildren().clear();
+        check.setDisable(ledger.kept().isEmpty());
+        list();
+    }
+
+    private void list() {
         List<LedgerEntry> kept = ledger.kept();
         entries.getChildren().clear();
-        report.getChildren().clear();
-        check.setDisable(kept.isEmpty());
-        count.setText(kept.size() == 1 ? "1 kept change" : kept.size() + " kept changes");
-        count.setVisible(!kept.isEmpty());
-        count.setManaged(!kept.isEmpty());
+        List<LedgerEntry> listed = listed();
+        String all = kept.size() == 1 ? "1 kept change" : kept.size() + " kept changes";
+        count.setText(listed.size() == kept.size() ? all : listed.size() + " of " + all);
+        for (Node node : List.of(count, filter)) {
+            node.setVisible(!kept.isEmpty());
+            node.setManaged(!kept.isEmpty());
+        }
         if (kept.isEmpty()) {
             Label none =
                     wrapped(
@@ -115,8 +131,33 @@ public final class LedgerView extends VBox {
             entries.getChildren().add(none);
         }
         for (int i = 0; i < kept.size(); i++) {
-            entries.getChildren().add(row(i, kept.get(i)));
+            if (fits(kept.get(i))) {
+                entries.getChildren().add(row(i, kept.get(i)));
+            }
         }
+        if (listed.isEmpty() && !kept.isEmpty()) {
+            Label none = wrapped("No entry has these words. Clear the field to list all.");
+            none.getStyleClass().add("faint");
+            entries.getChildren().add(none);
+        }
+    }
+
+    /** The entries that are listed for what is typed in the filter. */
+    private List<LedgerEntry> listed() {
+        return ledger.kept().stream().filter(this::fits).toList();
+    }
+
+    /** Whether an entry has all words of the filter. */
+    private boolean fits(LedgerEntry entry) {
+        String all =
+                String.join(" ", line(entry)).toLowerCase(Locale.ROOT)
+                        + " "
+                        + entry.leads().stream()
+                                .map(LedgerView::lead)
+                                .collect(Collectors.joining(" "))
+                                .toLowerCase(Locale.ROOT);
+        String typed = filter.getText().strip().toLowerCase(Locale.ROOT);
+        return Stream.of(typed.split("[\\s,]+")).allMatch(all::contains);
     }
 
     private Node row(int index, LedgerEntry kept) {
@@ -181,32 +222,32 @@ public final class LedgerView extends VBox {
         }
         menu.getItems().add(new SeparatorMenuItem());
         menu.getItems().add(ThingMenu.item("Copy this entry", () -> copy(List.of(kept))));
-        menu.getItems()
-                .add(ThingMenu.item("Copy all entries with heads", () -> copy(ledger.kept())));
+        menu.getItems().add(ThingMenu.item("Copy all entries with heads", () -> copy(listed())));
         return menu;
     }
 
     private void copy(List<LedgerEntry> entries) {
         List<List<String>> rows = new ArrayList<>();
         for (LedgerEntry entry : entries) {
-            rows.add(
-                    List.of(
-                            String.valueOf(1 + ledger.kept().indexOf(entry)),
-                            entry.net(),
-                            entry.pad(),
-                            entry.when(),
-                            entry.who(),
-                            entry.note(),
-                            entry.accepted().stream()
-                                    .map(LedgerEntry.Acceptance::what)
-                                    .collect(Collectors.joining("; ")),
-                            entry.edits().stream()
-                                    .map(Edit::toText)
-                                    .collect(Collectors.joining("; "))));
+            rows.add(line(entry));
         }
         if (!rows.isEmpty()) {
             ThingMenu.copy(CsvText.of(HEADS, rows));
         }
+    }
+
+    private List<String> line(LedgerEntry entry) {
+        return List.of(
+                String.valueOf(1 + ledger.kept().indexOf(entry)),
+                entry.net(),
+                entry.pad(),
+                entry.when(),
+                entry.who(),
+                entry.note(),
+                entry.accepted().stream()
+                        .map(LedgerEntry.Acceptance::what)
+                        .collect(Collectors.joining("; ")),
+                entry.edits().stream().map(Edit::toText).collect(Collectors.joining("; ")));
     }
 
     private static String edits(List<Edit> edits) {

@@ -132,6 +132,30 @@ class GroupWindowTest {
         assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(before);
     }
 
+    /** Only what has the words is shown, and keys and pins mean what is shown. */
+    @Test
+    void netsAndPadsAreFiltered(FxRobot robot) {
+        assumeTrue(DESIGN.startsWith("fixtures/small"));
+        selectTab(robot, "group-tab");
+        route(robot, NETS, PADS);
+        Node matrix = robot.lookup("#group-matrix").query();
+        double all = matrix.getLayoutBounds().getWidth();
+        TextField filter = robot.lookup("#group-filter").queryAs(TextField.class);
+        Label message = robot.lookup("#group-message").queryAs(Label.class);
+        robot.interact(() -> filter.setText("J1 sample[1]"));
+        assertThat(message.getText()).startsWith("Listed: 1 of 3 nets, 4 of 47 pads. ");
+        assertThat(matrix.getLayoutBounds().getWidth()).isLessThan(all);
+        robot.interact(matrix::requestFocus);
+        robot.push(KeyCode.RIGHT).push(KeyCode.LEFT);
+        assertThat(message.getText()).contains("pump/level/sample[1]").contains("pin E1");
+        robot.interact(() -> filter.setText("nowhere"));
+        assertThat(message.getText()).startsWith("Listed: 0 of 3 nets, 0 of 47 pads. ");
+        robot.push(KeyCode.RIGHT).push(KeyCode.ENTER);
+        robot.interact(() -> filter.setText(""));
+        assertThat(message.getText()).doesNotContain("Listed");
+        assertThat(matrix.getLayoutBounds().getWidth()).isEqualTo(all);
+    }
+
     /** What is wrong in a field is said, and the group that was routed before is still there. */
     @Test
     void aFaultInAFieldLeavesTheGroup(FxRobot robot) {

@@ -163,6 +163,31 @@ class LedgerViewTest {
     }
 
     @Test
+    void entriesAreFiltered(FxRobot robot) throws Exception {
+        keep(robot, ONE, "J1.3");
+        keep(robot, ZERO, "J2.1");
+        robot.interact(() -> OpenWindow.actions(stage).get("show-kept").run());
+        press(robot, "#check-button");
+        TextField filter = robot.lookup("#ledger-filter").queryAs(TextField.class);
+        robot.interact(() -> filter.setText("MOTOR sample[1]"));
+        assertThat(robot.lookup("#ledger-count").queryLabeled().getText())
+                .isEqualTo("1 of 2 kept changes");
+        assertThat(all(robot, "#ledger-view")).contains("1. " + ONE).doesNotContain("2. " + ZERO);
+        assertThat(all(robot, "#audit")).as("what was compared").contains("Nothing else changed");
+        robot.interact(() -> filter.setText("sample[0]"));
+        // It keeps its number, and its button undoes just it.
+        assertThat(all(robot, "#ledger-view")).contains("2. " + ZERO);
+        robot.interact(() -> robot.lookup("#check-button").query().requestFocus());
+        robot.push(KeyCode.SHORTCUT, KeyCode.C);
+        assertThat(clipboard(robot).lines().skip(1)).hasSize(1).allMatch(l -> l.startsWith("2,"));
+        press(robot, "#undo-entry-2");
+        assertThat(model.keptProperty().get().orElseThrow().entries())
+                .singleElement()
+                .satisfies(e -> assertThat(e.net()).isEqualTo(ONE));
+        assertThat(all(robot, "#ledger-view")).contains("No entry has these words");
+    }
+
+    @Test
     void theSheetIsSeenAndExported(FxRobot robot) throws Exception {
         keep(robot, ONE, "J1.3");
         Stage[] opened = new Stage[1];
