@@ -1,9 +1,12 @@
 package padward.ui;
 
 import java.io.File;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import javafx.application.Application;
+import javafx.geometry.Pos;
+import javafx.scene.control.Label;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.StackPane;
@@ -67,6 +70,7 @@ final class MainView extends StackPane {
     private final LearnerModel learner;
     private final MapAndLists middle;
     private final LedgerModel kept;
+    private final Label dropHere = new Label("Drop the file to open it");
     private Optional<LessonsModel> lessons = Optional.empty();
 
     MainView(MapModel mapModel) {
@@ -76,7 +80,9 @@ final class MainView extends StackPane {
         this.map = new MapView(mapModel);
         this.learner = new LearnerModel(model.jobs(), LearnerFolder.standard());
         this.strip = new StripMapView(mapModel);
-        FileDialogs dialogs = new FileDialogs(this);
+        FileDialogs dialogs =
+                new FileDialogs(
+                        this, () -> model.recentFiles().items().stream().findFirst().map(Path::of));
         model.askThrough(new ConsentDialog(this));
         this.exports = new Exports(mapModel, map, strip, dialogs::export);
         FindField find = new FindField(model, map);
@@ -180,7 +186,13 @@ final class MainView extends StackPane {
                         new VBox(new AnswerBar(model, actions), new NotesBar(model.notes())),
                         middle,
                         new KeptChangesBar(model, kept, actions));
-        getChildren().addAll(frame, search);
+        dropHere.setId("drop-here");
+        dropHere.getStyleClass().add("drop-here");
+        dropHere.setMaxSize(Double.MAX_VALUE, Double.MAX_VALUE);
+        dropHere.setAlignment(Pos.CENTER);
+        dropHere.setMouseTransparent(true);
+        dropHere.setVisible(false);
+        getChildren().addAll(frame, search, dropHere);
         model.look().darkProperty().addListener((p, old, now) -> theme(now));
         model.look().textSizeProperty().addListener((p, old, now) -> textSize());
         model.requestedPlaceProperty().addListener((p, old, now) -> showRequestedPlace());
@@ -203,7 +215,8 @@ final class MainView extends StackPane {
                                                     Focus.keepNear(s, () -> lookup("#net-field"));
                                                 }));
         showRequestedPlace();
-        setOnDragOver(MainView::dragOver);
+        setOnDragOver(this::dragOver);
+        setOnDragExited(e -> dropHere.setVisible(false));
         setOnDragDropped(this::dropped);
     }
 
@@ -326,14 +339,22 @@ final class MainView extends StackPane {
         }
     }
 
-    private static void dragOver(DragEvent event) {
-        if (event.getDragboard().hasFiles()) {
+    private void dragOver(DragEvent event) {
+        boolean files = event.getDragboard().hasFiles();
+        if (files) {
             event.acceptTransferModes(TransferMode.COPY);
         }
+        showDrop(files);
         event.consume();
     }
 
+    /** Shows, while files are over the window, what dropping them does. */
+    void showDrop(boolean files) {
+        dropHere.setVisible(files);
+    }
+
     private void dropped(DragEvent event) {
+        showDrop(false);
         List<File> files = event.getDragboard().getFiles();
         if (!files.isEmpty()) {
             model.openAny(files.get(0).toPath());

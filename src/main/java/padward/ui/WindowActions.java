@@ -48,6 +48,15 @@ final class WindowActions {
                                 "Shortcut+S",
                                 "Saves the kept changes as a ledger file",
                                 () -> dialogs.newLedger().ifPresent(model.design()::saveLedger))
+                        .when(anyKept),
+                Action.of(
+                                "save-design",
+                                Action.Group.FILE,
+                                "Save the changed design…",
+                                "",
+                                "Writes the design with the kept changes to another file; the"
+                                        + " opened file stays as it is",
+                                () -> dialogs.newDesign().ifPresent(model.design()::saveChanged))
                         .when(anyKept));
     }
 

@@ -20,6 +20,7 @@ import javafx.scene.control.TabPane;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
 import javafx.stage.Stage;
+import javafx.stage.Window;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
@@ -61,6 +62,63 @@ class AccessibilityTest {
             collect(stage.getScene().getRoot(), mute);
             assertThat(mute).as(panels.getTabs().get(i).getText()).isEmpty();
         }
+    }
+
+    @Test
+    void theComparisonIsToldToo(FxRobot robot) {
+        OpenWindow.ask(robot, model, "pump/level/sample[1]", "J2.1");
+        robot.interact(
+                () -> {
+                    OpenWindow.actions(stage).get("show-routes").run();
+                    robot.lookup("#routes-table")
+                            .queryTableView()
+                            .getSelectionModel()
+                            .selectIndices(1, 2);
+                    robot.lookup("#routes-compare").queryAs(Button.class).fire();
+                });
+        assertThat(robot.lookup("#comparison-back").tryQuery()).isPresent();
+        assertTold(stage.getScene().getRoot(), "comparison");
+    }
+
+    @Test
+    void theStartPageIsToldToo(FxRobot robot) {
+        Stage[] empty = new Stage[1];
+        robot.interact(
+                () -> {
+                    empty[0] = new Stage();
+                    OpenWindow.show(empty[0]);
+                });
+        assertThat(robot.from(empty[0].getScene().getRoot()).lookup("#start-page").tryQuery())
+                .isPresent();
+        assertTold(empty[0].getScene().getRoot(), "start page");
+        robot.interact(empty[0]::hide);
+    }
+
+    @Test
+    void sheetAndPreferencesAreToldToo(FxRobot robot) {
+        OpenWindow.ask(robot, model, "pump/level/sample[1]", "J1.2");
+        robot.interact(
+                () -> {
+                    model.shown().tryIt();
+                    model.keep();
+                });
+        for (String window : List.of("sheet", "preferences", "help", "about")) {
+            List<Window> before = List.copyOf(Window.getWindows());
+            robot.interact(() -> OpenWindow.actions(stage).get(window).run());
+            WaitForAsyncUtils.waitForFxEvents();
+            List<Window> opened =
+                    Window.getWindows().stream().filter(w -> !before.contains(w)).toList();
+            assertThat(opened).as(window).hasSize(1);
+            assertTold(opened.get(0).getScene().getRoot(), window);
+            robot.interact(opened.get(0)::hide);
+        }
+    }
+
+    private static void assertTold(Node root, String what) {
+        WaitForAsyncUtils.waitForFxEvents();
+        List<String> mute = new ArrayList<>();
+        collect(root, mute);
+        assertThat(mute).as(what).isEmpty();
     }
 
     private static void collect(Node node, List<String> mute) {

@@ -7,6 +7,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.FileTime;
 import java.util.List;
+import javafx.event.Event;
+import javafx.scene.Node;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.CheckMenuItem;
 import javafx.scene.control.ChoiceBox;
@@ -17,6 +19,7 @@ import javafx.scene.control.MenuItem;
 import javafx.scene.control.Spinner;
 import javafx.scene.control.TextField;
 import javafx.scene.input.Clipboard;
+import javafx.scene.input.DragEvent;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import javafx.stage.Window;
@@ -27,7 +30,10 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
+import padward.base.Progress;
+import padward.design.Design;
 import padward.fabric.delay.Corner;
+import padward.format.design.DesignReader;
 import padward.ui.design.OpenDesign;
 import padward.ui.ledger.SheetWindow;
 import padward.ui.model.WindowModel;
@@ -115,6 +121,62 @@ class HabitsTest {
                                                         .get()
                                                         .orElseThrow()
                                                         .design()));
+    }
+
+    @Test
+    void theChangedDesignIsSavedBesideTheOpenOne(FxRobot robot, @TempDir Path folder)
+            throws Exception {
+        assertThat(OpenWindow.actions(stage).get("save-design").possible().get()).isFalse();
+        OpenWindow.ask(robot, model, NET, "J1.3");
+        robot.interact(
+                () -> {
+                    model.shown().tryIt();
+                    model.shown().acceptedProperty().set(true);
+                    model.keep();
+                });
+        assertThat(OpenWindow.actions(stage).get("save-design").possible().get()).isTrue();
+        Path target = folder.resolve("changed.design.json");
+        robot.interact(() -> model.design().saveChanged(target));
+        Design changed = DesignReader.read(target, Progress.NONE);
+        assertThat(changed.findNet("pump/run/motor_out")).isEmpty();
+        assertThat(changed.nets()).hasSize(12);
+        assertThat(model.notes().all()).isEmpty();
+        Path opened = Path.of("fixtures/small/only.design.json");
+        byte[] before = Files.readAllBytes(opened);
+        robot.interact(() -> model.design().saveChanged(opened.toAbsolutePath()));
+        assertThat(Files.readAllBytes(opened)).isEqualTo(before);
+        assertThat(model.notes().all())
+                .singleElement()
+                .satisfies(
+                        n ->
+                                assertThat(n.text())
+                                        .contains("never changed")
+                                        .contains("Choose another file"));
+    }
+
+    @Test
+    void filesOverTheWindowShowWhatDroppingDoes(FxRobot robot) {
+        MainView view = (MainView) stage.getScene().getRoot();
+        Node here = robot.lookup("#drop-here").query();
+        assertThat(here.isVisible()).isFalse();
+        robot.interact(() -> view.showDrop(true));
+        assertThat(here.isVisible()).isTrue();
+        robot.interact(
+                () ->
+                        Event.fireEvent(
+                                view,
+                                new DragEvent(
+                                        DragEvent.DRAG_EXITED,
+                                        null,
+                                        0,
+                                        0,
+                                        0,
+                                        0,
+                                        null,
+                                        null,
+                                        null,
+                                        null)));
+        assertThat(here.isVisible()).isFalse();
     }
 
     @Test

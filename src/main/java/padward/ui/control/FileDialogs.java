@@ -4,6 +4,7 @@ import java.io.File;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.function.Supplier;
 import javafx.scene.Node;
 import javafx.stage.DirectoryChooser;
 import javafx.stage.FileChooser;
@@ -12,13 +13,23 @@ import javafx.stage.Window;
 /** The file dialogs. */
 public final class FileDialogs {
     private final Node owner;
+    private final Supplier<Optional<Path>> first;
     private Optional<Path> folder = Optional.empty();
 
     /**
      * @param owner a node of the window that the dialogs belong to
      */
     public FileDialogs(Node owner) {
+        this(owner, Optional::empty);
+    }
+
+    /**
+     * @param owner a node of the window that the dialogs belong to
+     * @param first the file beside which the first dialog begins, such as the design opened last
+     */
+    public FileDialogs(Node owner, Supplier<Optional<Path>> first) {
         this.owner = owner;
+        this.first = first;
     }
 
     /** The design to open; empty when none was chosen. */
@@ -44,6 +55,38 @@ public final class FileDialogs {
         chooser.setInitialFileName("ledger.json");
         filters(chooser, "ledger.json");
         return path(chooser.showSaveDialog(window()));
+    }
+
+    /** Where to write the design with its changes. */
+    public Optional<Path> newDesign() {
+        FileChooser chooser = chooser("Save the changed design");
+        chooser.setInitialFileName("changed.design.json");
+        chooser.getExtensionFilters()
+                .addAll(
+                        new FileChooser.ExtensionFilter("Designs (*.json)", "*.json"),
+                        new FileChooser.ExtensionFilter("Packed designs (*.json.gz)", "*.json.gz"),
+                        new FileChooser.ExtensionFilter("All files", "*"));
+        return path(chooser.showSaveDialog(window()));
+    }
+
+    /** Where to write the bench sheet, its delays or its list of changes. */
+    public Optional<Path> newSheet() {
+        FileChooser chooser = chooser("Export the bench sheet");
+        chooser.setInitialFileName("bench.pdf");
+        sheetFilters(chooser);
+        return path(chooser.showSaveDialog(window()));
+    }
+
+    /** All that the sheet can be written as. */
+    static void sheetFilters(FileChooser chooser) {
+        chooser.getExtensionFilters()
+                .addAll(
+                        new FileChooser.ExtensionFilter("Bench sheet (*.pdf)", "*.pdf"),
+                        new FileChooser.ExtensionFilter("Bench sheet (*.html)", "*.html"),
+                        new FileChooser.ExtensionFilter("Table of channels (*.csv)", "*.csv"),
+                        new FileChooser.ExtensionFilter("Delays (*.sdf)", "*.sdf"),
+                        new FileChooser.ExtensionFilter("List of changes (*.json)", "*.json"),
+                        new FileChooser.ExtensionFilter("All files", "*"));
     }
 
     /** The netlist of a circuit of the user's own. */
@@ -112,10 +155,13 @@ public final class FileDialogs {
     }
 
     /** Begins in the folder that was used last, while it is there. */
-    private FileChooser chooser(String title) {
+    FileChooser chooser(String title) {
         FileChooser chooser = new FileChooser();
         chooser.setTitle(title);
-        folder.filter(Files::isDirectory).map(Path::toFile).ifPresent(chooser::setInitialDirectory);
+        folder.or(() -> first.get().map(Path::toAbsolutePath).map(Path::getParent))
+                .filter(Files::isDirectory)
+                .map(Path::toFile)
+                .ifPresent(chooser::setInitialDirectory);
         return chooser;
     }
 
@@ -123,7 +169,8 @@ public final class FileDialogs {
         return owner.getScene().getWindow();
     }
 
-    private Optional<Path> path(File file) {
+    /** What was chosen, if something was; the next dialog begins beside it. */
+    Optional<Path> path(File file) {
         Optional<Path> chosen = Optional.ofNullable(file).map(File::toPath);
         chosen.map(Path::toAbsolutePath)
                 .map(Path::getParent)

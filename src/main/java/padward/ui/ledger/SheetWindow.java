@@ -188,11 +188,7 @@ public final class SheetWindow extends BorderPane {
                 new Tooltip(
                         "The file name's ending sets the format: .pdf, .html, .csv; .sdf for"
                                 + " delays, .json for the list of changes"));
-        export.setOnAction(
-                e ->
-                        dialogs.get()
-                                .export("Export the bench sheet", "bench.pdf")
-                                .ifPresent(sheet::export));
+        export.setOnAction(e -> dialogs.get().newSheet().ifPresent(sheet::export));
         Button print =
                 Controls.button(
                         "print-button",

@@ -351,6 +351,24 @@ public final class DesignStore {
                 written -> notes.done("Saved " + text(written.entries(), ledger)));
     }
 
+    /** Writes the design with the kept changes to another file, and says what was compared. */
+    public void saveChanged(Path target) {
+        Optional<Path> design = file.get();
+        if (state.isEmpty() || design.isEmpty()) {
+            notes.add(
+                    this,
+                    "Only a design that was opened from a file can be saved with its changes.");
+            return;
+        }
+        KeptChanges now = present().kept();
+        job.start(
+                "Saving " + target.getFileName(),
+                progress -> now.writeChanged(design.get(), target),
+                audit ->
+                        notes.done(
+                                "Saved the changed design in " + target + ". " + audit.sentence()));
+    }
+
     private static String text(List<LedgerEntry> entries, Path ledger) {
         return (entries.size() == 1 ? "1 kept change" : entries.size() + " kept changes")
                 + " in "

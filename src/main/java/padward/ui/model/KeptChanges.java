@@ -6,12 +6,16 @@ import java.util.List;
 import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.breakout.verify.ChangeAudit;
 import padward.change.EntryRemoval;
 import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
 import padward.change.Outcome;
 import padward.design.Design;
+import padward.format.design.DesignReader;
+import padward.format.design.DesignWriter;
+import padward.format.design.References;
 import padward.format.ledger.EntrySigning;
 import padward.format.ledger.LedgerFile;
 import padward.format.ledger.LedgerReader;
@@ -37,6 +41,26 @@ public final class KeptChanges {
     /** Nothing kept. */
     public static KeptChanges of(Design original) {
         return new KeptChanges(original, List.of(), original);
+    }
+
+    /**
+     * Writes the design with what is kept to a file of its own, and reads that again.
+     *
+     * @param design the file of the design as it was opened
+     * @return that nothing else has changed, or what has
+     * @throws BadInput when it cannot be written there
+     */
+    ChangeAudit writeChanged(Path design, Path target) throws BadInput {
+        if (target.toAbsolutePath().normalize().equals(design.toAbsolutePath().normalize())) {
+            throw new BadInput(
+                    target.toString(),
+                    "",
+                    "the name of a file other than the open design's, which is never changed",
+                    "the open design");
+        }
+        References references = References.of(design).seenFrom(design, target);
+        DesignWriter.write(design(), target, references.fabric(), references.board());
+        return ChangeAudit.of(original(), entries(), DesignReader.read(target, Progress.NONE));
     }
 
     /**
