@@ -1,6 +1,5 @@
 package padward.cli.form;
 
-import com.google.gson.JsonPrimitive;
 import java.util.List;
 import padward.fabric.delay.Delay;
 import padward.format.form.IntKind;
@@ -44,8 +43,7 @@ public final class Values {
     /** A whole number that can be a sum of many. */
     public static Kind<Long> count() {
         return written(
-                (out, number) -> out.value(number),
-                Schema.type("integer").with("minimum", new JsonPrimitive(0)));
+                (out, number) -> out.value(number), Schema.type("integer").with("minimum", 0));
     }
 
     /**

@@ -161,7 +161,7 @@ public final class Form<R> implements Kind<R> {
         }
         List<String> needed = slots.stream().filter(isNeeded).map(Slot::name).toList();
         Schema object = Schema.type("object").with("properties", properties);
-        return (needed.isEmpty() ? object : object.with("required", Schema.texts(needed)))
+        return (needed.isEmpty() ? object : object.with("required", needed))
                 .with("additionalProperties", false);
     }
 }

@@ -1,30 +1,34 @@
 package padward.format.form;
 
-import com.google.gson.Gson;
-import com.google.gson.GsonBuilder;
-import com.google.gson.JsonArray;
-import com.google.gson.JsonElement;
-import com.google.gson.JsonObject;
-import com.google.gson.JsonPrimitive;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import padward.fabric.FabricLimits;
 
-/** A JSON Schema (draft 2020-12) or a part of one. Immutable. */
+/**
+ * A JSON Schema (draft 2020-12) or a part of one. Immutable. Every form states one, though few
+ * calls print any: {@link SchemaText} turns it into JSON.
+ */
 public final class Schema {
     private static final String DIALECT = "https://json-schema.org/draft/2020-12/schema";
-    private static final Gson GSON =
-            new GsonBuilder().setPrettyPrinting().disableHtmlEscaping().create();
+    private static final Schema ANY = new Schema(Map.of());
 
-    private final JsonObject json;
+    /** Each a text, a number, a truth value, a schema, or a list of these. */
+    private final Map<String, Object> rules;
 
-    private Schema(JsonObject json) {
-        this.json = json;
+    private Schema(Map<String, Object> rules) {
+        this.rules = rules;
+    }
+
+    /** Its keywords and their values, in order. */
+    Map<String, Object> rules() {
+        return rules;
     }
 
     /** Of every value. */
     public static Schema any() {
-        return new Schema(new JsonObject());
+        return ANY;
     }
 
     /** Of the values of a type: {@code string}, {@code integer}, … */
@@ -55,30 +59,30 @@ public final class Schema {
 
     /** Of a few words. */
     public static Schema oneWordOf(List<String> words) {
-        return any().with("enum", texts(words));
+        return any().with("enum", words);
     }
 
     /** Of arrays of any length. */
     public static Schema arrayOf(Schema element) {
-        return type("array").with("items", element.json);
+        return type("array").with("items", element);
     }
 
     /** Of arrays with just these elements. */
     public static Schema tuple(Schema... elements) {
         return type("array")
-                .with("prefixItems", all(List.of(elements)))
+                .withValue("prefixItems", List.of(elements))
                 .with("items", false)
                 .with("minItems", elements.length);
     }
 
     /** Of values that fit one of several schemas, and no second one. */
     public static Schema oneOf(List<Schema> choices) {
-        return any().with("oneOf", all(choices));
+        return any().withValue("oneOf", List.copyOf(choices));
     }
 
     /** Of objects that have some members. */
     public static Schema having(Slot... members) {
-        return any().with("required", texts(Stream.of(members).map(Slot::name).toList()));
+        return any().with("required", Stream.of(members).map(Slot::name).toList());
     }
 
     /** Of objects that have a member only together with another. */
@@ -87,57 +91,45 @@ public final class Schema {
     }
 
     private static Schema requiring(Schema rules, Slot member, Slot other) {
-        return rules.with(member.name(), texts(List.of(other.name())));
+        return rules.with(member.name(), List.of(other.name()));
     }
 
-    private static JsonArray all(List<Schema> schemas) {
-        return array(schemas.stream().map(s -> s.json).toList());
-    }
-
-    static JsonArray texts(List<String> texts) {
-        return array(texts.stream().map(JsonPrimitive::new).toList());
-    }
-
-    private static JsonArray array(List<? extends JsonElement> elements) {
-        JsonArray array = new JsonArray();
-        elements.forEach(array::add);
-        return array;
-    }
-
-    /** The same with one more keyword. */
-    public Schema with(String keyword, JsonElement value) {
-        JsonObject more = json.deepCopy();
-        more.add(keyword, value);
+    private Schema withValue(String keyword, Object value) {
+        Map<String, Object> more = new LinkedHashMap<>(rules);
+        more.put(keyword, value);
         return new Schema(more);
+    }
+
+    /** The same with one more keyword, of which the value is some texts. */
+    public Schema with(String keyword, List<String> texts) {
+        return withValue(keyword, List.copyOf(texts));
     }
 
     /** The same with one more keyword. */
     public Schema with(String keyword, String value) {
-        return with(keyword, new JsonPrimitive(value));
+        return withValue(keyword, value);
     }
 
     /** The same with one more keyword. */
     public Schema with(String keyword, boolean value) {
-        return with(keyword, new JsonPrimitive(value));
+        return withValue(keyword, value);
     }
 
     /** The same with one more keyword. */
     public Schema with(String keyword, Number value) {
-        return with(keyword, new JsonPrimitive(value));
+        return withValue(keyword, value);
     }
 
     /** The same with one more keyword. */
     public Schema with(String keyword, Schema value) {
-        return with(keyword, value.json);
+        return withValue(keyword, value);
     }
 
     /** The same with the keywords of another. */
     public Schema and(Schema more) {
-        Schema both = this;
-        for (String keyword : more.json.keySet()) {
-            both = both.with(keyword, more.json.get(keyword));
-        }
-        return both;
+        Map<String, Object> both = new LinkedHashMap<>(rules);
+        both.putAll(more.rules);
+        return new Schema(both);
     }
 
     /** The same with a remark for people. */
@@ -147,7 +139,6 @@ public final class Schema {
 
     /** The text of the file of a whole schema. */
     public String toFile(String title) {
-        return GSON.toJson(any().with("$schema", DIALECT).with("title", title).and(this).json)
-                + "\n";
+        return SchemaText.of(any().with("$schema", DIALECT).with("title", title).and(this));
     }
 }
