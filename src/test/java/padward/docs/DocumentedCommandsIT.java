@@ -218,18 +218,28 @@ class DocumentedCommandsIT {
         return blocked || differs || wrong ? ExitStatus.NOT_OPEN : ExitStatus.DONE;
     }
 
+    /** The Java that runs them. */
+    Path java() {
+        return Path.of(System.getProperty("java.home"), "bin", "java");
+    }
+
+    /** The class path of the program. */
+    String program() throws IOException {
+        return JAR.toString();
+    }
+
     private void replay(Path script, Path report) throws Exception {
         String classes =
                 CommandReplay.class.getProtectionDomain().getCodeSource().getLocation().getPath();
         Process process =
                 new ProcessBuilder(
-                                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                                java().toString(),
                                 "-XX:TieredStopAtLevel=1",
                                 "-Djava.awt.headless=true",
                                 "-Dpadward.learners=" + folder.resolve("learners"),
                                 "-Dpadward.settings=" + folder.resolve("settings"),
                                 "-cp",
-                                JAR + File.pathSeparator + classes,
+                                program() + File.pathSeparator + classes,
                                 CommandReplay.class.getName(),
                                 script.toString(),
                                 report.toString())

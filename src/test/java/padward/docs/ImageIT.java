@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIf;
@@ -24,7 +25,9 @@ import org.junit.jupiter.api.io.TempDir;
 @EnabledIf("made")
 @EnabledOnOs(OS.LINUX)
 class ImageIT {
-    private static final Path IMAGE = Path.of("target/image/padward");
+    static final Path IMAGE = Path.of("target/image/padward");
+
+    private static final long LARGEST = 100_000_000;
 
     @TempDir Path folder;
 
@@ -53,6 +56,66 @@ class ImageIT {
         }
         assertThat(run(link, "nets", "--design", "nö.json")).startsWith("2 ").contains("nö.json");
         assertThat(run(link, "--version")).startsWith("0 ");
+    }
+
+    /** What someone tries first, who has no Java and has never run the program. */
+    @Test
+    void itHelpsAndListsWithoutJava() throws Exception {
+        Path program = IMAGE.resolve("bin/padward").toAbsolutePath();
+        String design = Path.of("fixtures/small/only.design.json").toAbsolutePath().toString();
+        assertThat(run(program, "--help")).startsWith("0 ").contains("Exit status: 0 open");
+        assertThat(run(program, "help", "survey")).startsWith("0 ").contains("--design");
+        assertThat(run(program, "survy")).startsWith("2 ").contains("did you mean “survey”?");
+        assertThat(run(program, "nets", "--design", design))
+                .startsWith("0 ")
+                .contains("pump/level/sample[1]");
+        assertThat(
+                        run(
+                                program,
+                                "survey",
+                                "--design",
+                                design,
+                                "--net",
+                                "pump/level/sample[1]",
+                                "--json"))
+                .startsWith("0 {");
+    }
+
+    /** No command of the image says anything of Java or of its archive of classes. */
+    @Test
+    void theArchiveOfClassesIsUsedWhereItWasMade() throws Exception {
+        Path parts = IMAGE.resolve("lib").toAbsolutePath();
+        List<String> settings = Files.readAllLines(parts.resolve("app/padward.cfg"));
+        String jars =
+                settings.stream()
+                        .filter(l -> l.startsWith("app.classpath="))
+                        .map(l -> l.replace("app.classpath=$APPDIR", "" + parts.resolve("app")))
+                        .collect(Collectors.joining(":"));
+        String loaded =
+                run(
+                        parts.resolve("runtime/bin/java"),
+                        "-Xshare:on",
+                        "-XX:SharedArchiveFile=" + parts.resolve("app/classes.jsa"),
+                        "-Xlog:class+load",
+                        "-cp",
+                        jars,
+                        "padward.Main",
+                        "nets",
+                        "--design",
+                        Path.of("fixtures/small/only.design.json").toAbsolutePath().toString());
+        assertThat(loaded)
+                .startsWith("0 ")
+                .contains("padward.Main source: shared objects file (top)")
+                .contains("picocli.CommandLine source: shared objects file (top)");
+    }
+
+    /** What it weighs, and why it is no less, is in docs/speed.md. */
+    @Test
+    void itIsNotLarger() throws Exception {
+        try (Stream<Path> files = Files.walk(IMAGE)) {
+            assertThat(files.filter(Files::isRegularFile).mapToLong(f -> f.toFile().length()).sum())
+                    .isLessThan(LARGEST);
+        }
     }
 
     @Test
