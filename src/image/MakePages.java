@@ -18,6 +18,31 @@ import java.util.stream.Stream;
  * the pages come to {@code SHARE/man/man1}, the completion to {@code SHARE/completion}.
  */
 public final class MakePages {
+    /** The names are those that the program lists; the design is the line's, or the environment's. */
+    private static final String NAMES =
+            """
+
+            # Names of nets or pads in the design that the line states, or else PADWARD_DESIGN.
+            function _padward_names() {
+              local word=${COMP_WORDS[COMP_CWORD]} design=${PADWARD_DESIGN} i
+              for (( i = 1; i + 1 < COMP_CWORD; i++ )); do
+                case ${COMP_WORDS[i]} in
+                  '-d'|'--design') design=${COMP_WORDS[i+1]} ;;
+                esac
+              done
+              design=${design//[\\\\\\'\\"]/}
+              [ -n "${design}" ] || return 0
+              word=${word//[\\\\\\'\\"]/}
+              local name
+              COMPREPLY=()
+              while IFS= read -r name; do
+                if [[ ${name} == "${word}"* ]]; then
+                  COMPREPLY+=( "$(printf %q "${name}")" )
+                fi
+              done < <("${COMP_WORDS[0]}" "$1" --design "${design/#\\~/${HOME}}" 2>/dev/null | awk -F '  +' 'NR > 1 { print $1 }')
+            }
+            """;
+
     private final Path target;
     private final String version;
 
@@ -51,8 +76,20 @@ public final class MakePages {
                             loader.loadClass("picocli.AutoComplete")
                                     .getMethod("bash", String.class, line.getClass())
                                     .invoke(null, "padward", line);
-            Files.writeString(completion.resolve("padward"), script, StandardCharsets.UTF_8);
+            Files.writeString(
+                    completion.resolve("padward"), withNames(script), StandardCharsets.UTF_8);
         }
+    }
+
+    /** The same script, which also completes the names of nets and pads. */
+    private static String withNames(String script) {
+        String nets = script.replaceAll("('-n'\\|'--nets?'\\)\n +)return\n", "$1_padward_names nets\n      return\n");
+        String both = nets.replaceAll("('-p'\\|'--pads?'\\)\n +)return\n", "$1_padward_names pads\n      return\n");
+        if (nets.equals(script) || both.equals(nets)) {
+            throw new IllegalStateException("the script has no place for names");
+        }
+        int first = both.indexOf("\nfunction ");
+        return both.substring(0, first) + NAMES + both.substring(first);
     }
 
     private URL[] jars() throws IOException {

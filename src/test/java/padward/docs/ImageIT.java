@@ -109,6 +109,41 @@ class ImageIT {
                 .contains("picocli.CommandLine source: shared objects file (top)");
     }
 
+    /** The tab key after --net and --pad offers the names in the design. */
+    @Test
+    void theShellCompletesNamesOfNetsAndPads() throws Exception {
+        Path design = Path.of("fixtures/small/only.design.json").toAbsolutePath();
+        assertThat(completed("ask", "-d", "" + design, "--net", "pump/level/s"))
+                .containsExactly("pump/level/sample\\[0\\]", "pump/level/sample\\[1\\]");
+        assertThat(completed("survey", "-d", "" + design, "-n", "'pump/level/h"))
+                .containsExactly("pump/level/hi_sync");
+        assertThat(completed("keep", "-d", "" + design, "-p", "x1y0/"))
+                .containsExactly("x1y0/pad\\[0\\]", "x1y0/pad\\[1\\]");
+        assertThat(completed("ask", "-d", "missing.json", "-n", "pump")).isEmpty();
+    }
+
+    /** What the script offers for the last word. */
+    private List<String> completed(String... words) throws Exception {
+        Path script = IMAGE.resolve("share/completion/padward").toAbsolutePath();
+        List<String> line = new ArrayList<>();
+        line.add(IMAGE.resolve("bin/padward").toAbsolutePath().toString());
+        line.addAll(List.of(words));
+        String array = line.stream().map(w -> '"' + w + '"').collect(Collectors.joining(" "));
+        Path test = folder.resolve("test.sh");
+        Files.writeString(
+                test,
+                ". '%s'\nCOMP_WORDS=(%s)\nCOMP_CWORD=%d\n_complete_padward 2>/dev/null\n"
+                                .formatted(script, array, words.length)
+                        + "printf '%s\\n' \"${COMPREPLY[@]}\"\n");
+        ProcessBuilder builder =
+                new ProcessBuilder("/bin/bash", "--norc", "" + test).directory(folder.toFile());
+        builder.environment().remove("PADWARD_DESIGN");
+        Process process = builder.redirectErrorStream(true).start();
+        String printed = new String(process.getInputStream().readAllBytes(), UTF_8);
+        process.waitFor();
+        return printed.lines().filter(l -> !l.isEmpty()).toList();
+    }
+
     /** What it weighs, and why it is no less, is in docs/speed.md. */
     @Test
     void itIsNotLarger() throws Exception {
