@@ -116,6 +116,7 @@ class WatchPlacerProperties {
     private void bruteForce(long first, int count) throws Exception {
         int agreed = 0;
         int open = 0;
+        int missed = 0;
         for (long seed = first; seed < first + count; seed++) {
             Random random = new Random(seed);
             Fabric fabric = withTables(seed);
@@ -131,14 +132,28 @@ class WatchPlacerProperties {
                 continue;
             }
             Optional<Boolean> fits = BruteForce.fits(design, table, pad, 3_000);
-            assertThat(fits.orElse(false)).as("seed " + seed + ": " + not.text()).isFalse();
+            if (not.proven()) {
+                assertThat(fits.orElse(false)).as("seed " + seed + ": " + not.text()).isFalse();
+            } else {
+                // Said as “no place found”; that must be rare.
+                missed += fits.orElse(false) ? 1 : 0;
+            }
             agreed += fits.isPresent() ? 1 : 0;
             open += fits.isEmpty() ? 1 : 0;
         }
         if (count > SAMPLE * 10) {
             System.out.println(
-                    "Seeds from " + first + ": " + agreed + " agreed, " + open + " not decided");
+                    "Seeds from "
+                            + first
+                            + ": "
+                            + agreed
+                            + " decided, of which "
+                            + missed
+                            + " fit; "
+                            + open
+                            + " not decided");
         }
+        assertThat(missed).isLessThanOrEqualTo(count / 1_000);
         assertThat(agreed).isGreaterThan(count / 20);
         assertThat(open).isLessThan(agreed / 4);
     }
