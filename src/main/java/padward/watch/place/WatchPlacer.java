@@ -78,6 +78,9 @@ public final class WatchPlacer {
     /** What stands against spots, by their outputs: elements of a sort share their spots. */
     private final Int2IntOpenHashMap awkward = new Int2IntOpenHashMap();
 
+    /** Whether a pad has no route on an empty fabric either. */
+    private boolean noRouteAtAll;
+
     /** The last answer about a pad that was not a free route. */
     private Optional<Answer> padAnswer = Optional.empty();
 
@@ -107,12 +110,26 @@ public final class WatchPlacer {
      * @throws IllegalArgumentException when the design lacks a net or pad that the circuit names
      */
     public static WatchResult place(WatchQuestion question, Progress progress) {
-        WatchResult result = new WatchPlacer(question, false, progress).run();
-        if (result instanceof WatchResult.Placed || !question.mayMove()) {
+        WatchPlacer placer = new WatchPlacer(question, false, progress);
+        WatchResult result = placer.run();
+        if (!(result instanceof WatchResult.DoesNotFit not) || !question.mayMove()) {
             return result;
         }
         WatchResult moved = placeMoving(question, progress);
-        return moved instanceof WatchResult.Placed ? moved : result;
+        return moved instanceof WatchResult.DoesNotFit notMoving
+                ? placer.withMovesToo(not, notMoving)
+                : moved;
+    }
+
+    /** What is said where moves were looked for as well: a proof must hold with them too. */
+    private WatchResult withMovesToo(WatchResult.DoesNotFit not, WatchResult.DoesNotFit moving) {
+        return !not.proven() || moving.proven() || noRouteAtAll
+                ? not
+                : new WatchResult.DoesNotFit(
+                        question,
+                        not.reason(),
+                        not.text() + " No moves were found that make room.",
+                        false);
     }
 
     /**
@@ -174,12 +191,14 @@ public final class WatchPlacer {
     /** What is in the way of any net that comes to the pad: asked of a net that is there. */
     private String whyBlocked(CandidateSites.Fault fault) {
         int pad = pads[fault.output()];
+        noRouteAtAll = !fabric.pads().get(pad).directions().canDrive();
         for (Source source : connections.sources()) {
             if (source instanceof Source.OfNet of) {
                 Answer answer =
                         asker.answer(
                                 new Question(design, of.net(), pad, Corner.SLOW, question.driver()),
                                 progress);
+                noRouteAtAll |= answer instanceof Answer.NoRoute;
                 if (answer instanceof Answer.Blocked || answer instanceof Answer.NoRoute) {
                     return textOf(answer);
                 }

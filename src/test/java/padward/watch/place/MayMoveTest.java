@@ -34,11 +34,20 @@ import padward.watch.circuit.Signal;
  * every wire and every delay. The slow test begins with the seed {@code -Dpadward.seed}.
  */
 class MayMoveTest {
+    private static final int STEPS = 800;
+    private static final int MANY_STEPS = 20_000;
+
     /** Fabrics of a few tiles, crowded: there most is learnt in little time. */
     @Test
     void someOnRandomFabrics() throws Exception {
         onRandomFabrics(0, 60);
         assertThat(more).isGreaterThan(10);
+    }
+
+    /** A rerouted net that comes to another input of a table: its delay is told all the same. */
+    @Test
+    void delaysOfSwappedEndsAreTold() throws Exception {
+        onRandomFabrics(273, 1);
     }
 
     @Test
@@ -64,6 +73,81 @@ class MayMoveTest {
         }
     }
 
+    /** Where it is said that a circuit does not fit with moves either, trying all finds nothing. */
+    @Test
+    void tryingAllMovesAgreesOnWhatDoesNotFit() throws Exception {
+        bruteForce(0, 50, STEPS);
+    }
+
+    @Test
+    @Tag("slow")
+    void tryingAllMovesAgreesOnWhatDoesNotFitOnMany() throws Exception {
+        bruteForce(Long.getLong("padward.seed", 0), 1_000, MANY_STEPS);
+    }
+
+    private static void bruteForce(long first, int count, int steps) throws Exception {
+        int proven = 0;
+        int agreed = 0;
+        int notFound = 0;
+        int missed = 0;
+        int confirmed = 0;
+        int moved = 0;
+        for (long seed = first; seed < first + count; seed++) {
+            Random random = new Random(seed);
+            Fabric fabric = WatchPlacerProperties.withTables(seed);
+            Design design = RandomDesigns.on(fabric, 10 + random.nextInt(40), random);
+            if (design.nets().size() < 3) {
+                continue;
+            }
+            Circuit circuit = SomeCircuits.drawn(design, 1, 2, Optional.empty(), random);
+            Element.Table table = (Element.Table) circuit.elements().get(0);
+            int pad = random.nextInt(fabric.pads().size());
+            if (design.findPortOn(pad).isPresent()) {
+                continue;
+            }
+            WatchQuestion question = new WatchQuestion(design, circuit, List.of(pad));
+            WatchResult result = WatchPlacer.place(question.moving(true), Progress.NONE);
+            if (result instanceof WatchResult.Placed placed) {
+                boolean reroutes =
+                        placed.moves().stream().allMatch(Edit.RouteNet.class::isInstance);
+                if (reroutes && !placed.moves().isEmpty()) {
+                    moved++;
+                    Optional<Boolean> fits = MovingBruteForce.fits(design, table, pad, steps);
+                    assertThat(fits.orElse(true)).as("seed " + seed).isTrue();
+                    confirmed += fits.isPresent() ? 1 : 0;
+                }
+                continue;
+            }
+            WatchResult.DoesNotFit not = (WatchResult.DoesNotFit) result;
+            Optional<Boolean> fits = MovingBruteForce.fits(design, table, pad, steps);
+            if (not.proven()) {
+                assertThat(fits.orElse(false)).as("seed " + seed + ": " + not.text()).isFalse();
+                proven++;
+                agreed += fits.isPresent() ? 1 : 0;
+            } else {
+                notFound++;
+                missed += fits.orElse(false) ? 1 : 0;
+            }
+        }
+        System.out.println(
+                "Seeds from "
+                        + first
+                        + ": "
+                        + proven
+                        + " proven not to fit, of which "
+                        + agreed
+                        + " decided by trying all; "
+                        + notFound
+                        + " not found, of which "
+                        + missed
+                        + " fit; "
+                        + confirmed
+                        + " of "
+                        + moved
+                        + " that fit with moves confirmed");
+        assertThat(agreed).isGreaterThan(count / 40);
+    }
+
     private int more;
 
     private void check(Design design, Circuit circuit, int pad, String name) {
@@ -75,7 +159,12 @@ class MayMoveTest {
         }
         WatchResult moving = WatchPlacer.place(question.moving(true), Progress.NONE);
         if (!(moving instanceof WatchResult.Placed placed)) {
-            assertThat(WatchText.sentence(moving)).as(name).isEqualTo(WatchText.sentence(plain));
+            String text = ((WatchResult.DoesNotFit) plain).text();
+            assertThat(WatchText.sentence(moving))
+                    .as(name)
+                    .isIn(
+                            WatchText.sentence(plain),
+                            "No place found: " + text + " No moves were found that make room.");
             return;
         }
         more++;
