@@ -75,6 +75,19 @@ class WatchCommandTest {
         assertThat(ledger).doesNotExist();
     }
 
+    /** What a new user tries first: the name is asked for in full, then it fits. */
+    @Test
+    void aPinThatIsHighWhileALevelIsAboveANumber() {
+        design = Path.of("fixtures/workbench/design.json.gz");
+        Run several = watch("trigger", "--when", "level/state > 0x30", "--pad", "J1.3");
+        assertThat(several.code()).isEqualTo(2);
+        assertThat(several.err()).contains("which matches pump/level/state, valve/level/state");
+        Run run = watch("trigger", "--when", "pump/level/state > 0x30", "--pad", "J1.3");
+        assertThat(run.code()).as(run.err()).isZero();
+        assertThat(run.out())
+                .startsWith("Fits: 3 lookup tables and 1 register on free sites, out on pin S28");
+    }
+
     @Test
     void aNetAloneGetsNoBranch() {
         Run run = watch("trigger", "--combinational", "--when", "hold", "--pad", "J1.2");

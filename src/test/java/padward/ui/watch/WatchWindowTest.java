@@ -229,6 +229,23 @@ class WatchWindowTest {
         assertThat(lines.get(0)).doesNotContain("\n");
     }
 
+    /** What a new user tries first, in three steps: a condition, a pad, Enter. */
+    @Test
+    void aPinThatIsHighWhileALevelIsAboveANumber(FxRobot robot) {
+        robot.interact(() -> model.open(Path.of("fixtures/workbench/design.json.gz")));
+        open(robot);
+        type(robot, "#watch-when", "level/state > 0x30");
+        assertThat(text(robot, "#watch-when-fault"))
+                .contains("which matches pump/level/state, valve/level/state");
+        type(robot, "#watch-when", "pump/level/state > 0x30");
+        type(robot, "#watch-pad", "J1.3");
+        robot.interact(() -> robot.lookup("#watch-pad").query().requestFocus());
+        robot.push(KeyCode.ENTER);
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(text(robot, "#watch-answer"))
+                .startsWith("Fits: 3 lookup tables and 1 register on free sites, out on pin S28");
+    }
+
     /** Nets of two clocks: the field that settles it is named, with the clocks. */
     @Test
     void netsOfTwoClocksNeedAStatedOne(@TempDir Path folder, FxRobot robot) throws Exception {
