@@ -55,11 +55,17 @@ final class MapHitTest {
         if (scale >= ZoomScales.BOX && opened.diagram(tile).contains(x, y)) {
             OptionalInt vertex = opened.diagram(tile).vertexAt(x, y);
             return Optional.of(
-                    vertex.isPresent() ? describer.vertex(vertex.getAsInt()) : describer.box(tile));
+                    vertex.isPresent()
+                            ? describer.vertexIn(vertex.getAsInt(), tile)
+                            : describer.box(tile));
         }
         return site(tile, x, y)
                 .or(() -> frame(tile, x, y))
-                .or(() -> scale >= ZoomScales.WIRES ? wire(around, x, y, scale) : Optional.empty())
+                .or(
+                        () ->
+                                scale >= ZoomScales.WIRES
+                                        ? wire(around, tile, x, y, scale)
+                                        : Optional.empty())
                 .or(() -> Optional.of(describer.tile(tile)));
     }
 
@@ -108,7 +114,7 @@ final class MapHitTest {
         return found.stream().findFirst().map(describer::pad);
     }
 
-    private Optional<MapItem> wire(TileRange around, double x, double y, double scale) {
+    private Optional<MapItem> wire(TileRange around, int here, double x, double y, double scale) {
         int best = Fabric.NOTHING;
         double least = REACH / scale;
         double[] ends = new double[4];
@@ -134,7 +140,9 @@ final class MapHitTest {
                 best = wire;
             }
         }
-        return best == Fabric.NOTHING ? Optional.empty() : Optional.of(describer.vertex(best));
+        return best == Fabric.NOTHING
+                ? Optional.empty()
+                : Optional.of(describer.vertexIn(best, here));
     }
 
     private double distance(int wire, int tile, double x, double y, double[] ends) {

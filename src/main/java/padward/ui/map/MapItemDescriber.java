@@ -10,14 +10,17 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.board.Attachment;
 import padward.design.board.PadWiring;
+import padward.fabric.CellKind;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
+import padward.fabric.Tap;
 import padward.fabric.VertexKind;
 import padward.fabric.WholeSite;
 import padward.fabric.delay.Delay;
+import padward.fabric.pad.PadUse;
 import padward.ui.design.BoxDiagram;
 import padward.ui.design.ChannelFill;
 import padward.ui.design.OpenDesign;
@@ -108,6 +111,7 @@ public final class MapItemDescriber {
         Optional<Cell> cell = design.occupancy().findCellOn(site.id());
         List<String> details = new ArrayList<>();
         details.add("Accepts cells of kind " + String.join(", ", site.accepts()) + ".");
+        details.addAll(functions(site));
         List<Net> driven = cell.map(c -> design.netsDrivenBy(c.id())).orElse(List.of());
         if (!driven.isEmpty()) {
             details.add("Drives " + named(driven.stream().map(Net::name).toList()) + ".");
@@ -129,6 +133,43 @@ public final class MapItemDescriber {
                 site.tile(),
                 driven.stream().findFirst(),
                 Optional.empty());
+    }
+
+    /** What the kinds of cell that a site accepts do, as far as the fabric states it. */
+    private List<String> functions(SiteView site) {
+        List<String> result = new ArrayList<>();
+        for (CellKind kind : fabric.info().cellKinds()) {
+            if (!site.accepts().contains(kind.name())) {
+                continue;
+            }
+            kind.lookupTable()
+                    .ifPresent(
+                            t ->
+                                    result.add(
+                                            kind.name()
+                                                    + " is a lookup table: "
+                                                    + String.join(", ", t.inputs())
+                                                    + " to "
+                                                    + t.output()
+                                                    + "."));
+            kind.register()
+                    .ifPresent(
+                            r ->
+                                    result.add(
+                                            kind.name()
+                                                    + " is a register: pins "
+                                                    + String.join(", ", r.pins())
+                                                    + "."));
+            kind.doubleRate()
+                    .ifPresent(
+                            r ->
+                                    result.add(
+                                            kind.name()
+                                                    + " is a register of both edges: pins "
+                                                    + String.join(", ", r.pins())
+                                                    + "."));
+        }
+        return result;
     }
 
     /** A site with parts: what each of them is used by. */
@@ -173,6 +214,7 @@ public final class MapItemDescriber {
                             + pad.packagePin()
                             + (pad.bank().isEmpty() ? "." : ", bank " + pad.bank() + "."));
         }
+        details.addAll(padUse(pad));
         design.findPortOn(index)
                 .ifPresent(p -> details.add("Port " + p.name() + " uses this pad."));
         Optional<PadWiring> wiring = design.board().findWiring(index);
@@ -196,6 +238,50 @@ public final class MapItemDescriber {
                 Optional.of(index));
     }
 
+    /** What the fabric says of a pad itself. */
+    private static List<String> padUse(Pad pad) {
+        List<String> result = new ArrayList<>();
+        PadUse use = pad.use();
+        if (use.bonding() == PadUse.Bonding.UNBONDED) {
+            result.add("Not bonded out: the package connects it to no pin.");
+        }
+        if (use.role() == PadUse.Role.CLOCK) {
+            result.add("For a clock from the board; it leads to clock wires.");
+        } else if (use.role() != PadUse.Role.GENERAL) {
+            result.add("Role: " + use.role().label() + ". It is not offered unless you name it.");
+        }
+        if (!use.driving().partner().isEmpty()) {
+            result.add("Differential pair with " + use.driving().partner() + ".");
+        }
+        if (use.driving().inverts()) {
+            result.add("The path to it inverts the signal.");
+        }
+        if (!use.packageDelay().equals(Delay.ZERO)) {
+            result.add("Delay in the package: " + use.packageDelay().toText() + ".");
+        }
+        return result;
+    }
+
+    /** What is in a tile, as {@link #vertex(int)}, a wire under its name in that tile. */
+    MapItem vertexIn(int vertex, int tile) {
+        MapItem item = vertex(vertex);
+        String here = fabric.nameIn(vertex, tile);
+        if (fabric.kind(vertex) != VertexKind.WIRE || here.equals(item.name())) {
+            return item;
+        }
+        List<String> details = new ArrayList<>(item.details());
+        details.add(0, "Called " + item.name() + " in answers.");
+        return new MapItem(
+                item.kind(),
+                here,
+                item.state(),
+                details,
+                item.vertex(),
+                item.tile(),
+                item.net(),
+                item.pad());
+    }
+
     /** Any vertex: a wire with what it can drive; for a pin, its site. */
     public MapItem vertex(int vertex) {
         if (fabric.kind(vertex) == VertexKind.PIN) {
@@ -208,14 +294,47 @@ public final class MapItemDescriber {
                 "wire",
                 fabric.vertexName(vertex),
                 occupant(vertex),
-                leadsTo(vertex),
+                wire(vertex),
                 vertex,
                 fabric.tile(vertex),
                 design.occupancy().findNetOn(vertex),
                 Optional.empty());
     }
 
+    /** Where a wire can be entered and left, under which names, and what it can drive. */
+    private List<String> wire(int vertex) {
+        List<String> details = new ArrayList<>();
+        if (fabric.listsTaps(vertex)) {
+            List<Tap> taps = fabric.taps(vertex);
+            details.add(
+                    "Entered and left in "
+                            + (taps.size() == 1 ? "1 tile: " : taps.size() + " tiles: ")
+                            + named(taps.stream().map(this::tap).toList())
+                            + ".");
+        }
+        details.addAll(leadsTo(vertex));
+        return details;
+    }
+
+    private String tap(Tap tap) {
+        String tile = fabric.tileName(tap.tile());
+        return tap.name().startsWith(tile + "/") ? tap.name() : tap.name() + " in " + tile;
+    }
+
     private String occupant(int vertex) {
+        return lockedNet(vertex) + occupiedBy(vertex);
+    }
+
+    /** Whether the net that uses a vertex must stay as it is, as a word before who uses it. */
+    private String lockedNet(int vertex) {
+        return design.occupancy()
+                .findNetOn(vertex)
+                .filter(n -> n.lock().keepsWires())
+                .map(n -> "locked, ")
+                .orElse("");
+    }
+
+    private String occupiedBy(int vertex) {
         return design.occupancy()
                 .findOccupant(vertex)
                 .map(o -> "used by " + WhyText.who(o))
@@ -236,7 +355,9 @@ public final class MapItemDescriber {
         while (edges.next()) {
             boolean free = !design.occupancy().isOccupied(edges.other());
             boolean known = edges.kind() != EdgeKind.PASS_THROUGH;
-            String name = fabric.vertexName(edges.other()) + (known ? "" : " through its site");
+            String name =
+                    fabric.vertexName(edges.other())
+                            + (known ? where(vertex, edges.other()) : " through its site");
             targets.add(new Target(name, edges.delay(), free));
         }
         if (targets.isEmpty()) {
@@ -248,6 +369,16 @@ public final class MapItemDescriber {
         return List.of(
                 "Can drive " + targets.size() + ", " + free + " of them free:",
                 named(targets.stream().map(Target::text).toList()) + ".");
+    }
+
+    /** The tile of a switch that leaves a wire with taps, and its multiplexer group. */
+    private String where(int from, int to) {
+        int tile = fabric.listsTaps(from) ? fabric.switchTile(from, to) : Fabric.NOTHING;
+        int group = fabric.switchGroups().groupOf(from, to);
+        return (tile == Fabric.NOTHING ? "" : " in " + fabric.tileName(tile))
+                + (group == Fabric.NOTHING
+                        ? ""
+                        : " (one of " + fabric.switchGroups().name(group) + ")");
     }
 
     private static String named(List<String> names) {

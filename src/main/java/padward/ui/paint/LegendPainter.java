@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javafx.scene.paint.Color;
+import padward.fabric.Fabric;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.SvgSurface;
@@ -100,8 +101,10 @@ final class LegendPainter {
     private Place place(List<Row> rows) {
         double w = columnWidth(rows);
         double h = (rows.size() * ROW + 2 * PADDING) * size;
-        double start = onRight(w) ? scene.view().width() - ruler() - GAP - w : GAP;
-        return new Place(start, scene.view().height() - GAP - h, w, h);
+        boolean right = onRight(w);
+        double start = right ? scene.view().width() - ruler() - GAP - w : GAP;
+        double bottom = scene.view().height() - GAP - (right ? delayLegend() : 0);
+        return new Place(start, bottom - h, w, h);
     }
 
     private void ground(Place at) {
@@ -185,6 +188,16 @@ final class LegendPainter {
         return free < wide && freeRight > free;
     }
 
+    /** Height of what delay bands and dots mean, in the lower right corner. */
+    private double delayLegend() {
+        int lines =
+                scene.reach().isEmpty()
+                        ? 0
+                        : (scene.shows(MapLayer.DELAY) ? 1 : 0)
+                                + (scene.shows(MapLayer.FRONTIER) ? 1 : 0);
+        return lines * 2.2 * scene.letters(LETTERS);
+    }
+
     /** Width of the ruler along the right edge. */
     private double ruler() {
         return scene.shows(MapLayer.RULERS) ? RulerPainter.breadth(scene) * 1.4 : 0;
@@ -194,6 +207,7 @@ final class LegendPainter {
         List<Row> rows = new ArrayList<>();
         boolean parts = scene.scale() >= ZoomScales.PARTS;
         boolean used = scene.shows(MapLayer.OCCUPANCY);
+        Fabric fabric = scene.opened().design().fabric();
         if (parts) {
             rows.add(new Row("switch box", (l, r, y) -> disc((l + r) / 2, y)));
             rows.add(new Row("free wires", line(scene.freeWires(), 1.5)));
@@ -209,6 +223,15 @@ final class LegendPainter {
             }
         } else {
             rows.add(new Row("tile: the darker, the more is in use", this::shades));
+        }
+        if (parts && used && !scene.opened().design().locks().isEmpty()) {
+            rows.add(new Row("locked: a second rim, darker wires", this::locked));
+        }
+        if (parts && fabric.pads().stream().anyMatch(p -> !p.use().isOffered())) {
+            rows.add(new Row("pad not offered: no pin, or not for signals", this::struck));
+        }
+        if (parts && hasPairs()) {
+            rows.add(new Row("differential pair", this::pair));
         }
         if (scene.scale() >= ZoomScales.PADS) {
             rows.add(new Row("free pad", box(colors.site(), 14)));
@@ -264,6 +287,31 @@ final class LegendPainter {
                                             7,
                                             new Surface.Line(colors.selection(), 2.5))));
         }
+    }
+
+    private boolean hasPairs() {
+        return scene.opened().design().fabric().pads().stream()
+                .anyMatch(p -> !p.use().driving().partner().isEmpty());
+    }
+
+    private void locked(double left, double right, double y) {
+        box(colors.used(), 3).paint(left, right, y);
+        out.outlineRect((left + right) / 2 - 3, y - 4, 6, 8, 2, new Surface.Line(colors.ink(), 1));
+    }
+
+    private void struck(double left, double right, double y) {
+        box(colors.site(), 14).paint(left, right, y);
+        double middle = (left + right) / 2;
+        out.line(middle - 6, y + 3, middle + 6, y - 3, new Surface.Line(colors.ink(), 1));
+    }
+
+    private void pair(double left, double right, double y) {
+        double middle = (left + right) / 2;
+        for (double x : new double[] {middle - 9, middle + 9}) {
+            out.fillDisc(x, y, 4, colors.site());
+            out.outlineDisc(x, y, 4, new Surface.Line(colors.ink(), 1));
+        }
+        out.line(middle - 5, y, middle + 5, y, new Surface.Line(colors.ink(), 3));
     }
 
     private void cross(double left, double right, double y) {

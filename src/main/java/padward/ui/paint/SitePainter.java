@@ -8,6 +8,7 @@ import padward.design.Occupancy;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
+import padward.fabric.pad.PadUse;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
 import padward.ui.design.TileRange;
@@ -25,6 +26,7 @@ final class SitePainter {
     private static final double CORNER = 0.4;
     private static final double FRAME_CORNER = 0.12;
     private static final double PIN = 3;
+    private static final double LOCK = 2;
     private static final double IN_PILL = 5;
     private static final double LINE = 1.2;
     private static final double UPWARDS = -90;
@@ -131,8 +133,28 @@ final class SitePainter {
                 Math.min(w, h) * CORNER,
                 cellOn(site).isPresent() ? used : free,
                 rim);
+        if (cellOn(site).filter(Cell::locked).isPresent()) {
+            lock(marks, box, Math.min(w, h));
+        }
         if (fabric.unusable().isSite(site)) {
             cross(marks, box, Raster.pixel(colors.ink()));
+        }
+    }
+
+    /** A second rim, of ink, for a cell that must stay. */
+    private void lock(Marks marks, TileLayout.Box box, double size) {
+        double in = Math.max(LOCK, size * 0.06);
+        double w = box.width() * scene.scale() - 2 * in;
+        double h = box.height() * scene.scale() - 2 * in;
+        if (w > 0 && h > 0) {
+            marks.box(
+                    view.screenX(box.x()) + in,
+                    view.screenY(box.y() + box.height()) + in,
+                    w,
+                    h,
+                    Math.min(w, h) * CORNER,
+                    used,
+                    Raster.pixel(colors.ink()));
         }
     }
 
@@ -184,6 +206,48 @@ final class SitePainter {
                 Math.min(w, h),
                 inside,
                 scene.scale() >= ZoomScales.PADS ? Raster.pixel(colors.ink()) : rim);
+        if (scene.scale() >= ZoomScales.PARTS) {
+            padUse(marks, pad, box);
+        }
+    }
+
+    /** A stroke through a pad that is not offered, and a line to the other pad of a pair. */
+    private void padUse(Marks marks, int index, TileLayout.Box box) {
+        Pad pad = fabric.pads().get(index);
+        int ink = Raster.pixel(colors.ink());
+        // Where the role is written, a stroke would only cross it out.
+        if (!pad.use().isOffered() && !showsRole(pad, box)) {
+            double in = Math.min(box.width(), box.height()) * 0.15;
+            scene.line(
+                    marks,
+                    box.x() + in,
+                    box.y() + in,
+                    box.x() + box.width() - in,
+                    box.y() + box.height() - in,
+                    1,
+                    ink);
+        }
+        String partner = pad.use().driving().partner();
+        int other = partner.isEmpty() ? Fabric.NOTHING : fabric.findVertex(partner);
+        if (other > pad.vertex() && opened.layout().pads().isPad(other)) {
+            pair(marks, box, opened.layout().pillAt(other), ink);
+        }
+    }
+
+    private void pair(Marks marks, TileLayout.Box one, TileLayout.Box other, int ink) {
+        double x = other.centreX() - one.centreX();
+        double y = other.centreY() - one.centreY();
+        boolean across = Math.abs(x) > Math.abs(y);
+        double signX = across ? Math.signum(x) / 2 : 0;
+        double signY = across ? 0 : Math.signum(y) / 2;
+        scene.line(
+                marks,
+                one.centreX() + signX * one.width(),
+                one.centreY() + signY * one.height(),
+                other.centreX() - signX * other.width(),
+                other.centreY() - signY * other.height(),
+                3,
+                ink);
     }
 
     /** Paints names of pads and, zoomed in, of sites and cells. */
@@ -221,8 +285,38 @@ final class SitePainter {
         // All pins are named or none: names on only a few would seem to mean something.
         if (fits(opened.layout().pads().longestPin(), along) && LINE * letters() <= h) {
             double x = view.screenX(box.centreX());
-            text(out, name, x, view.screenY(box.centreY()), along, false);
+            double y = view.screenY(box.centreY());
+            String role = role(pad);
+            boolean both = showsRole(pad, box);
+            double up = both ? LINE * letters() / 2 : 0;
+            text(out, name, x, y - up, along, false);
+            if (both) {
+                text(out, role, x, y + up, along, false);
+            }
         }
+    }
+
+    private boolean showsRole(Pad pad, TileLayout.Box box) {
+        String role = role(pad);
+        double along = box.width() * scene.scale() - IN_PILL;
+        double h = box.height() * scene.scale();
+        return !role.isEmpty()
+                && 2.4 * LINE * letters() <= h
+                && fits(role, along)
+                && fits(opened.layout().pads().longestPin(), along);
+    }
+
+    /** What a pad is for, in one word; empty for general ones. */
+    private static String role(Pad pad) {
+        PadUse use = pad.use();
+        if (use.bonding() == PadUse.Bonding.UNBONDED) {
+            return "unbonded";
+        }
+        return switch (use.role()) {
+            case GENERAL -> "";
+            case CONFIGURATION -> "config";
+            case CLOCK, TEST, REFERENCE, RESERVED -> use.role().label();
+        };
     }
 
     private void siteNames(Surface out, SiteView site, TileLayout.Box box) {

@@ -1,6 +1,7 @@
 package padward.ui.paint;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+import java.util.BitSet;
 import padward.design.Occupancy;
 import padward.fabric.Fabric;
 import padward.ui.design.NetParts;
@@ -17,6 +18,9 @@ import padward.ui.scene.ZoomScales;
 final class WirePainter {
     /** Half the side of a cross, in tiles. */
     private static final double CROSS = 0.03;
+
+    /** How much darker the wires of locked nets are. */
+    private static final double LOCKED = 0.6;
 
     private final MapScene scene;
     private final Marks marks;
@@ -62,8 +66,11 @@ final class WirePainter {
             }
         }
         int strong = Raster.pixel(scene.usedWires());
+        int locked = Raster.pixel(scene.usedWires().interpolate(scene.palette().ink(), LOCKED));
+        BitSet closed = scene.opened().design().locks().closed();
         for (int i = 0; i < used.size(); i += 2) {
-            usedLine(used.getInt(i), used.getInt(i + 1), free, strong);
+            int wire = used.getInt(i);
+            usedLine(wire, used.getInt(i + 1), free, closed.get(wire) ? locked : strong);
         }
     }
 

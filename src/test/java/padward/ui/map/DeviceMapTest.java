@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -13,8 +14,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import padward.base.Progress;
 import padward.breakout.ask.DelayField;
 import padward.design.Design;
@@ -198,6 +201,11 @@ class DeviceMapTest {
         assertThat(lines(pictureOfBox(tile))).isEqualTo(quiet);
     }
 
+    /** Straight lines among the small marks. */
+    private static int strokes(String svg) {
+        return svg.split("M-?[0-9.]+ -?[0-9.]+L", -1).length;
+    }
+
     private static int lines(String svg) {
         return svg.split("<line", -1).length;
     }
@@ -336,5 +344,109 @@ class DeviceMapTest {
         sees(found("store"), layout.site(fabric.findSite("x2y0/mem")));
         sees(found("x1y0/cell"), layout.frame(fabric.findSite("x1y0/cell/table")).orElseThrow());
         sees(found("x3y2"), 3.5, 2.5);
+    }
+
+    /** The fixture with another column in a table, filled in some rows. */
+    private static void extend(Path folder, String table, String column, Map<String, String> rows)
+            throws IOException {
+        Path file = folder.resolve(table + ".csv");
+        List<String> lines = new ArrayList<>();
+        for (String line : Files.readAllLines(file)) {
+            String key = line.split(",", -1)[0];
+            lines.add(line + "," + (lines.isEmpty() ? column : rows.getOrDefault(key, "")));
+        }
+        Files.write(file, lines);
+    }
+
+    private void openExtended(Path folder) throws Exception {
+        try (Stream<Path> files = Files.list(FIXTURE)) {
+            for (Path file : files.filter(f -> f.toString().endsWith(".csv")).toList()) {
+                Files.copy(file, folder.resolve(file.getFileName()));
+            }
+        }
+        extend(folder, "cells", "locked", Map.of("hold", "yes"));
+        extend(folder, "nets", "locked", Map.of("level", "wires"));
+        extend(folder, "wires", "unusable", Map.of("x3y1/w[1]", "yes"));
+        extend(
+                folder,
+                "pads",
+                "partner",
+                Map.of("x3y1/pad4", "x3y1/pad5", "x3y1/pad5", "x3y1/pad4"));
+        TableImport.Result read = TableImport.read(folder, 10, Progress.NONE);
+        assertThat(read).isInstanceOf(TableImport.Sound.class);
+        open(((TableImport.Sound) read).design().orElseThrow());
+    }
+
+    private MapItem pin(String name) {
+        return new MapItemDescriber(opened).vertex(fabric.findVertex(name));
+    }
+
+    @Test
+    void aWireHasTheNameOfTheTileUnderThePointer() {
+        int wire = fabric.findVertex("x0y1/e[0]");
+        double[] middle = new double[2];
+        layout.forEachLeg(
+                wire,
+                tile("x2y1"),
+                tile("x3y1"),
+                (x0, y0, x1, y1) -> {
+                    middle[0] = x0 * 0.8 + x1 * 0.2;
+                    middle[1] = y0 * 0.8 + y1 * 0.2;
+                });
+        MapItem item = at(middle[0], middle[1], 1000);
+        assertThat(item.name()).isEqualTo("x2y1/e2[0]");
+        assertThat(item.details().get(0)).isEqualTo("Called x0y1/e[0] in answers.");
+        assertThat(item.details().get(1))
+                .isEqualTo(
+                        "Entered and left in 4 tiles: x0y1/e[0], x1y1/e1[0], x2y1/e2[0],"
+                                + " x3y1/e3[0].");
+    }
+
+    @Test
+    void switchesSayTheirTileAndTheirMultiplexer() {
+        String leads = String.join(" ", pin("x0y1/e[0]").details());
+        assertThat(leads).contains("in x1y1 (one of x1y1/turn0)");
+        assertThat(leads).contains("x2y0/mem.we").contains("in x2y1");
+    }
+
+    @Test
+    void kindsAreToldAtTheirSites() {
+        assertThat(pin("x1y1/cell.a").details()).contains("lut is a lookup table: a, b to y.");
+        assertThat(pin("x1y1/cell.d").details())
+                .anyMatch(d -> d.startsWith("register is a register: pins d, clk, q"));
+        assertThat(pin("x3y1/out4.d").details())
+                .anyMatch(d -> d.startsWith("io-double is a register of both edges: pins up"));
+    }
+
+    @Test
+    void padsShowWhatTheyAreFor() {
+        assertThat(pin("x3y0/pad3").details())
+                .contains("Not bonded out: the package connects it to no pin.");
+        assertThat(pin("x3y1/pad5").details())
+                .contains("Role: configuration. It is not offered unless you name it.");
+        assertThat(pin("x0y2/pad2").details())
+                .contains("For a clock from the board; it leads to clock wires.");
+        assertThat(picture(3, 1, 260)).contains(">unbonded<", ">config<");
+        assertThat(picture(0, 2, 260)).contains(">clock<");
+    }
+
+    @Test
+    void whatIsLockedUnusableOrPairedIsMarked(@TempDir Path folder) throws Exception {
+        int plain = strokes(picture(2, 1.5, 200));
+        int rims = picture(2, 1.5, 200).split("<rect", -1).length;
+        openExtended(folder);
+        assertThat(strokes(picture(2, 1.5, 200))).as("pair and crosses").isEqualTo(plain + 3);
+        assertThat(picture(2, 1.5, 200).split("<rect", -1)).as("second rim").hasSize(rims + 1);
+        assertThat(pin("x3y1/pad4").details()).contains("Differential pair with x3y1/pad5.");
+        assertThat(pin("x1y0/cell.d").state()).contains("locked cell hold");
+        assertThat(pin("x2y0/bend").state()).startsWith("locked, used by");
+        assertThat(pin("x3y1/w[1]").state()).isEqualTo("unusable");
+        map.options().toggle(MapLayer.LEGEND);
+        assertThat(picture(2, 1.5, 200))
+                .contains(
+                        ">locked: a second rim, darker wires<",
+                        ">differential pair<",
+                        ">crossed out: unusable wire or site<",
+                        ">pad not offered: no pin, or not for signals<");
     }
 }
