@@ -1,6 +1,8 @@
 package padward.ui.design;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
@@ -55,6 +57,12 @@ public final class TileLayout {
     private static final double FRAME_GAP = 0.05;
 
     private static final double FRAME_HEAD = 0.15;
+
+    /** Where connections of pins run, in a tile: this far beside a site, and at this height. */
+    private static final double BESIDE = 0.007;
+
+    private static final double BELOW_SITES = 0.467;
+    private static final double LEFT_OF_SITES = 0.51;
 
     private final Fabric fabric;
     private final TileIndex index;
@@ -502,6 +510,62 @@ public final class TileLayout {
         return fabric.headTile(vertex) == fabric.tile(vertex) && !index.isTapped(vertex)
                 ? end(vertex)
                 : at(vertex, tile);
+    }
+
+    /**
+     * Draws a connection: straight, but from and to the pins of sites inside the fabric beside
+     * these, and below all sites of the tile, so that it crosses none.
+     */
+    public void connection(int from, int to, Meeting where, Leg leg) {
+        List<Point> points = new ArrayList<>();
+        if (index.head(to) == Fabric.NOTHING) {
+            points.add(exit(from, where.fromTile()));
+        } else {
+            points.addAll(outOfSite(from, where.fromTile()));
+        }
+        if (pads.isPad(to)) {
+            points.add(innerEdge(to));
+        } else if (index.head(from) == Fabric.NOTHING) {
+            points.add(entry(to, where.toTile()));
+        } else {
+            List<Point> end = outOfSite(to, where.toTile());
+            for (int i = end.size() - 1; i >= 0; i--) {
+                points.add(end.get(i));
+            }
+        }
+        for (int i = 1; i < points.size(); i++) {
+            Point one = points.get(i - 1);
+            Point next = points.get(i);
+            leg.draw(one.x(), one.y(), next.x(), next.y());
+        }
+    }
+
+    /** From a pin past its site to where a line to the box crosses none; else the one place. */
+    private List<Point> outOfSite(int vertex, int tile) {
+        Point at = exit(vertex, tile);
+        if (fabric.kind(vertex) != VertexKind.PIN) {
+            return List.of(at);
+        }
+        SiteView site = fabric.site(fabric.siteOf(vertex));
+        if (isRim(site.tile()) || !site.moreTiles().isEmpty()) {
+            return List.of(at);
+        }
+        boolean out = site.pins().get(vertex - site.firstPin()).direction() == PinDirection.OUT;
+        double x = at.x() + (out ? BESIDE : -BESIDE);
+        double below = fabric.row(site.tile()) + BELOW_SITES;
+        List<Point> points =
+                new ArrayList<>(List.of(at, new Point(x, at.y()), new Point(x, below)));
+        if (box(site.tile()).y() > below) {
+            // The box is beside the sites, as in the lowest row.
+            points.add(new Point(fabric.column(site.tile()) + LEFT_OF_SITES, below));
+        }
+        return points;
+    }
+
+    /** The end of a connection that is nearest to the switch box: of a pin, past its site. */
+    public Point boxEnd(int vertex, int tile) {
+        List<Point> points = outOfSite(vertex, tile);
+        return points.get(points.size() - 1);
     }
 
     private Point at(int vertex, int tile) {

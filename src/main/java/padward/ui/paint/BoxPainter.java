@@ -283,11 +283,11 @@ final class BoxPainter {
             inputNames[in] = names;
             outputNames[at] = names;
             if (!fromWire) {
-                around(rim(layout.entry(to, tile), layout.exit(from, tile)), in, true, line);
+                around(rim(layout.entry(to, tile), layout.boxEnd(from, tile)), in, true, line);
             }
             if (!toWire) {
                 TileLayout.Point end =
-                        layout.pads().isPad(to) ? layout.innerEdge(to) : layout.entry(to, tile);
+                        layout.pads().isPad(to) ? layout.innerEdge(to) : layout.boxEnd(to, tile);
                 around(rim(layout.exit(from, tile), end), at, false, line);
             }
         }

@@ -24,6 +24,9 @@ final class SwitchPainter {
     /** A box with more switches is a blot when all are drawn: then only used ones are. */
     private static final int MOST_LEGIBLE = 400;
 
+    /** Beside a route, which is to be followed, even fewer are drawn. */
+    private static final int MOST_BESIDE_ROUTE = 60;
+
     private final MapScene scene;
     private final Marks marks;
     private final Fabric fabric;
@@ -44,9 +47,11 @@ final class SwitchPainter {
         if (scene.scale() >= ZoomScales.SWITCHES) {
             int free = Raster.pixel(colors.tile().interpolate(colors.box(), 0.28));
             EdgeCursor into = fabric.edgesIn();
+            boolean routeShown = scene.route().isPresent() && scene.shows(MapLayer.ROUTE);
+            int most = routeShown ? MOST_BESIDE_ROUTE : MOST_LEGIBLE;
             seen.forEach(
                     tile -> {
-                        if (switchesIn(tile, into) <= MOST_LEGIBLE) {
+                        if (switchesIn(tile, into) <= most) {
                             paintAll(tile, into, free);
                         }
                     });
@@ -100,9 +105,20 @@ final class SwitchPainter {
                             int parent =
                                     net.map(n -> parents.parent(n, vertex)).orElse(Fabric.NOTHING);
                             if (parent != Fabric.NOTHING) {
-                                connection(parent, vertex, tile, 2, pixel);
+                                used(parent, vertex, tile, pixel);
                             }
                         });
+    }
+
+    private void used(int from, int to, int tile, int pixel) {
+        TileLayout.Meeting where = layout.meeting(from, to);
+        if (!scene.opened().index().anyTapped() || where.toTile() == tile) {
+            layout.connection(
+                    from,
+                    to,
+                    where,
+                    (x0, y0, x1, y1) -> scene.line(marks, x0, y0, x1, y1, 2, pixel));
+        }
     }
 
     /** Where no wire has taps all that leads to a vertex is in its tile; else only what is. */

@@ -49,10 +49,7 @@ public record MapPen(MapScene scene, Surface out) {
      * pad only as far as its inner edge, so that its name stays legible.
      */
     private void connection(int from, int to, TileLayout.Meeting where, Surface.Line line) {
-        TileLayout layout = scene.opened().layout();
-        TileLayout.Point exit = layout.exit(from, where.fromTile());
-        boolean toPad = layout.pads().isPad(to);
-        line(exit, toPad ? layout.innerEdge(to) : layout.entry(to, where.toTile()), line);
+        scene.opened().layout().connection(from, to, where, leg(line));
     }
 
     /** A connection, and then the whole vertex that it leads to. */

@@ -22,6 +22,7 @@ import padward.base.Progress;
 import padward.breakout.ask.DelayField;
 import padward.design.Design;
 import padward.fabric.Fabric;
+import padward.fabric.VertexKind;
 import padward.fabric.WholeSite;
 import padward.format.tables.TableImport;
 import padward.synth.DesignMaker;
@@ -448,5 +449,57 @@ class DeviceMapTest {
                         ">differential pair<",
                         ">crossed out: unusable wire or site<",
                         ">pad not offered: no pin, or not for signals<");
+    }
+
+    /** No connection of a pin inside the fabric crosses a part of a site. */
+    @Test
+    void connectionsGoAroundSites() {
+        int checked = 0;
+        for (int tile = 0; tile < fabric.tileCount(); tile++) {
+            if (layout.isRim(tile)) {
+                continue;
+            }
+            BoxDiagram diagram = opened.diagram(tile);
+            for (BoxDiagram.Switch one : diagram.switches()) {
+                int from = diagram.input(one.from());
+                int to = diagram.output(one.to());
+                checked += isClear(from, to) ? 1 : 0;
+            }
+        }
+        assertThat(checked).isGreaterThan(30);
+    }
+
+    private boolean isClear(int from, int to) {
+        int pin = fabric.kind(from) == VertexKind.PIN ? from : to;
+        if (fabric.kind(pin) != VertexKind.PIN
+                || !fabric.site(fabric.siteOf(pin)).moreTiles().isEmpty()) {
+            return false;
+        }
+        layout.connection(
+                from,
+                to,
+                layout.meeting(from, to),
+                (x0, y0, x1, y1) -> {
+                    for (int step = 0; step <= 100; step++) {
+                        double x = x0 + (x1 - x0) * step / 100;
+                        double y = y0 + (y1 - y0) * step / 100;
+                        for (String site :
+                                List.of("x1y0/cell", "x1y1/cell", "x1y2/cell", "x2y2/cell")) {
+                            for (int part : fabric.findParts(site)) {
+                                TileLayout.Box box = layout.site(part);
+                                TileLayout.Box inner =
+                                        new TileLayout.Box(
+                                                box.x() + 0.001,
+                                                box.y() + 0.001,
+                                                box.width() - 0.002,
+                                                box.height() - 0.002);
+                                assertThat(inner.contains(x, y))
+                                        .as(fabric.vertexName(from) + " " + fabric.vertexName(to))
+                                        .isFalse();
+                            }
+                        }
+                    }
+                });
+        return true;
     }
 }
