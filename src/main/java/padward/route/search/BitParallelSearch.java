@@ -83,8 +83,13 @@ final class BitParallelSearch extends IntSearch {
                 int bit = Long.numberOfTrailingZeros(open);
                 open &= open - 1;
                 int to = base + bit;
+                int known = cost[to];
+                if (sofar + delay >= known) {
+                    // A price can only add to it: no need to look one up.
+                    continue;
+                }
                 int sum = sofar + (plain ? delay : costs.openStep(vertex, to, delay));
-                if (sum < cost[to]) {
+                if (sum < known) {
                     improve(to, sum, ahead(to, place + bit, cell));
                 }
             } while (open != 0);
