@@ -325,7 +325,7 @@ public sealed interface Edit {
             return Cell.letsThrough(setting, value)
                     ? "let signals pass through the site of cell "
                             + cell
-                            + ", over pins that the cell does not use ("
+                            + " over pins that the cell does not use ("
                             + setTo
                             + ")"
                     : setTo;

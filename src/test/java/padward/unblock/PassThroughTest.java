@@ -141,7 +141,7 @@ class PassThroughTest {
                                 Consequence.Means.PASS_THROUGH, List.of(), List.of(edit)));
         assertThat(edit.toText())
                 .isEqualTo(
-                        "let signals pass through the site of cell halves, over pins that the cell"
+                        "let signals pass through the site of cell halves over pins that the cell"
                                 + " does not use (set through of cell halves to open)");
         assertThat(new Edit.SetCell("halves", "table", "8h3c").toText())
                 .isEqualTo("set table of cell halves to 8h3c");
