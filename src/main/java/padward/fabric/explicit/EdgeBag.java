@@ -2,6 +2,7 @@ package padward.fabric.explicit;
 
 import java.util.ArrayList;
 import java.util.List;
+import padward.fabric.array.PagedBytes;
 
 /**
  * Edges as they come, before they are rows: written down in some 6 bytes each, apart for each part

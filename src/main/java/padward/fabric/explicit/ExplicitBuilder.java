@@ -23,6 +23,8 @@ import padward.fabric.SitePin;
 import padward.fabric.SiteView;
 import padward.fabric.SwitchGroups;
 import padward.fabric.VertexKind;
+import padward.fabric.array.InternedBytes;
+import padward.fabric.array.Interner;
 import padward.fabric.delay.Delay;
 import padward.fabric.pad.PadDirections;
 import padward.fabric.pad.PadEnable;

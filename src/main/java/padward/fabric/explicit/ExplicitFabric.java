@@ -21,6 +21,7 @@ import padward.fabric.SwitchGroups;
 import padward.fabric.Tap;
 import padward.fabric.Unusable;
 import padward.fabric.VertexKind;
+import padward.fabric.array.InternedBytes;
 import padward.fabric.compact.CompactIn;
 import padward.fabric.compact.CompactOut;
 import padward.fabric.compact.Damaged;

@@ -4,6 +4,8 @@ import it.unimi.dsi.fastutil.HashCommon;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.io.IOException;
 import padward.fabric.Fabric;
+import padward.fabric.array.InternedBytes;
+import padward.fabric.array.NumberTable;
 import padward.fabric.compact.CompactIn;
 import padward.fabric.compact.CompactOut;
 import padward.fabric.compact.Damaged;

@@ -2,6 +2,7 @@ package padward.fabric.explicit;
 
 import java.io.IOException;
 import padward.fabric.Fabric;
+import padward.fabric.array.InternedBytes;
 import padward.fabric.compact.CompactIn;
 import padward.fabric.compact.CompactOut;
 import padward.fabric.compact.Damaged;

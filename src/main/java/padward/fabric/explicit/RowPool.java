@@ -4,6 +4,11 @@ import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
 import it.unimi.dsi.fastutil.longs.LongArrayList;
 import padward.fabric.DelayClasses;
 import padward.fabric.Fabric;
+import padward.fabric.array.ArrayGrowth;
+import padward.fabric.array.InternedBytes;
+import padward.fabric.array.InternedRuns;
+import padward.fabric.array.PagedBytes;
+import padward.fabric.array.RowNumbers;
 
 /**
  * Makes rows of edges. An edge in a row is where it leads, relative to where it begins: the step in

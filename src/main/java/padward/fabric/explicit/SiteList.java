@@ -9,6 +9,8 @@ import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SitePin;
 import padward.fabric.SiteView;
+import padward.fabric.array.ArrayGrowth;
+import padward.fabric.array.InternedRuns;
 import padward.fabric.compact.CompactIn;
 import padward.fabric.compact.CompactOut;
 import padward.fabric.compact.Damaged;

@@ -13,6 +13,7 @@ import padward.fabric.EdgeKey;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.SwitchGroups;
+import padward.fabric.array.InternedBytes;
 
 /**
  * Switch groups as they come, switch by switch: 12 bytes for each and some 20 to find it, and the

@@ -4,6 +4,8 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.ArrayList;
 import java.util.List;
 import padward.fabric.Fabric;
+import padward.fabric.array.InternedBytes;
+import padward.fabric.array.Interner;
 
 /**
  * Taps as they come, in any order of their wires, and the names that wires have there. 12 bytes a

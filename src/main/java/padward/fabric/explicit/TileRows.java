@@ -1,6 +1,11 @@
 package padward.fabric.explicit;
 
 import java.io.IOException;
+import padward.fabric.array.ArrayGrowth;
+import padward.fabric.array.InternedBytes;
+import padward.fabric.array.InternedRuns;
+import padward.fabric.array.PagedBytes;
+import padward.fabric.array.RowNumbers;
 import padward.fabric.compact.CompactIn;
 import padward.fabric.compact.CompactOut;
 import padward.fabric.compact.Damaged;

@@ -8,6 +8,7 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKey;
 import padward.fabric.Fabric;
 import padward.fabric.SwitchGroups;
+import padward.fabric.array.InternedBytes;
 import padward.fabric.compact.CompactIn;
 import padward.fabric.compact.CompactOut;
 import padward.fabric.compact.Damaged;

@@ -1,4 +1,4 @@
-package padward.fabric.explicit;
+package padward.fabric.array;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.Arrays;
@@ -9,7 +9,7 @@ import padward.fabric.Fabric;
  * have in common is such a run: a tile then costs no more than where its run begins. Made on one
  * thread.
  */
-final class InternedRuns {
+public final class InternedRuns {
     private int[] words = new int[256];
     private int used;
     private final IntArrayList starts = new IntArrayList();
@@ -17,12 +17,12 @@ final class InternedRuns {
     private final NumberTable numbers = new NumberTable();
 
     /** Numbers in all runs so far: where the next new run will begin. */
-    int used() {
+    public int used() {
         return used;
     }
 
     /** Where a run begins, which is added when it is new. O(length). */
-    int intern(int[] from, int offset, int length) {
+    public int intern(int[] from, int offset, int length) {
         int hash = hash(from, offset, length);
         int known = numbers.find(hash, run -> isAt(run, from, offset, length));
         if (known != Fabric.NOTHING) {
@@ -52,7 +52,7 @@ final class InternedRuns {
     }
 
     /** All runs, in an array of just their length. */
-    int[] toArray() {
+    public int[] toArray() {
         return Arrays.copyOf(words, used);
     }
 }

@@ -1,4 +1,4 @@
-package padward.fabric.explicit;
+package padward.fabric.array;
 
 import it.unimi.dsi.fastutil.HashCommon;
 import java.util.function.IntPredicate;
@@ -13,7 +13,7 @@ import padward.fabric.Fabric;
  *
  * <p>Grows on one thread; what only reads is safe for all threads while nothing is added.
  */
-final class NumberTable {
+public final class NumberTable {
     private static final int FIRST_SLOTS = 16;
 
     /** By slot: a number plus 1, or 0 for an empty slot. */
@@ -27,7 +27,7 @@ final class NumberTable {
      * @param hash hash of the thing; its bits need not be mixed
      * @param isSame whether a number is that of an equal thing
      */
-    int find(int hash, IntPredicate isSame) {
+    public int find(int hash, IntPredicate isSame) {
         return slots[slot(slots, hash, isSame)] - 1;
     }
 
@@ -37,7 +37,7 @@ final class NumberTable {
      * @param hash hash of the thing
      * @param hashOf hash of the thing of any number that was given before
      */
-    void add(int hash, IntUnaryOperator hashOf) {
+    public void add(int hash, IntUnaryOperator hashOf) {
         slots[slot(slots, hash, number -> false)] = ++size;
         if (size > slots.length / 4 * 3) {
             int[] wider = new int[ArrayGrowth.twice(slots.length)];
@@ -49,7 +49,7 @@ final class NumberTable {
     }
 
     /** Adds the first things, by their hashes. O(1) on average for each. */
-    void addAll(int[] hashes) {
+    public void addAll(int[] hashes) {
         int wide = FIRST_SLOTS;
         while (hashes.length > wide / 4 * 3) {
             wide = ArrayGrowth.twice(wide);
@@ -71,13 +71,13 @@ final class NumberTable {
     }
 
     /** Forgets everything, so that the memory can be reclaimed. */
-    void clear() {
+    public void clear() {
         slots = new int[0];
         size = 0;
     }
 
     /** Bytes of the array. */
-    long memory() {
+    public long memory() {
         return 4L * slots.length;
     }
 }

@@ -1,4 +1,4 @@
-package padward.fabric.explicit;
+package padward.fabric.array;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -8,7 +8,7 @@ import java.util.List;
  * Information Format, version 5, section 7.6, has it), and read once in the same order. Grows by
  * pages, so that nothing is copied and no more than a page lies unused.
  */
-final class PagedBytes {
+public final class PagedBytes {
     private static final int PAGE = 1 << 14;
     private static final int LOW_BITS = 7;
     private static final int MORE = 1 << LOW_BITS;
@@ -19,7 +19,7 @@ final class PagedBytes {
     private int pageRead;
 
     /** Writes a number from 0 to 2³² − 1, taken as unsigned. */
-    void add(int number) {
+    public void add(int number) {
         int rest = number;
         while ((rest & -MORE) != 0) {
             addByte((byte) (rest | MORE));
@@ -29,22 +29,22 @@ final class PagedBytes {
     }
 
     /** Writes a number of either sign, small ones short. */
-    void addSigned(int number) {
+    public void addSigned(int number) {
         add(fold(number));
     }
 
     /** 0, −1, 1, −2, … as 0, 1, 2, 3, … */
-    static int fold(int number) {
+    public static int fold(int number) {
         return number << 1 ^ number >> Integer.SIZE - 1;
     }
 
     /** Undoes {@link #fold}. */
-    static int unfold(int number) {
+    public static int unfold(int number) {
         return number >>> 1 ^ -(number & 1);
     }
 
     /** The number from one position to before another. */
-    static int number(byte[] bytes, int start, int end) {
+    public static int number(byte[] bytes, int start, int end) {
         int number = 0;
         for (int at = end - 1; at >= start; at--) {
             number = number << LOW_BITS | bytes[at] & MORE - 1;
@@ -62,14 +62,14 @@ final class PagedBytes {
     }
 
     /** Begins to read; nothing is written any more. */
-    void rewind() {
+    public void rewind() {
         pageRead = 0;
         at = 0;
         page = pages.isEmpty() ? page : pages.get(0);
     }
 
     /** Reads the next number. */
-    int next() {
+    public int next() {
         int number = 0;
         for (int shift = 0; ; shift += LOW_BITS) {
             int value = nextByte();
@@ -81,7 +81,7 @@ final class PagedBytes {
     }
 
     /** Reads the next number that was written with its sign. */
-    int nextSigned() {
+    public int nextSigned() {
         return unfold(next());
     }
 

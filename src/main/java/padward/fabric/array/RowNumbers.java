@@ -1,4 +1,4 @@
-package padward.fabric.explicit;
+package padward.fabric.array;
 
 import java.io.IOException;
 import padward.fabric.compact.CompactIn;
@@ -8,7 +8,7 @@ import padward.fabric.compact.CompactOut;
  * Numbers of rows: in two bytes each where there are few enough rows, as in most fabrics, else in
  * four. Immutable, safe for all threads.
  */
-final class RowNumbers {
+public final class RowNumbers {
     private static final int FEW = 1 << Character.SIZE;
 
     private final char[] narrow;
@@ -17,7 +17,7 @@ final class RowNumbers {
     /**
      * @param rows how many rows there are: one more than the greatest number can be
      */
-    RowNumbers(int[] numbers, int rows) {
+    public RowNumbers(int[] numbers, int rows) {
         boolean few = rows <= FEW;
         wide = few ? new int[0] : numbers;
         narrow = new char[few ? numbers.length : 0];
@@ -26,20 +26,21 @@ final class RowNumbers {
         }
     }
 
-    int get(int index) {
+    public int get(int index) {
         return index < narrow.length ? narrow[index] : wide[index];
     }
 
-    int size() {
+    public int size() {
         return narrow.length + wide.length;
     }
 
     /** Bytes of the array. */
-    long memory() {
+    public long memory() {
         return 2L * narrow.length + 4L * wide.length;
     }
 
-    void write(CompactOut out) throws IOException {
+    /** Writes it, to be read by {@link #read}. */
+    public void write(CompactOut out) throws IOException {
         out.flag(wide.length == 0);
         if (wide.length == 0) {
             out.narrowNumbers(narrow);
@@ -49,7 +50,7 @@ final class RowNumbers {
     }
 
     /** Reads what was written. */
-    static RowNumbers read(CompactIn in, int rows) throws IOException {
+    public static RowNumbers read(CompactIn in, int rows) throws IOException {
         return new RowNumbers(
                 in.flag() ? in.narrowNumbers(0, rows - 1) : in.numbers(0, rows - 1), rows);
     }

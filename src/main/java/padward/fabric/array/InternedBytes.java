@@ -1,4 +1,4 @@
-package padward.fabric.explicit;
+package padward.fabric.array;
 
 import java.io.IOException;
 import java.util.Arrays;
@@ -14,34 +14,34 @@ import padward.fabric.compact.Damaged;
  * <p>Memory: the bytes, 4 bytes a string, and while they can be found 5 to 11 more. Grows on one
  * thread; once {@link #trim} was called it is safe for all.
  */
-final class InternedBytes {
+public final class InternedBytes {
     private byte[] bytes = new byte[256];
     private int[] start = new int[16];
     private int size;
     private final NumberTable numbers = new NumberTable();
 
     /** Number of strings. */
-    int size() {
+    public int size() {
         return size;
     }
 
     /** All strings, one behind the other; not to be changed. */
-    byte[] bytes() {
+    public byte[] bytes() {
         return bytes;
     }
 
     /** Where a string begins in {@link #bytes}. */
-    int start(int number) {
+    public int start(int number) {
         return start[number];
     }
 
     /** One past its last byte. */
-    int end(int number) {
+    public int end(int number) {
         return start[number + 1];
     }
 
     /** The number of a string, which is added when it is new. O(length). */
-    int intern(byte[] text, int length) {
+    public int intern(byte[] text, int length) {
         int hash = hash(text, 0, length);
         int known = find(hash, text, length);
         if (known != Fabric.NOTHING) {
@@ -58,7 +58,7 @@ final class InternedBytes {
     }
 
     /** The number of a string, or {@link Fabric#NOTHING}. O(length). */
-    int find(byte[] text, int length) {
+    public int find(byte[] text, int length) {
         return find(hash(text, 0, length), text, length);
     }
 
@@ -81,7 +81,7 @@ final class InternedBytes {
      *
      * @param findable whether strings are still to be found; if not, the table goes as well
      */
-    void trim(boolean findable) {
+    public void trim(boolean findable) {
         bytes = Arrays.copyOf(bytes, start[size]);
         start = Arrays.copyOf(start, size + 1);
         if (!findable) {
@@ -90,11 +90,12 @@ final class InternedBytes {
     }
 
     /** Bytes of the arrays. */
-    long memory() {
+    public long memory() {
         return bytes.length + 4L * start.length + numbers.memory();
     }
 
-    void write(CompactOut out) throws IOException {
+    /** Writes it, to be read by {@link #read}. */
+    public void write(CompactOut out) throws IOException {
         out.bytes(Arrays.copyOf(bytes, start[size]));
         out.numbers(Arrays.copyOf(start, size + 1));
     }
@@ -104,7 +105,7 @@ final class InternedBytes {
      *
      * @param findable whether strings are to be found
      */
-    static InternedBytes read(CompactIn in, boolean findable) throws IOException {
+    public static InternedBytes read(CompactIn in, boolean findable) throws IOException {
         InternedBytes result = new InternedBytes();
         result.bytes = in.bytes();
         result.start = in.numbers();

@@ -1,22 +1,22 @@
-package padward.fabric.explicit;
+package padward.fabric.array;
 
 import java.util.Arrays;
 
 /** Room for more in primitive arrays; what does not fit an array ends as the JVM ends it. */
-final class ArrayGrowth {
+public final class ArrayGrowth {
     private static final int LONGEST = Integer.MAX_VALUE - 8;
 
     private ArrayGrowth() {}
 
     /** The array, or a copy half as long again, with room for {@code more} from {@code used}. */
-    static byte[] room(byte[] array, int used, int more) {
+    public static byte[] room(byte[] array, int used, int more) {
         return used + (long) more <= array.length
                 ? array
                 : Arrays.copyOf(array, length(array.length, used + (long) more));
     }
 
     /** As {@link #room(byte[], int, int)}. */
-    static int[] room(int[] array, int used, int more) {
+    public static int[] room(int[] array, int used, int more) {
         return used + (long) more <= array.length
                 ? array
                 : Arrays.copyOf(array, length(array.length, used + (long) more));
@@ -30,7 +30,7 @@ final class ArrayGrowth {
     }
 
     /** Twice a power of two. */
-    static int twice(int length) {
+    public static int twice(int length) {
         if (length > LONGEST / 2) {
             throw new OutOfMemoryError("a table of " + 2L * length + " entries");
         }

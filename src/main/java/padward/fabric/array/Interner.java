@@ -1,4 +1,4 @@
-package padward.fabric.explicit;
+package padward.fabric.array;
 
 import it.unimi.dsi.fastutil.objects.Object2IntOpenHashMap;
 import java.util.ArrayList;
@@ -6,12 +6,12 @@ import java.util.List;
 import padward.fabric.Fabric;
 
 /** Different values, numbered from 0 in the order in which they came. Belongs to one thread. */
-final class Interner<T> {
+public final class Interner<T> {
     private final List<T> values = new ArrayList<>();
     private final Object2IntOpenHashMap<T> numbers = new Object2IntOpenHashMap<>();
 
     /** The number of a value, which is added when it is new. */
-    int number(T value) {
+    public int number(T value) {
         int number = numbers.getOrDefault(value, Fabric.NOTHING);
         if (number == Fabric.NOTHING) {
             number = values.size();
@@ -22,12 +22,12 @@ final class Interner<T> {
     }
 
     /** The value of a number. */
-    T value(int number) {
+    public T value(int number) {
         return values.get(number);
     }
 
     /** All values by their numbers. */
-    List<T> values() {
+    public List<T> values() {
         return List.copyOf(values);
     }
 }
