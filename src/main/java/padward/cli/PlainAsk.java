@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalInt;
 import padward.cli.command.AskCommand;
+import padward.cli.manners.ConsoleProgress;
 import padward.cli.manners.Terminal;
 
 /**
@@ -96,11 +97,11 @@ public record PlainAsk(String design, String net, String pad, boolean json, bool
                         ? new PrintWriter(Writer.nullWriter())
                         : TextStreams.writer(System.out, json ? OptionalInt.empty() : width);
         PrintWriter err = TextStreams.writer(System.err, width);
-        return OptionalInt.of(Faults.guarded(command(file, out), err));
+        return OptionalInt.of(Faults.guarded(command(file, out, err), err));
     }
 
     /** The command with the values that these words give its options. */
-    AskCommand command(Path file, PrintWriter out) {
-        return AskCommand.plain(file, net, pad, json, out);
+    AskCommand command(Path file, PrintWriter out, PrintWriter err) {
+        return AskCommand.plain(file, net, pad, json, out, ConsoleProgress.of(err, quiet));
     }
 }

@@ -51,7 +51,8 @@ class PlainAskTest {
         line.parseArgs(call);
         AskCommand whole = line.getSubcommands().get("ask").getCommand();
         PlainAsk plain = PlainAsk.find(call, NOTHING).orElseThrow();
-        AskCommand plainly = plain.command(Path.of(DESIGN), new PrintWriter(new StringWriter()));
+        PrintWriter nowhere = new PrintWriter(new StringWriter());
+        AskCommand plainly = plain.command(Path.of(DESIGN), nowhere, nowhere);
         Map<String, Object> expected = new TreeMap<>();
         collect("", whole, expected);
         assertThat(expected).containsEntry(".pushDepth", Optional.of(1)).hasSizeGreaterThan(15);
@@ -104,8 +105,8 @@ class PlainAskTest {
         StringWriter err = new StringWriter();
         PlainAsk plain = PlainAsk.find(call, NOTHING).orElseThrow();
         PrintWriter to = new PrintWriter(plain.quiet() ? Writer.nullWriter() : out);
-        int status =
-                Faults.guarded(plain.command(Path.of(plain.design()), to), new PrintWriter(err));
+        PrintWriter faults = new PrintWriter(err);
+        int status = Faults.guarded(plain.command(Path.of(plain.design()), to, faults), faults);
         return status + "\n" + out + "\n" + err;
     }
 

@@ -93,8 +93,10 @@ final class FurtherTargets {
                 "in.compared.json",
                 List.of("remove-net", "motor", "alarm/beep", "only.design.json"),
                 f -> {
-                    ComparedDesigns.read(world.file("only.design.json"), f, Optional.empty());
-                    ComparedDesigns.read(f, world.file("kept.json"), Optional.empty());
+                    ComparedDesigns.read(
+                            world.file("only.design.json"), f, Optional.empty(), Progress.NONE);
+                    ComparedDesigns.read(
+                            f, world.file("kept.json"), Optional.empty(), Progress.NONE);
                 },
                 "kept.json",
                 "only.design.json");

@@ -151,7 +151,8 @@ public final class AskedOption {
         Design before = option.read(was);
         WantedNet wanted = new WantedNet(net, List.of(pad), true);
         return Optional.of(
-                new WantedCheck(design, Optional.of(before), corner, 0).of(wanted, Progress.NONE));
+                new WantedCheck(design, Optional.of(before), corner, 0)
+                        .of(wanted, option.progress()));
     }
 
     /** The one question about a design. */

@@ -10,7 +10,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
-import padward.base.Progress;
 import padward.base.TimeStamp;
 import padward.base.WholeFile;
 import padward.breakout.ask.Cautions;
@@ -110,7 +109,7 @@ public final class ApplyCommand implements Callable<Integer> {
             Design again = carried.design();
             if (!dryRun.isOn()) {
                 write(carried.design(), target);
-                again = DesignReader.read(target, Progress.NONE);
+                again = DesignReader.read(target, design.progress());
             }
             report = Optional.of(ChangeAudit.of(read, applied(carried), again));
         }
@@ -154,7 +153,7 @@ public final class ApplyCommand implements Callable<Integer> {
     /** On another run every entry is checked; without a new search, all must fit. */
     private CarryOver carriedOver(Ledger kept, Design read) throws BadInput {
         CarryOver carried =
-                CarryOver.of(kept, read, searchAgain, SearchLimits.USUAL, Progress.NONE);
+                CarryOver.of(kept, read, searchAgain, SearchLimits.USUAL, design.progress());
         if (!searchAgain && !carried.misfits().isEmpty()) {
             if (json) {
                 out.println(

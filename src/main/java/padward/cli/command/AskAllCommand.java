@@ -6,7 +6,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
-import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Cautions;
@@ -76,7 +75,7 @@ public final class AskAllCommand implements Callable<Integer> {
         Asker asker = new Asker(read.fabric(), Engine.OWN);
         List<Answer> answers = new ArrayList<>();
         for (Question question : asked) {
-            answers.add(asker.explained(question, SearchLimits.USUAL, Progress.NONE));
+            answers.add(asker.explained(question, SearchLimits.USUAL, design.progress()));
         }
         PrintWriter out = spec.commandLine().getOut();
         if (json) {

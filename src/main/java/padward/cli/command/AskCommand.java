@@ -109,9 +109,9 @@ public final class AskCommand implements Callable<Integer> {
 
     /** The command with the usual values for all options but these, without a command line. */
     public static AskCommand plain(
-            Path design, String net, String pad, boolean json, PrintWriter out) {
+            Path design, String net, String pad, boolean json, PrintWriter out, Progress progress) {
         AskCommand command = new AskCommand();
-        command.design = DesignOption.of(design);
+        command.design = DesignOption.of(design, progress);
         command.question = AskedOption.of(net, pad);
         command.engine = Engine.OWN;
         command.json = json;
@@ -145,6 +145,9 @@ public final class AskCommand implements Callable<Integer> {
         try {
             return answer(asked, limits, to);
         } catch (CancellationException stopped) {
+            if (withinMillis == null) {
+                throw stopped;
+            }
             printUndecided(asked, to);
             return ExitStatus.NOT_OPEN;
         } finally {
@@ -175,7 +178,7 @@ public final class AskCommand implements Callable<Integer> {
     }
 
     private Progress progress() {
-        return withinMillis == null ? Progress.NONE : Progress.NONE.within(withinMillis);
+        return withinMillis == null ? design.progress() : design.progress().within(withinMillis);
     }
 
     private int answer(Question asked, SearchLimits limits, PrintWriter out) throws BadInput {
@@ -224,7 +227,7 @@ public final class AskCommand implements Callable<Integer> {
                         : sentence);
     }
 
-    private static void print(Answer answer, PrintWriter out) {
+    private void print(Answer answer, PrintWriter out) {
         out.println(AnswerText.sentence(answer));
         AnswerTable.print(answer, out);
         if (answer instanceof Answer.FreeRoute free) {
@@ -235,11 +238,11 @@ public final class AskCommand implements Callable<Integer> {
     }
 
     /** Whether a clock is forwarded, and which sinks the new branch slows down. */
-    private static void printTiming(Answer.FreeRoute open, PrintWriter out) {
+    private void printTiming(Answer.FreeRoute open, PrintWriter out) {
         Question question = open.question();
         out.println();
         if (question.net().clock()) {
-            ClockForwarding clock = ClockForwarding.of(question, open.route(), Progress.NONE);
+            ClockForwarding clock = ClockForwarding.of(question, open.route(), design.progress());
             out.println(clock.toText());
             ForwardedClock.hint(question, clock.route().isPresent()).ifPresent(out::println);
         }

@@ -5,7 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
-import padward.base.Progress;
+import padward.cli.manners.ConsoleProgress;
 import padward.cli.option.OutputOption;
 import padward.cli.option.Outputs;
 import padward.cli.output.ExitStatus;
@@ -74,12 +74,14 @@ public final class BoardCommand implements Callable<Integer> {
         if (parts != null) {
             Outputs.check(target, parts);
         }
-        Fabric read = FabricReader.read(fabric, Progress.NONE);
+        Fabric read = FabricReader.read(fabric, ConsoleProgress.of(spec));
         PartsTable table =
-                parts == null ? PartsTable.empty() : PartsTable.read(parts, Progress.NONE);
+                parts == null
+                        ? PartsTable.empty()
+                        : PartsTable.read(parts, ConsoleProgress.of(spec));
         String title = name == null ? nets.getFileName().toString() : name;
         BoardNets.Imported imported =
-                BoardNets.read(nets, Progress.NONE).board(title, chip, read, table);
+                BoardNets.read(nets, ConsoleProgress.of(spec)).board(title, chip, read, table);
         BoardWriter.write(imported.board(), read, target);
         PrintWriter out = spec.commandLine().getOut();
         int count = imported.board().wirings().size();

@@ -196,7 +196,7 @@ public final class BusCommand implements Callable<Integer> {
             throw new BadInput("--within-ms", "", "a number from 0", "" + withinMillis);
         }
         Progress progress =
-                withinMillis == null ? Progress.NONE : Progress.NONE.within(withinMillis);
+                withinMillis == null ? design.progress() : design.progress().within(withinMillis);
         Optional<RouteMatrix> matrix =
                 calibrate == null ? Optional.of(matrix(now)) : Optional.empty();
         Bus found = matrix.isPresent() ? matrix.get().routeOrSoFar(progress) : calibration(now);
@@ -212,7 +212,7 @@ public final class BusCommand implements Callable<Integer> {
                                         match,
                                         external,
                                         lead.localPercent(),
-                                        Progress.NONE));
+                                        design.progress()));
         Optional<RegisteredLines> registered = registered(now, bus, external);
         boolean places = register != null && ledger != null;
         Optional<ValidTimes> valid =
@@ -308,7 +308,7 @@ public final class BusCommand implements Callable<Integer> {
                                 lead.localPercent()),
                         group.pads(now),
                         ports(),
-                        Progress.NONE));
+                        design.progress()));
     }
 
     private Optional<ValidTimes> validTimes(Design now, Bus bus, ExternalLine external)
@@ -362,7 +362,7 @@ public final class BusCommand implements Callable<Integer> {
                 group.pads(now),
                 ports(),
                 driver.of(now),
-                Progress.NONE);
+                design.progress());
     }
 
     /** One way of naming nets, and nothing that a calibration has no use for. */

@@ -9,7 +9,7 @@ import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.cli.form.JsonText;
 import padward.cli.form.Reports;
-import padward.cli.output.ConsoleProgress;
+import padward.cli.manners.ConsoleProgress;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.FileCheck;
 import picocli.CommandLine.Command;
@@ -48,7 +48,7 @@ public final class CheckCommand implements Callable<Integer> {
         List<Reports.Checked> all = new ArrayList<>();
         for (Path file : files) {
             try {
-                List<String> lines = FileCheck.check(file, new ConsoleProgress(err));
+                List<String> lines = FileCheck.check(file, ConsoleProgress.of(spec));
                 all.add(checked(file, lines));
             } catch (BadInput fault) {
                 all.add(
@@ -81,7 +81,7 @@ public final class CheckCommand implements Callable<Integer> {
         int status = ExitStatus.DONE;
         for (Path file : files) {
             try {
-                List<String> lines = FileCheck.check(file, new ConsoleProgress(err));
+                List<String> lines = FileCheck.check(file, ConsoleProgress.of(spec));
                 out.println(file + ": sound");
                 lines.forEach(l -> out.println("  " + l));
             } catch (BadInput fault) {

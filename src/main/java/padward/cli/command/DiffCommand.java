@@ -13,6 +13,7 @@ import padward.breakout.text.PriceText;
 import padward.breakout.verify.DesignDiff;
 import padward.cli.form.JsonText;
 import padward.cli.form.Reports;
+import padward.cli.manners.ConsoleProgress;
 import padward.cli.output.CautionTable;
 import padward.cli.output.DiffTable;
 import padward.cli.output.ExitStatus;
@@ -61,7 +62,9 @@ public final class DiffCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInput {
-        ComparedDesigns sides = ComparedDesigns.read(one, other, Optional.ofNullable(design));
+        ComparedDesigns sides =
+                ComparedDesigns.read(
+                        one, other, Optional.ofNullable(design), ConsoleProgress.of(spec));
         Design before = sides.before();
         DesignDiff diff = DesignDiff.between(before, sides.after());
         List<Question> shown = Question.ofNewOutputs(before, sides.after());

@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
-import padward.base.Progress;
+import padward.cli.manners.ConsoleProgress;
 import padward.cli.option.LearnerOption;
 import padward.cli.output.ExitStatus;
 import padward.design.Design;
@@ -109,7 +109,8 @@ public final class ExerciseCommand implements Callable<Integer> {
             if (maker.isEmpty() || isInvented()) {
                 maker = Optional.of(new ExerciseMaker(design(at)));
             }
-            Optional<Exercise> made = maker.get().make(kind, difficulty, at, Progress.NONE);
+            Optional<Exercise> made =
+                    maker.get().make(kind, difficulty, at, ConsoleProgress.of(spec));
             if (made.isEmpty()) {
                 throw new BadInput(
                         file == null ? "--seed" : file.toString(),
@@ -130,12 +131,13 @@ public final class ExerciseCommand implements Callable<Integer> {
 
     private Design design(long at) throws BadInput {
         if (file != null) {
-            return DesignReader.read(file, Progress.NONE);
+            return DesignReader.read(file, ConsoleProgress.of(spec));
         }
         return switch (difficulty) {
             case EASY -> Demo.open();
-            case MEDIUM -> DesignMaker.make(MEDIUM_WIRES, at, USED, Progress.NONE).design();
-            case HARD -> DesignMaker.make(HARD_WIRES, at, USED, Progress.NONE).design();
+            case MEDIUM ->
+                    DesignMaker.make(MEDIUM_WIRES, at, USED, ConsoleProgress.of(spec)).design();
+            case HARD -> DesignMaker.make(HARD_WIRES, at, USED, ConsoleProgress.of(spec)).design();
         };
     }
 

@@ -4,7 +4,7 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
-import padward.base.Progress;
+import padward.cli.manners.ConsoleProgress;
 import padward.cli.option.Outputs;
 import padward.cli.output.ExitStatus;
 import padward.fabric.Fabric;
@@ -44,7 +44,7 @@ public final class ExpandCommand implements Callable<Integer> {
     @Override
     public Integer call() throws BadInput {
         Outputs.check(output, file);
-        Fabric fabric = FabricReader.read(file, Progress.NONE);
+        Fabric fabric = FabricReader.read(file, ConsoleProgress.of(spec));
         FabricWriter.write(fabric, output);
         PrintWriter out = spec.commandLine().getOut();
         out.println(output + ": " + fabric.vertexCount() + " vertices written");

@@ -5,8 +5,8 @@ import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.cli.manners.ConsoleProgress;
 import padward.cli.option.ReplaceOption;
-import padward.cli.output.ConsoleProgress;
 import padward.cli.output.ExitStatus;
 import padward.design.Design;
 import padward.fabric.Fabric;
@@ -65,7 +65,7 @@ public final class ExportCommand implements Callable<Integer> {
     @Override
     public Integer call() throws BadInput {
         replacing.check(tables);
-        Progress progress = new ConsoleProgress(spec.commandLine().getErr());
+        Progress progress = ConsoleProgress.of(spec);
         Fabric fabric;
         if (what.design != null) {
             Design design = DesignReader.read(what.design, progress);

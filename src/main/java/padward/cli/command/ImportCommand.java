@@ -8,8 +8,8 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.cli.manners.ConsoleProgress;
 import padward.cli.option.ReplaceOption;
-import padward.cli.output.ConsoleProgress;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.FileCheck;
 import padward.format.bsdl.BsdlReader;
@@ -83,7 +83,7 @@ public final class ImportCommand implements Callable<Integer> {
         }
         replacing.check(output);
         PrintWriter err = spec.commandLine().getErr();
-        Progress progress = new ConsoleProgress(err);
+        Progress progress = ConsoleProgress.of(spec);
         Optional<PackagePins> pins =
                 bsdl == null
                         ? Optional.empty()

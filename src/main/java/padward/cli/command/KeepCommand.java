@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
-import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Asker;
@@ -109,7 +108,7 @@ public final class KeepCommand implements Callable<Integer> {
         Design now = LedgerReplay.applied(old, ledger.file(), read);
         answer =
                 new Asker(now.fabric(), Engine.OWN)
-                        .explained(question.about(now), SearchLimits.USUAL, Progress.NONE);
+                        .explained(question.about(now), SearchLimits.USUAL, design.progress());
         if (answer instanceof Answer.NoRoute) {
             return old;
         }

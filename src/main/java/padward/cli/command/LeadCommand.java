@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
-import padward.base.Progress;
 import padward.change.Lead;
 import padward.change.Ledger;
 import padward.cli.form.JsonText;
@@ -188,7 +187,7 @@ public final class LeadCommand implements Callable<Integer> {
     private Ledger calibrated(Ledger old, Design read, Design after) throws BadInput {
         BenchSheet sheet = BenchSheet.of(read, old, after, ExternalLine.USUAL, Instrument.UNKNOWN);
         Calibration found =
-                Calibration.read(capture, sheet, Instrument.samplePs(sampleMhz), Progress.NONE);
+                Calibration.read(capture, sheet, Instrument.samplePs(sampleMhz), design.progress());
         return old.withEntries(found.to(old.entries(), sheet, PairSkew.USUAL_LOCAL_PERCENT));
     }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.cli.manners.ConsoleProgress;
 import padward.cli.option.ReplaceOption;
 import padward.cli.output.ExitStatus;
 import padward.design.Design;
@@ -82,11 +83,11 @@ public final class MakeCommand implements Callable<Integer> {
         IRREGULAR,
         LONG;
 
-        MadeDesign make(int wires, long seed, double used) {
+        MadeDesign make(int wires, long seed, double used, Progress progress) {
             return switch (this) {
-                case REGULAR -> DesignMaker.make(wires, seed, used, Progress.NONE);
-                case IRREGULAR -> DesignMaker.makeIrregular(wires, seed, used, Progress.NONE);
-                case LONG -> DesignMaker.makeWithLongLines(wires, seed, used, Progress.NONE);
+                case REGULAR -> DesignMaker.make(wires, seed, used, progress);
+                case IRREGULAR -> DesignMaker.makeIrregular(wires, seed, used, progress);
+                case LONG -> DesignMaker.makeWithLongLines(wires, seed, used, progress);
             };
         }
     }
@@ -111,7 +112,7 @@ public final class MakeCommand implements Callable<Integer> {
             throw new BadInput("--used", "", "a number from 0 to 0.9", String.valueOf(used));
         }
         replacing.check(folder);
-        MadeDesign made = style.make(wires, seed, used);
+        MadeDesign made = style.make(wires, seed, used, ConsoleProgress.of(spec));
         Design design = made.design();
         FolderSwap.write(folder, FILES::contains, into -> write(made, into));
         PrintWriter out = spec.commandLine().getOut();

@@ -9,9 +9,9 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
-import padward.base.Progress;
 import padward.cli.form.JsonText;
 import padward.cli.form.Reports;
+import padward.cli.manners.ConsoleProgress;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.fabric.Fabric;
@@ -81,7 +81,7 @@ public final class PinsCommand implements Callable<Integer> {
         if ((nets == null) != (chip == null)) {
             throw new BadInput("--nets", "", "--chip together with it", "only one of them");
         }
-        PackagePins pins = BsdlReader.read(bsdl, pinMap, Progress.NONE);
+        PackagePins pins = BsdlReader.read(bsdl, pinMap, ConsoleProgress.of(spec));
         Reports.Pins report = compare(pins);
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
@@ -98,11 +98,13 @@ public final class PinsCommand implements Callable<Integer> {
     /** The pins, and how the fabric and the board differ from them, where they are given. */
     private Reports.Pins compare(PackagePins pins) throws BadInput {
         Map<String, String> onBoard =
-                nets == null ? Map.of() : BoardNets.read(nets, Progress.NONE).netsOf(chip);
+                nets == null
+                        ? Map.of()
+                        : BoardNets.read(nets, ConsoleProgress.of(spec)).netsOf(chip);
         List<String> differences = new ArrayList<>();
         List<String> withoutPad = new ArrayList<>();
         if (fabric != null) {
-            Fabric read = FabricReader.read(fabric, Progress.NONE);
+            Fabric read = FabricReader.read(fabric, ConsoleProgress.of(spec));
             differences.addAll(PinCheck.differences(read, pins));
             PinCheck.withoutPad(read, pins)
                     .forEach(p -> withoutPad.add(p.pin() + " (" + p.port() + ")"));

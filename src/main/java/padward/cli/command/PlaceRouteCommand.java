@@ -10,9 +10,9 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.cli.manners.ConsoleProgress;
 import padward.cli.option.DesignOption;
 import padward.cli.option.Outputs;
-import padward.cli.output.ConsoleProgress;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.design.Design;
@@ -132,7 +132,7 @@ public final class PlaceRouteCommand implements Callable<Integer> {
             throw new BadInput("--timing", "", "a number from 0 to 1000", "" + timing);
         }
         Outputs.check(output, netlist, mapping, fabric, board == null ? fabric : board);
-        Progress progress = new ConsoleProgress(spec.commandLine().getErr());
+        Progress progress = ConsoleProgress.of(spec);
         Fabric read = FabricReader.read(fabric, progress);
         Board around = board == null ? Board.UNKNOWN : BoardReader.read(board, read, progress);
         CellMapping types = CellMappingReader.read(mapping, progress);

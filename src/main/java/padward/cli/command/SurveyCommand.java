@@ -5,7 +5,6 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import java.util.stream.IntStream;
 import padward.base.BadInput;
-import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Cautions;
 import padward.breakout.survey.OfferedPads;
@@ -101,7 +100,7 @@ public final class SurveyCommand implements Callable<Integer> {
         Design read = WhatIfTable.apply(design.read(), whatIf);
         checkFilters(read);
         Survey survey =
-                Survey.of(read, net.of(read), pads(read), corner, Engine.OWN, Progress.NONE)
+                Survey.of(read, net.of(read), pads(read), corner, Engine.OWN, design.progress())
                         .only(a -> isWanted(read, a.question().pad()));
         if (sort != null) {
             survey = survey.sortedBy(sort);

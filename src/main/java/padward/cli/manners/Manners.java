@@ -50,6 +50,12 @@ public final class Manners {
         line.setExecutionStrategy(Manners::run);
     }
 
+    /** Whether a command, as it was called, prints nothing but faults. */
+    static boolean areQuiet(CommandLine command) {
+        ParseResult given = command.getParseResult();
+        return given != null && given.hasMatchedOption(QUIET);
+    }
+
     private static int run(ParseResult parsed) {
         if (!parsed.hasSubcommand()) {
             return new RunLast().execute(parsed);

@@ -4,6 +4,8 @@ import java.io.Console;
 import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.OptionalInt;
 import java.util.concurrent.TimeUnit;
 
@@ -24,6 +26,17 @@ public final class Terminal {
         }
         OptionalInt stated = number(System.getenv("COLUMNS"));
         return stated.isPresent() ? stated : measured();
+    }
+
+    /** Whether standard error is shown on it. */
+    static boolean showsErrors() {
+        try {
+            String shown = Files.readSymbolicLink(Path.of("/proc/self/fd/2")).toString();
+            return shown.startsWith("/dev/pts/") || shown.startsWith("/dev/tty");
+        } catch (IOException | UnsupportedOperationException elsewhere) {
+            // No such system: the other streams say whether someone is there.
+            return isThere();
+        }
     }
 
     private static boolean isThere() {

@@ -2,15 +2,19 @@ package padward.cli.option;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.NearestName;
 import padward.base.Progress;
+import padward.cli.manners.ConsoleProgress;
 import padward.design.Design;
 import padward.design.NameLookup;
 import padward.design.Net;
 import padward.format.design.DesignReader;
 import padward.format.question.OtherNames;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
 
 /** The option that names a design, and look-ups of its nets and pads for all commands. */
 public final class DesignOption {
@@ -34,15 +38,33 @@ public final class DesignOption {
                             + " PADWARD_NAMES.")
     private Path names;
 
-    /** The option with a file, and no table of other names. */
-    public static DesignOption of(Path file) {
+    @Spec(Spec.Target.MIXEE)
+    private CommandSpec spec;
+
+    private Optional<Progress> progress = Optional.empty();
+
+    /**
+     * The option with a file, and no table of other names.
+     *
+     * @param progress where its command's work is reported
+     */
+    public static DesignOption of(Path file, Progress progress) {
         DesignOption option = new DesignOption();
         option.file = file;
+        option.progress = Optional.of(progress);
         return option;
     }
 
     public Path file() {
         return file;
+    }
+
+    /** The progress of the command that has this option: one for all its work. */
+    public Progress progress() {
+        if (progress.isEmpty()) {
+            progress = Optional.of(ConsoleProgress.of(spec));
+        }
+        return progress.get();
     }
 
     /** The design, with the other names of its nets. */
@@ -52,7 +74,7 @@ public final class DesignOption {
 
     /** The design in an earlier file of it, with the same other names. */
     public Design read(Path earlier) throws BadInput {
-        Design design = DesignReader.read(earlier, Progress.NONE);
+        Design design = DesignReader.read(earlier, progress());
         return names == null ? design : design.withOtherNames(OtherNames.read(names));
     }
 

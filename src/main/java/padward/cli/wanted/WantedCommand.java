@@ -8,7 +8,6 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import padward.base.BadInput;
-import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.text.AnswerText;
 import padward.breakout.wanted.WantedCheck;
@@ -104,7 +103,9 @@ public final class WantedCommand implements Callable<Integer> {
         for (WantedTable.Row row : rows) {
             try {
                 results.add(
-                        check.of(new WantedNet(row.net(), row.pads(), row.must()), Progress.NONE));
+                        check.of(
+                                new WantedNet(row.net(), row.pads(), row.must()),
+                                design.progress()));
             } catch (BadInput fault) {
                 throw new BadInput(
                         file.toString(),

@@ -116,7 +116,8 @@ public final class SimulateOption {
      *
      * @param write whether the file is written
      */
-    Optional<Done> simulate(WatchResult.Placed placed, boolean write) throws BadInput {
+    Optional<Done> simulate(WatchResult.Placed placed, boolean write, Progress progress)
+            throws BadInput {
         if (trace == null) {
             return Optional.empty();
         }
@@ -132,7 +133,7 @@ public final class SimulateOption {
                         placed.question().pads(),
                         cycles,
                         levels.stimulus(),
-                        Progress.NONE);
+                        progress);
         List<String> names = new ArrayList<>(nets);
         placed.legs().forEach(l -> names.add("pad:" + l.pad()));
         if (write) {

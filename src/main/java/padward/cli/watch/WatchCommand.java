@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
-import padward.base.Progress;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.Price;
 import padward.change.Ledger;
@@ -148,7 +147,7 @@ public final class WatchCommand implements Callable<Integer> {
     private void tryMoving() {
         WatchQuestion asked = result.question();
         if (asked.mayMove()
-                || !(WatchPlacer.placeMoving(asked, Progress.NONE)
+                || !(WatchPlacer.placeMoving(asked, design.progress())
                         instanceof WatchResult.Placed placed)) {
             return;
         }
@@ -161,7 +160,7 @@ public final class WatchCommand implements Callable<Integer> {
 
     private void simulate() throws BadInput {
         if (result instanceof WatchResult.Placed placed) {
-            simulated = simulate.simulate(placed, !dryRun.isOn());
+            simulated = simulate.simulate(placed, !dryRun.isOn(), design.progress());
         }
     }
 
@@ -184,7 +183,7 @@ public final class WatchCommand implements Callable<Integer> {
         }
         return WatchPlacer.place(
                 new WatchQuestion(now, wanted, indices, driver.of(now)).moving(mayMove),
-                Progress.NONE);
+                design.progress());
     }
 
     private Ledger kept(Ledger old, Design read) throws BadInput {

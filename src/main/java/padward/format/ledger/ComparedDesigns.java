@@ -26,15 +26,18 @@ public record ComparedDesigns(Design before, Design after) {
      *
      * @throws BadInput when a file is at fault, a ledger does not fit, or the fabrics differ
      */
-    public static ComparedDesigns read(Path one, Path other, Optional<Path> base) throws BadInput {
+    public static ComparedDesigns read(Path one, Path other, Optional<Path> base, Progress progress)
+            throws BadInput {
         boolean firstIsLedger = isLedger(one);
         boolean secondIsLedger = isLedger(other);
         Design before =
-                firstIsLedger ? given(one, baseFor(one, other, secondIsLedger, base)) : read(one);
+                firstIsLedger
+                        ? given(one, baseFor(one, other, secondIsLedger, base), progress)
+                        : read(one, progress);
         Design after =
                 secondIsLedger
-                        ? given(other, baseFor(other, one, firstIsLedger, base))
-                        : read(other);
+                        ? given(other, baseFor(other, one, firstIsLedger, base), progress)
+                        : read(other, progress);
         check(before.fabric(), after.fabric(), other);
         return new ComparedDesigns(before, after);
     }
@@ -48,8 +51,8 @@ public record ComparedDesigns(Design before, Design after) {
         return head.format().equals(FileHeader.LEDGER);
     }
 
-    private static Design read(Path file) throws BadInput {
-        return DesignReader.read(file, Progress.NONE);
+    private static Design read(Path file, Progress progress) throws BadInput {
+        return DesignReader.read(file, progress);
     }
 
     private static Path baseFor(Path ledger, Path other, boolean otherIsLedger, Optional<Path> base)
@@ -72,9 +75,9 @@ public record ComparedDesigns(Design before, Design after) {
         return named;
     }
 
-    private static Design given(Path ledger, Path base) throws BadInput {
-        Design design = read(base);
-        Ledger read = LedgerReader.read(ledger, design.fabric(), Progress.NONE);
+    private static Design given(Path ledger, Path base, Progress progress) throws BadInput {
+        Design design = read(base, progress);
+        Ledger read = LedgerReader.read(ledger, design.fabric(), progress);
         LedgerReplay.checkFile(read, ledger, base);
         return LedgerReplay.applied(read, ledger, design);
     }
