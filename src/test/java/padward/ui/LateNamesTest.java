@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.TimeUnit;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
@@ -14,6 +15,7 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.draw.Viewport;
 import padward.ui.map.MapView;
 import padward.ui.model.WindowModel;
@@ -163,5 +165,25 @@ class LateNamesTest {
         assertThat(list.getSelectionModel().getSelectedIndex()).isZero();
         robot.push(KeyCode.ENTER);
         assertThat(field.getText()).contains("beep").isNotEqualTo("beep");
+    }
+
+    /** A survey made at once flashes no text; a slow one is told of. */
+    @Test
+    void aSlowSurveyIsToldOfOnlyAfterAWhile(FxRobot robot) throws Exception {
+        robot.interact(
+                () -> {
+                    model.shown().netTextProperty().set("pump/level/sample[1]");
+                    model.shown().padTextProperty().set("");
+                    model.shown().ask();
+                    assertThat(headline(robot)).isEmpty();
+                });
+        WaitForAsyncUtils.waitFor(
+                10, TimeUnit.SECONDS, () -> headline(robot).equals("Surveying the pads …"));
+        robot.interact(background::endAll);
+        assertThat(headline(robot)).isNotEmpty().doesNotContain("Surveying");
+    }
+
+    private static String headline(FxRobot robot) {
+        return robot.lookup("#answer-headline").queryLabeled().getText();
     }
 }

@@ -48,6 +48,7 @@ public final class AnswerBar extends VBox {
     private final Tooltip quietTip = new Tooltip();
     private final VBox cautions = new VBox(2);
     private final VBox reasons = new VBox(2);
+    private final Patience patience = new Patience();
     private final ToggleButton why;
     private final Button bringOut;
     private final Button tryIt;
@@ -95,6 +96,7 @@ public final class AnswerBar extends VBox {
         model.shown().scopeProperty().addListener((p, old, now) -> showAgain());
         model.shown().optionProperty().addListener((p, old, now) -> showAgain());
         model.look().reasonsProperty().addListener((p, old, now) -> showAgain());
+        patience.overProperty().addListener((p, old, now) -> showAgain());
         showAgain();
     }
 
@@ -117,6 +119,7 @@ public final class AnswerBar extends VBox {
         shown(tryIt, blocked && !inWhatIf);
         shown(anotherOption, blocked && !inWhatIf && model.shown().options().size() > 1);
         shown(anotherPad, answer.isPresent() && !ready && !inWhatIf);
+        patience.follow(answer.isEmpty() && isSurveying());
         headline.setText(answer.map(this::headline).orElseGet(this::withoutAnswer));
         cautions.getChildren().clear();
         answer.ifPresent(
@@ -200,12 +203,23 @@ public final class AnswerBar extends VBox {
                             .surveyProperty()
                             .get()
                             .map(s -> Headline.ofAny(asked(s, scope.pads())))
-                            .orElse("Surveying the pads …");
+                            .orElseGet(this::meanwhile);
             case ANY_NET ->
                     "The list Nets says which nets reach "
                             + named(opened.get(), scope.pads())
                             + ". Choose one there.";
         };
+    }
+
+    private boolean isSurveying() {
+        return model.openedProperty().get().isPresent()
+                && model.shown().scopeProperty().getValue().about() == QuestionModel.About.ANY_PAD
+                && model.shown().surveyProperty().get().isEmpty();
+    }
+
+    /** A survey is often made at once; what would flash is not said. */
+    private String meanwhile() {
+        return patience.overProperty().get() ? "Surveying the pads …" : "";
     }
 
     /** The pad that the list of nets is about. */

@@ -4,10 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import javafx.animation.PauseTransition;
 import javafx.beans.binding.Bindings;
-import javafx.beans.property.BooleanProperty;
-import javafx.beans.property.SimpleBooleanProperty;
 import javafx.collections.ListChangeListener;
 import javafx.scene.control.ContextMenu;
 import javafx.scene.control.MenuItem;
@@ -15,7 +12,6 @@ import javafx.scene.control.SeparatorMenuItem;
 import javafx.scene.control.Tab;
 import javafx.scene.control.TabPane;
 import javafx.scene.control.Tooltip;
-import javafx.util.Duration;
 import padward.breakout.ask.Answer;
 import padward.breakout.text.AnswerText;
 import padward.ui.control.Actions;
@@ -26,9 +22,6 @@ import padward.ui.model.QuestionsModel;
 /** The open questions as tabs above the question; hidden while there is only one. */
 public final class QuestionTabs extends TabPane {
     private static final List<String> OF_TAB = List.of("copy-command", "same-net");
-
-    /** Work that takes longer than this is told; before, the tab stays as it was. */
-    private static final Duration PATIENCE = Duration.millis(150);
 
     private final QuestionsModel questions;
     private final Actions actions;
@@ -79,29 +72,18 @@ public final class QuestionTabs extends TabPane {
         Tab tab = new Tab();
         tab.setUserData(question);
         tab.setContextMenu(menu(question));
-        BooleanProperty working = new SimpleBooleanProperty();
-        PauseTransition patience = new PauseTransition(PATIENCE);
-        patience.setOnFinished(e -> working.set(question.busyProperty().get()));
-        question.busyProperty()
-                .addListener(
-                        (p, old, now) -> {
-                            if (now) {
-                                patience.playFromStart();
-                            } else {
-                                patience.stop();
-                                working.set(false);
-                            }
-                        });
+        Patience patience = new Patience();
+        question.busyProperty().addListener((p, old, now) -> patience.follow(now));
         tab.textProperty()
                 .bind(
                         Bindings.createStringBinding(
-                                () -> text(question, working.get()),
+                                () -> text(question, patience.overProperty().get()),
                                 question.netTextProperty(),
                                 question.padTextProperty(),
                                 question.asAskedProperty(),
                                 question.answerProperty(),
                                 question.whatIfProperty(),
-                                working));
+                                patience.overProperty()));
         Tooltip tip = new Tooltip();
         tip.textProperty()
                 .bind(

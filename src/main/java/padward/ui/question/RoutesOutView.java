@@ -69,6 +69,7 @@ public final class RoutesOutView extends VBox {
     private final FilteredList<Answer> shown = new FilteredList<>(answers);
     private final TableView<Answer> table = new TableView<>();
     private final TableColumn<Answer, String> pad = new TableColumn<>("pad");
+    private final Patience patience = new Patience();
     private final Label empty = new Label();
     private final Label title = new Label();
     private String lastNet = "";
@@ -108,6 +109,7 @@ public final class RoutesOutView extends VBox {
         filter.valueProperty().addListener((p, old, now) -> applyFilter());
         filterText.textProperty().addListener((p, old, now) -> applyFilter());
         shown.addListener((ListChangeListener<Answer>) c -> showTitle());
+        patience.overProperty().addListener((p, old, now) -> showEmptyText());
         table.getSortOrder()
                 .addListener((ListChangeListener<TableColumn<Answer, ?>>) c -> showTitle());
         HBox.setHgrow(filterText, Priority.ALWAYS);
@@ -442,16 +444,18 @@ public final class RoutesOutView extends VBox {
     }
 
     private void showEmptyText() {
+        boolean surveyed = model.shown().surveyProperty().get().isPresent();
+        boolean asked =
+                model.shown().answerProperty().get().isPresent()
+                        || model.shown().question().isForAnyPad();
+        patience.follow(model.openedProperty().get().isPresent() && asked && !surveyed);
         if (model.openedProperty().get().isEmpty()) {
             empty.setText("Open a design to see the routes out of its nets.");
-        } else if (model.shown().answerProperty().get().isEmpty()
-                && !model.shown().question().isForAnyPad()) {
+        } else if (!asked) {
             empty.setText("Ask about a net: all pads that it can reach are listed here.");
         } else {
-            empty.setText(
-                    model.shown().surveyProperty().get().isPresent()
-                            ? "No pads match the filter."
-                            : "Surveying all pads …");
+            String meanwhile = patience.overProperty().get() ? "Surveying all pads …" : "";
+            empty.setText(surveyed ? "No pads match the filter." : meanwhile);
         }
     }
 
