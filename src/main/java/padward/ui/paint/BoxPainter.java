@@ -32,6 +32,9 @@ final class BoxPainter {
     /** More free switches than this would fill the box with lines. */
     private static final int MOST_FREE = 60;
 
+    /** Names of more bars would cover each other; the card of the box states them. */
+    private static final int MOST_NAMED_GROUPS = 4;
+
     private static final double LETTERS = 11;
 
     /** Names need rows at least this far apart, relative to the size of letters. */
@@ -426,7 +429,7 @@ final class BoxPainter {
                 }
                 Surface.Line bar = new Surface.Line(colors.frontier(), 1.5, 2, 4);
                 out.line(x, least, x, most, bar);
-                if (diagram.outputPitch() * scene.scale() >= LEAST_PITCH * size) {
+                if (count <= MOST_NAMED_GROUPS) {
                     // Names of bars side by side are above and below them by turns.
                     backed(
                             "one of " + withoutTile(group.name()),
