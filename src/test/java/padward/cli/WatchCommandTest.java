@@ -263,6 +263,32 @@ class WatchCommandTest {
                                 + " use are enough for 27.");
     }
 
+    /** Dividers leave a few cells: all eight nets do not fit, the first six do. */
+    @Test
+    void fewerNetsAreOfferedWhereAllDoNotFit() {
+        String file = ledger.toString();
+        watch("divide", "--by", "65536", "--pad", "J1.2", "--ledger", file);
+        watch("divide", "--by", "1024", "--pad", "x0y1/pad[1]", "--ledger", file);
+        List<String> select = new ArrayList<>(List.of("select", "--pad", "J1.1"));
+        List<String> nets =
+                List.of("alarm/blink", "hi_sync", "lo_sync", "sample", "decide", "run/hold");
+        nets.forEach(n -> select.addAll(List.of("--nets", n)));
+        select.addAll(List.of("--by", "float_hi,float_lo,beep", "--ledger", file));
+        Run not = watch(select.toArray(String[]::new));
+        assertThat(not.code()).as(not.err()).isEqualTo(1);
+        String offer =
+                "With only the first 6 of the 8 nets, chosen by float_hi, float_lo and beep, it"
+                        + " fits: 4 lookup tables and 1 register.";
+        assertThat(not.out()).contains(offer);
+        select.add("--json");
+        assertThat(object(watch(select.toArray(String[]::new))).get("fewerNets").getAsString())
+                .isEqualTo(offer);
+        List<String> six = new ArrayList<>(select.subList(0, 3));
+        nets.subList(0, 4).forEach(n -> six.addAll(List.of("--nets", n)));
+        six.addAll(List.of("--by", "float_hi,float_lo,beep", "--ledger", file));
+        assertThat(watch(six.toArray(String[]::new)).out()).startsWith("Fits: 4 lookup tables");
+    }
+
     @ParameterizedTest
     @CsvSource({
         "trigger, --when",

@@ -27,6 +27,7 @@ import padward.watch.place.WatchQuestion;
 import padward.watch.place.WatchResult;
 import padward.watch.place.WatchText;
 import padward.watch.request.CircuitRequest;
+import padward.watch.request.FewerNets;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -87,6 +88,7 @@ public final class WatchCommand implements Callable<Integer> {
 
     private WatchResult result;
     private Optional<String> hint = Optional.empty();
+    private Optional<String> fewer = Optional.empty();
     private Optional<SimulateOption.Done> simulated = Optional.empty();
 
     @Override
@@ -139,6 +141,11 @@ public final class WatchCommand implements Callable<Integer> {
             }
             if (hint.isEmpty()) {
                 tryMoving();
+            }
+            if (result instanceof WatchResult.DoesNotFit) {
+                fewer =
+                        FewerNets.find(request, result.question(), Progress.NONE)
+                                .map(FewerNets::text);
             }
         }
     }
@@ -209,6 +216,7 @@ public final class WatchCommand implements Callable<Integer> {
     private void print(Optional<Ledger> kept, PrintWriter out) {
         out.println(WatchText.sentence(result));
         hint.ifPresent(out::println);
+        fewer.ifPresent(out::println);
         if (!(result instanceof WatchResult.Placed placed)) {
             return;
         }
@@ -231,6 +239,7 @@ public final class WatchCommand implements Callable<Integer> {
         return new WatchReport(
                 result,
                 hint,
+                fewer,
                 kept.isPresent() && !dryRun.isOn(),
                 kept.map(k -> ledger.toString()),
                 kept.map(EntryForm.Numbered::last),

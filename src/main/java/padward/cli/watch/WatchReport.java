@@ -31,6 +31,7 @@ import padward.watch.place.WatchTiming;
  * What came of a watch circuit, as the command prints it in JSON.
  *
  * @param smaller what a smaller variant would do, if that would fit
+ * @param fewer what the circuit would do with the first of its nets only, if that would fit
  * @param kept whether it was kept
  * @param ledger the ledger's file, where it was kept or would be
  * @param entry the entry there
@@ -39,6 +40,7 @@ import padward.watch.place.WatchTiming;
 public record WatchReport(
         WatchResult result,
         Optional<String> smaller,
+        Optional<String> fewer,
         boolean kept,
         Optional<String> ledger,
         Optional<EntryForm.Numbered> entry,
@@ -84,6 +86,8 @@ public record WatchReport(
                 r -> r.placed().map(p -> Cautions.ofEdits(p.question().design(), p.edits())));
         report.maybe("smaller", text(), WatchReport::smaller)
                 .means("what a smaller variant would do");
+        report.maybe("fewerNets", text(), WatchReport::fewer)
+                .means("that it would fit with the first of the nets only");
         report.maybe("simulated", simulation(), WatchReport::simulated).means("what was simulated");
         report.needed("kept", Kinds.flag(), WatchReport::kept).means("whether it was kept");
         report.maybe("ledger", text(), WatchReport::ledger).means("the ledger's file");

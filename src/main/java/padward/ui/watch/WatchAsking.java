@@ -20,6 +20,7 @@ import padward.watch.place.WatchQuestion;
 import padward.watch.place.WatchResult;
 import padward.watch.place.WatchText;
 import padward.watch.request.CircuitRequest;
+import padward.watch.request.FewerNets;
 
 /**
  * Answers a question about a watch circuit, with all texts that are shown of it. Away from the UI
@@ -58,6 +59,7 @@ record WatchAsking(
                             result.question(),
                             WatchText.sentence(result),
                             Optional.empty(),
+                            Optional.empty(),
                             Optional.empty());
         } catch (BadInput fault) {
             return new WatchOutcome.Faulty(fault);
@@ -80,6 +82,7 @@ record WatchAsking(
                     not.question(),
                     not.sentence(),
                     smaller,
+                    FewerNets.find(not.request(), not.question(), progress),
                     moving.map(m -> "With other nets and cells moved " + WatchText.fitsMoving(m)));
         } catch (BadInput fault) {
             return new WatchOutcome.Faulty(fault);

@@ -23,6 +23,7 @@ import padward.ui.work.JobSlot;
 import padward.watch.condition.ConditionParser;
 import padward.watch.condition.NetNames;
 import padward.watch.request.CircuitRequest;
+import padward.watch.request.FewerNets;
 
 /** A watch circuit: what is asked, what came of it, and keeping it. Knows no controls. */
 public final class WatchModel {
@@ -167,6 +168,21 @@ public final class WatchModel {
     void askWithoutRegister() {
         fields.registeredProperty().set(false);
         ask();
+    }
+
+    /** Asks again with the first of the nets only, which the fields show from now on. */
+    void askWithFewerNets() {
+        if (outcome.get().orElse(null) instanceof WatchOutcome.DoesNotFit not) {
+            boolean moving = not.question().mayMove();
+            not.fewer().map(FewerNets::request).ifPresent(f -> askFor(f, moving));
+        }
+    }
+
+    private void askFor(CircuitRequest fewer, boolean moving) {
+        fields.netsProperty().set(String.join(", ", fewer.nets()));
+        fields.steerProperty().set(String.join(", ", fewer.steer()));
+        fields.registeredProperty().set(fewer.registered());
+        ask(moving);
     }
 
     /**

@@ -10,6 +10,7 @@ import padward.ui.design.OpenDesign;
 import padward.watch.place.WatchQuestion;
 import padward.watch.place.WatchResult;
 import padward.watch.request.CircuitRequest;
+import padward.watch.request.FewerNets;
 
 /** What came of asking for a watch circuit. */
 sealed interface WatchOutcome {
@@ -49,6 +50,7 @@ sealed interface WatchOutcome {
      * @param question the question that was answered
      * @param sentence why not
      * @param smaller what fits without a register, as a sentence; empty when that does not help
+     * @param fewer the circuit with the first of its nets only; empty when that does not help
      * @param moving what fits when others are moved, as a sentence; empty when that does not help
      */
     record DoesNotFit(
@@ -56,6 +58,7 @@ sealed interface WatchOutcome {
             WatchQuestion question,
             String sentence,
             Optional<String> smaller,
+            Optional<FewerNets> fewer,
             Optional<String> moving)
             implements WatchOutcome {}
 

@@ -41,6 +41,7 @@ public final class WatchView extends ScrollPane {
     private final Button keep;
     private final Button drop;
     private final Hyperlink smaller;
+    private final Hyperlink fewer;
     private final Hyperlink moving;
 
     /** Shows one circuit in the colours of the window, while it waits to be kept on the map too. */
@@ -79,6 +80,12 @@ public final class WatchView extends ScrollPane {
                         "Ask without a register",
                         "Asks for the same circuit without a register before the pad",
                         watch::askWithoutRegister);
+        fewer =
+                link(
+                        "watch-fewer",
+                        "Ask with the first nets",
+                        "Asks for the same circuit with as many of the first nets as fit",
+                        watch::askWithFewerNets);
         moving =
                 link(
                         "watch-moving",
@@ -96,7 +103,7 @@ public final class WatchView extends ScrollPane {
         buttons.setAlignment(Pos.CENTER_LEFT);
         VBox all =
                 new VBox(
-                        8, form, buttons, changed, answer, smaller, moving, accept, picture,
+                        8, form, buttons, changed, answer, smaller, fewer, moving, accept, picture,
                         details, cautions);
         all.setPadding(new Insets(10, 12, 10, 12));
         setContent(all);
@@ -160,6 +167,7 @@ public final class WatchView extends ScrollPane {
                         .filter(WatchOutcome.DoesNotFit.class::isInstance)
                         .map(WatchOutcome.DoesNotFit.class::cast);
         present(smaller, not.flatMap(WatchOutcome.DoesNotFit::smaller).isPresent());
+        present(fewer, not.flatMap(WatchOutcome.DoesNotFit::fewer).isPresent());
         present(moving, not.flatMap(WatchOutcome.DoesNotFit::moving).isPresent());
         boolean consent = fits.filter(f -> !f.price().toAccept().isEmpty()).isPresent();
         accept.setText(fits.map(f -> PriceText.acceptance(f.price())).orElse(""));
@@ -189,6 +197,7 @@ public final class WatchView extends ScrollPane {
         if (outcome instanceof WatchOutcome.DoesNotFit not) {
             return not.sentence()
                     + not.smaller().map(s -> " " + s).orElse("")
+                    + not.fewer().map(f -> " " + f.text()).orElse("")
                     + not.moving().map(s -> " " + s).orElse("");
         }
         BadInput fault = ((WatchOutcome.Faulty) outcome).fault();

@@ -25,11 +25,16 @@ public record Select(List<String> nets, List<Signal> steer, Optional<String> clo
         steer = List.copyOf(steer);
     }
 
+    /** How many nets or pads it takes to choose between as many nets. */
+    public static int bits(int nets) {
+        return Making.bitsFor(nets);
+    }
+
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
         Making making = new Making("select", kinds, clock);
         making.requireNets(nets.size(), 2, MOST_NETS);
-        int bits = Making.bitsFor(nets.size());
+        int bits = bits(nets.size());
         if (steer.size() != bits) {
             throw making.fault(
                     "--by",

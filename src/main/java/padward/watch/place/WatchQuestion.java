@@ -62,6 +62,11 @@ public record WatchQuestion(
         this(design, circuit, pads, DriverWish.NONE);
     }
 
+    /** The same question about another circuit, with as many outputs. */
+    public WatchQuestion with(Circuit other) {
+        return new WatchQuestion(design, other, pads, driver, lastAtPad, mayMove);
+    }
+
     /** The same question, with another answer to whether anything may be moved. */
     public WatchQuestion moving(boolean may) {
         return new WatchQuestion(design, circuit, pads, driver, lastAtPad, may);

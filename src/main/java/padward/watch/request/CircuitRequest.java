@@ -92,6 +92,18 @@ public record CircuitRequest(
                 : Optional.empty();
     }
 
+    /** The full names of the nets that it observes, in their order. */
+    List<String> watched(Design design) throws BadInput {
+        return nets(design);
+    }
+
+    /** The same with these nets, and with as many of those that choose as they need. */
+    CircuitRequest withNets(List<String> names) {
+        int bits = Math.min(steer.size(), Select.bits(names.size()));
+        return new CircuitRequest(
+                sort, names, when, reset, steer.subList(0, bits), number, clock, registered, own);
+    }
+
     /**
      * The circuit, for a design.
      *

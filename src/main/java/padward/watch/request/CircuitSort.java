@@ -118,6 +118,11 @@ public enum CircuitSort {
         return needed.contains(part) || possible.contains(part);
     }
 
+    /** Whether it shows several nets one at a time, so that it is smaller with fewer of them. */
+    public boolean showsOneAtATime() {
+        return this == SELECT || this == COUNT;
+    }
+
     /** Whether it needs more than one pad, or may. */
     public boolean hasSeveralPads() {
         return this == COUNT || this == OWN;

@@ -284,6 +284,36 @@ class WatchWindowTest {
     }
 
     @Test
+    void fewerNetsAreOfferedWhereAllDoNotFit(FxRobot robot) {
+        open(robot);
+        sort(robot, CircuitSort.DIVIDE);
+        keepDivider(robot, 65_536, "J1.2");
+        keepDivider(robot, 1_024, "x0y1/pad[1]");
+        assertThat(entries()).isEqualTo(2);
+        sort(robot, CircuitSort.SELECT);
+        type(robot, "#watch-nets", "alarm/blink, hi_sync, lo_sync, sample, decide, run/hold");
+        type(robot, "#watch-by", "float_hi, float_lo, beep");
+        type(robot, "#watch-pad", "J1.1");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer"))
+                .contains("With only the first 6 of the 8 nets, chosen by float_hi, float_lo and");
+        Hyperlink fewer = robot.lookup("#watch-fewer").queryAs(Hyperlink.class);
+        assertThat(fewer.isVisible()).isTrue();
+        robot.interact(fewer::fire);
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(text(robot, "#watch-answer")).startsWith("Fits: 4 lookup tables");
+        assertThat(robot.lookup("#watch-nets").queryAs(TextField.class).getText())
+                .endsWith("pump/level/sample[0], pump/level/sample[1]");
+    }
+
+    private void keepDivider(FxRobot robot, int by, String pad) {
+        robot.interact(() -> divisor(robot, by));
+        type(robot, "#watch-pad", pad);
+        fire(robot, "#watch-ask");
+        fire(robot, "#watch-keep");
+    }
+
+    @Test
     void whatDoesNotFitSaysWhyAndWhatDoes(FxRobot robot) throws Exception {
         open(robot);
         type(robot, "#watch-when", "hold");
