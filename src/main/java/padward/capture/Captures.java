@@ -15,6 +15,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import org.apache.commons.csv.CSVException;
 import padward.base.BadInput;
@@ -84,7 +85,7 @@ public final class Captures {
                         } else {
                             Vcd.read(capture.toString(), in, changes);
                         }
-                        return new Deskewed(List.of(), Map.of());
+                        return new Deskewed(List.of(), Map.of(), Optional.empty());
                     });
         } catch (IOException fault) {
             throw ReadFault.of(capture.toString(), fault);

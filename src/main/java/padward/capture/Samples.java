@@ -6,9 +6,13 @@ import java.io.Writer;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.Iterator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.apache.commons.csv.CSVFormat;
@@ -21,12 +25,17 @@ import padward.base.Decimals;
 /**
  * Reads and deskews captures in CSV (RFC 4180), in one pass: a row of names, the time first; then a
  * row for each sample or each change. The head of the time column names its unit, as in {@code
- * time_ns} or {@code Time [us]}; without one, seconds. The output has a row for each change, and a
- * last column {@code order_uncertain}.
+ * time_ns} or {@code Time [us]}; one without a unit means seconds. The output has a row for each
+ * change, and a last column {@code order_uncertain}.
  */
 final class Samples {
-    private static final Pattern UNIT =
-            Pattern.compile("(?:^|[^A-Za-z])(s|ms|us|µs|μs|ns|ps|fs)\\W*$");
+    private static final Pattern IN_BRACKETS = Pattern.compile("[\\[(]([^\\])]*)[\\])]");
+    private static final Pattern BETWEEN_WORDS = Pattern.compile("[^\\p{L}]+");
+
+    /** Last words of heads that are no unit, as in {@code time_stamp}. */
+    private static final Set<String> NO_UNITS =
+            Set.of("time", "times", "stamp", "stamps", "timestamp", "axis");
+
     private static final Map<String, Integer> TENS =
             Map.of("s", 15, "ms", 12, "us", 9, "µs", 9, "μs", 9, "ns", 6, "ps", 3, "fs", 0);
 
@@ -46,8 +55,8 @@ final class Samples {
         try (CSVParser rows = CSVParser.parse(in, format)) {
             var each = rows.iterator();
             CSVRecord head = head(file, each);
-            List<String> channels = channels(head);
-            int tens = tens(head.get(0));
+            List<String> channels = channels(file, head);
+            int tens = tens(file, head.get(0));
             List<String> names = new ArrayList<>(head.toList());
             names.add("order_uncertain");
             printer.printRecord(names);
@@ -83,7 +92,8 @@ final class Samples {
             reorderer.finish();
             table.flushRow();
             printer.flush();
-            return Deskewed.of(channels, reorderer);
+            String time = head.get(0).strip();
+            return Deskewed.of(channels, reorderer, Optional.of(time).filter(h -> !namesUnit(h)));
         }
     }
 
@@ -93,8 +103,8 @@ final class Samples {
         try (CSVParser rows = CSVParser.parse(in, format)) {
             var each = rows.iterator();
             CSVRecord head = head(file, each);
-            int tens = tens(head.get(0));
-            changes.channels(channels(head).stream().map(c -> new Channel(c, c)).toList());
+            int tens = tens(file, head.get(0));
+            changes.channels(channels(file, head).stream().map(c -> new Channel(c, c)).toList());
             long before = Long.MIN_VALUE;
             while (each.hasNext()) {
                 CSVRecord row = each.next();
@@ -118,10 +128,15 @@ final class Samples {
         return each.next();
     }
 
-    private static List<String> channels(CSVRecord head) {
+    private static List<String> channels(String file, CSVRecord head) throws BadInput {
         List<String> channels = new ArrayList<>();
+        Set<String> names = new HashSet<>();
         for (int i = 1; i < head.size(); i++) {
-            channels.add(head.get(i).strip());
+            String name = head.get(i).strip();
+            if (!name.isEmpty() && !names.add(name)) {
+                throw new BadInput(file, "line 1", "names used once", name + " twice");
+            }
+            channels.add(name);
         }
         return channels;
     }
@@ -138,9 +153,34 @@ final class Samples {
         return fs;
     }
 
-    private static int tens(String head) {
-        Matcher unit = UNIT.matcher(head.strip());
-        return unit.find() ? TENS.get(unit.group(1)) : TENS.get("s");
+    private static int tens(String file, String head) throws BadInput {
+        String unit = unit(head);
+        Integer tens = TENS.get(unit.isEmpty() ? "s" : unit);
+        if (tens == null) {
+            throw new BadInput(
+                    file,
+                    "line 1",
+                    "a head of the time column with the unit s, ms, us, ns, ps or fs, or with none"
+                            + " for seconds",
+                    head.strip());
+        }
+        return tens;
+    }
+
+    private static boolean namesUnit(String head) {
+        return !unit(head).isEmpty();
+    }
+
+    /** What a head says in brackets, or as its last word of several; empty when it has no unit. */
+    private static String unit(String head) {
+        Matcher brackets = IN_BRACKETS.matcher(head);
+        if (brackets.find()) {
+            return brackets.group(1).strip();
+        }
+        List<String> words = BETWEEN_WORDS.splitAsStream(head).filter(w -> !w.isEmpty()).toList();
+        String last = words.isEmpty() ? "" : words.get(words.size() - 1);
+        boolean alone = words.size() < 2 && !TENS.containsKey(last);
+        return alone || NO_UNITS.contains(last.toLowerCase(Locale.ROOT)) ? "" : last;
     }
 
     private static long time(String file, CSVRecord row, int tens) throws BadInput {

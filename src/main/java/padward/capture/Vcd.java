@@ -12,6 +12,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -42,12 +43,16 @@ final class Vcd {
     private final VcdTokens words;
     private final Writer out;
     private final List<String> channels = new ArrayList<>();
+    private final Set<String> names = new HashSet<>();
     private final List<Channel> declared = new ArrayList<>();
     private final Map<String, Integer> channelById = new HashMap<>();
     private final Map<Integer, String> idOf = new HashMap<>();
     private final List<String> scope = new ArrayList<>();
     private final StringBuilder head = new StringBuilder();
     private long unitFs;
+
+    /** That two signals have the same full name: a fault only where delays go by names. */
+    private Optional<BadInput> usedTwice = Optional.empty();
 
     private Vcd(String file, Reader in, Writer out) {
         this.file = file;
@@ -65,8 +70,11 @@ final class Vcd {
             throws IOException, BadInput {
         Vcd vcd = new Vcd(file, in, out);
         vcd.readHead();
+        if (vcd.usedTwice.isPresent()) {
+            throw vcd.usedTwice.get();
+        }
         TimeReorderer reorderer = vcd.readBody(deskews.of(List.copyOf(vcd.declared)));
-        return Deskewed.of(vcd.channels, reorderer);
+        return Deskewed.of(vcd.channels, reorderer, Optional.empty());
     }
 
     /** Reads a capture. */
@@ -136,6 +144,9 @@ final class Vcd {
         if (!channelById.containsKey(id)) {
             channelById.put(id, channels.size());
             idOf.put(channels.size(), id);
+            if (!names.add(readable(full)) && usedTwice.isEmpty()) {
+                usedTwice = Optional.of(fault("names used once", readable(full) + " twice"));
+            }
             channels.add(readable(full));
             declared.add(new Channel(readable(full), readable(name)));
         }

@@ -12,6 +12,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -452,6 +453,11 @@ class CapturesTest {
                 "time_fs,a|0,0|9000000000000000001,1; a time up to 9000 seconds",
                 "time_ns,a|0,0|NaN,1; a time up to 9000 seconds",
                 "time_ns,a|0,0|1; 2 cells",
+                "time (Ms),a|0,0; in.csv, at line 1: expected a head of the time column with the unit s",
+                "time_min,a|0,0; with the unit s, ms, us, ns, ps or fs",
+                "time [h],a|0,0; found time [h]",
+                "time [1e-9 s],a|0,0; found time [1e-9 s]",
+                "time_ns,J1.3,J1.4, J1.3 |0,0,0,0; in.csv, at line 1: expected names used once, found J1.3 twice",
                 "time_ns,\u0000|0,\uDCFF; text in UTF-8"
             })
     void faultsOfTablesAreReported(String rows, String expected) throws Exception {
@@ -466,6 +472,41 @@ class CapturesTest {
                 catchThrowableOfType(
                         BadInput.class, () -> Captures.deskew(in, out, n -> Deskew.NONE));
         assertThat(fault).hasMessageContaining("in.csv").hasMessageContaining(expected);
+        assertThat(out).doesNotExist();
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            nullValues = "none",
+            value = {
+                "time,time",
+                "Time stamp,Time stamp",
+                "time_stamp,time_stamp",
+                "t,t",
+                "time (),time ()",
+                "s,none",
+                "time_s,none",
+                "Time [us],none",
+                "Zeit in ms,none",
+                "Time(µs),none",
+                "time/ns,none"
+            })
+    void aHeadWithoutAUnitIsSaid(String head, String said) throws Exception {
+        Path in = Files.writeString(folder.resolve("in.csv"), head + ",a\n0,0\n1,1\n");
+        Deskewed done = Captures.deskew(in, folder.resolve("out.csv"), n -> Deskew.NONE);
+        assertThat(done.withoutUnit()).isEqualTo(Optional.ofNullable(said));
+    }
+
+    @Test
+    void signalsOfOneFullNameAreRefused() throws Exception {
+        String text = STANDARD.replace("net3", "net1");
+        Path in = Files.writeString(folder.resolve("in.vcd"), text);
+        Path out = folder.resolve("out.vcd");
+        BadInput fault =
+                catchThrowableOfType(
+                        BadInput.class, () -> Captures.deskew(in, out, n -> Deskew.NONE));
+        assertThat(fault)
+                .hasMessageContaining("line 7: expected names used once, found top.m1.net1 twice");
         assertThat(out).doesNotExist();
     }
 }

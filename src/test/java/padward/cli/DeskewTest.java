@@ -176,4 +176,16 @@ class DeskewTest {
                 .contains(
                         "deskewed.vcd: expected a file that can be written, found no such folder");
     }
+
+    @Test
+    void aTimeColumnWithoutAUnitIsSaid() throws Exception {
+        Path capture = Files.writeString(folder.resolve("c.csv"), "time,b\n0,0\n1,1\n");
+        Path to = folder.resolve("d.csv");
+        CommandRun run = CommandRun.of("deskew", capture, "--sheet", sheet, "-o", to);
+        assertThat(run.out())
+                .contains("The head of the time column, “time”, names no unit: taken as seconds.");
+        Files.writeString(capture, "time_s,b\n0,0\n1,1\n");
+        CommandRun stated = CommandRun.of("deskew", capture, "--sheet", sheet, "-o", to);
+        assertThat(stated.out()).doesNotContain("seconds");
+    }
 }

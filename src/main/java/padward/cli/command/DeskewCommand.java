@@ -253,6 +253,13 @@ public final class DeskewCommand implements Callable<Integer> {
         } else if (!unknown.isEmpty()) {
             out.println("Not on the sheet: " + String.join(", ", unknown));
         }
+        done.withoutUnit()
+                .ifPresent(
+                        head ->
+                                out.println(
+                                        "The head of the time column, “"
+                                                + head
+                                                + "”, names no unit: taken as seconds."));
         out.println("Written: " + output);
         out.flush();
     }
