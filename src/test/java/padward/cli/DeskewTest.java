@@ -188,4 +188,27 @@ class DeskewTest {
         CommandRun stated = CommandRun.of("deskew", capture, "--sheet", sheet, "-o", to);
         assertThat(stated.out()).doesNotContain("seconds");
     }
+
+    @Test
+    void aStatedLineMayBeTheBoardsNet() throws Exception {
+        Files.writeString(
+                sheet,
+                """
+                place,net,boardNet,instrumentFast_ps,instrumentSlow_ps
+                J1.2,a,DBG0,2000,4000
+                J1.4,b,DBG1,3000,5000
+                J1.6,c,VIO,3000,6000
+                J1.8,d,VIO,3000,7000
+                """);
+        CommandRun run = deskew("D0", "--channel", "D0=DBG1");
+        assertThat(run.err()).isEmpty();
+        assertThat(run.out()).contains("3.000–5.000 ns");
+        assertThat(deskew("D0", "--channel", "D0=DBG2").err())
+                .contains(
+                        "--channel: expected a line of the sheet: J1.2, J1.4, J1.6, J1.8, found DBG2");
+        CommandRun several = deskew("D0", "--channel", "D0=VIO");
+        assertThat(several.err()).contains("found VIO, a net of the board on several lines");
+        assertThat(several.code()).isEqualTo(ExitStatus.BAD_INPUT);
+        assertThat(deskew("DBG1").out()).contains("No channel of the capture is on the sheet");
+    }
 }

@@ -66,7 +66,8 @@ public final class DeskewCommand implements Callable<Integer> {
             names = "--channel",
             paramLabel = "NAME=LINE",
             description =
-                    "Assigns a line of the sheet to a channel, by one of the names of the line. "
+                    "Assigns a line of the sheet to a channel, by one of the names of the line, or by the board's "
+                            + "net on its pad. "
                             + "May be repeated.")
     private Map<String, String> named = Map.of();
 
@@ -326,8 +327,11 @@ public final class DeskewCommand implements Callable<Integer> {
             String said = named.getOrDefault(channel.name(), named.get(channel.own()));
             unmatched.remove(channel.name());
             unmatched.remove(channel.own());
-            List<String> names =
-                    said == null ? List.of(channel.name(), channel.own()) : List.of(said);
+            if (said != null) {
+                result.put(channel.name(), lines.stated("--channel", said));
+                continue;
+            }
+            List<String> names = List.of(channel.name(), channel.own());
             // The own name may fit several lines, which does not matter once a line is found.
             for (int i = 0; i < names.size() && !result.containsKey(channel.name()); i++) {
                 lines.find(names.get(i)).ifPresent(l -> result.put(channel.name(), l));
@@ -342,9 +346,7 @@ public final class DeskewCommand implements Callable<Integer> {
     private SheetLines lines() throws BadInput {
         SheetLines lines = SheetLines.read(sheet);
         for (String line : named.values()) {
-            if (!lines.knows(line)) {
-                throw new BadInput("--channel", "", "a name of a line of the sheet", line);
-            }
+            lines.stated("--channel", line);
         }
         return lines;
     }

@@ -9,6 +9,7 @@ import java.math.RoundingMode;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -41,6 +42,12 @@ public final class SheetLines {
     private static final List<String> NAMES =
             List.of("channel", "place", "net", "port", "pad", "packagePin", "lead");
 
+    private static final List<String> CALLED =
+            List.of("place", "port", "pad", "packagePin", "net", "lead", "channel");
+
+    private static final String BOARD_NET = "boardNet";
+    private static final int MOST_LISTED = 12;
+
     private static final String FAST = "instrumentFast_ps";
     private static final String SLOW = "instrumentSlow_ps";
     private static final String MEASURED = "measured_ps";
@@ -49,6 +56,10 @@ public final class SheetLines {
     private final Path file;
     private final List<Line> lines = new ArrayList<>();
     private final Map<String, Set<Integer>> linesByName = new HashMap<>();
+    private final Map<String, Set<Integer>> linesByBoardNet = new HashMap<>();
+
+    /** For each line the first of its names, in the order of {@link #CALLED}. */
+    private final Set<String> called = new LinkedHashSet<>();
 
     /**
      * One line.
@@ -141,6 +152,15 @@ public final class SheetLines {
         for (CSVRecord row : rows) {
             int line = lines.size();
             lines.add(line(row));
+            if (has(row, BOARD_NET)) {
+                linesByBoardNet
+                        .computeIfAbsent(Formulas.unguard(row.get(BOARD_NET)), n -> new TreeSet<>())
+                        .add(line);
+            }
+            CALLED.stream()
+                    .filter(name -> has(row, name))
+                    .findFirst()
+                    .ifPresent(name -> called.add(Formulas.unguard(row.get(name))));
             for (String name : NAMES) {
                 if (row.isSet(name) && !row.get(name).isEmpty()) {
                     List<String> words =
@@ -295,8 +315,30 @@ public final class SheetLines {
                 fast + ", " + slow);
     }
 
-    public boolean knows(String name) {
-        return linesByName.containsKey(name);
+    /**
+     * The line that someone means by a name: one of its own, or else that of the board's net on its
+     * pad, where no other line is on that net.
+     *
+     * @param option the option that states the name
+     * @throws BadInput when no line, or more than one, is meant
+     */
+    public Line stated(String option, String name) throws BadInput {
+        Optional<Line> own = find(name);
+        if (own.isPresent()) {
+            return own.get();
+        }
+        Set<Integer> onNet = linesByBoardNet.getOrDefault(name, Set.of());
+        if (onNet.size() != 1) {
+            String found = onNet.isEmpty() ? name : name + ", a net of the board on several lines";
+            throw new BadInput(option, "", "a line of the sheet: " + listed(), found);
+        }
+        return lines.get(onNet.iterator().next());
+    }
+
+    private String listed() {
+        String first = called.stream().limit(MOST_LISTED).collect(Collectors.joining(", "));
+        int more = called.size() - MOST_LISTED;
+        return more > 0 ? first + " and " + more + " more" : first;
     }
 
     /**
