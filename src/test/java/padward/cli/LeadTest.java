@@ -171,4 +171,18 @@ class LeadTest {
         }
         assertThat(Files.readAllBytes(ledger)).isEqualTo(before);
     }
+
+    @Test
+    void aLedgerThatIsNotThereIsSaid() throws Exception {
+        Files.delete(ledger);
+        Path capture = Files.writeString(folder.resolve("c.csv"), "time_ns,J2.1\n0,0\n1,1\n");
+        for (CommandRun run :
+                new CommandRun[] {
+                    lead("--capture", "" + capture), lead("--port", "p", "--name", "clip 3"), lead()
+                }) {
+            assertThat(run.err()).contains("l.json: expected a ledger, found no such file");
+            assertThat(run.code()).isEqualTo(2);
+        }
+        assertThat(ledger).doesNotExist();
+    }
 }

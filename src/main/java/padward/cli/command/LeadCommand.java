@@ -119,6 +119,7 @@ public final class LeadCommand implements Callable<Integer> {
     @Override
     public Integer call() throws BadInput {
         checkCapture();
+        ledger.checkIsThere();
         Design read = design.read();
         Ledger now =
                 port == null && capture == null
