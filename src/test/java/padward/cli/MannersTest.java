@@ -11,6 +11,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import padward.cli.command.WindowCommand;
 import picocli.CommandLine;
 
@@ -212,5 +214,27 @@ class MannersTest {
                         "window",
                         "a b");
         assertThat(process.waitFor()).isZero();
+    }
+
+    /** No colours, and so no escape, even where picocli would be asked for them. */
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "--help",
+                "ask --help",
+                "ask -d fixtures/small/only.design.json -n pump/run/decide -p J2.2",
+                "pads -d fixtures/small/only.design.json",
+                "ask --nosuch",
+                "nosuch",
+                "check fixtures/none.json"
+            })
+    void noEscapeIsPrinted(String words) {
+        System.setProperty("picocli.ansi", "true");
+        try {
+            CommandRun run = CommandRun.of((Object[]) words.split(" "));
+            assertThat(run.out() + run.err()).isNotEmpty().doesNotContain("\u001b");
+        } finally {
+            System.clearProperty("picocli.ansi");
+        }
     }
 }
