@@ -16,11 +16,14 @@ final class Faults {
      * Bad input is reported in one line; anything else is an internal error, reported with its
      * trace.
      *
+     * @param design the design's file as it was given; empty when there is none
      * @return the exit status
      */
-    static int report(Exception fault, PrintWriter err) {
+    static int report(Exception fault, String design, PrintWriter err) {
         if (fault instanceof DelayTooLong) {
-            err.println("padward: expected " + fault.getMessage() + ", found a longer route");
+            String where = design.isEmpty() ? "" : design + ": ";
+            String limit = "expected " + fault.getMessage() + ", found a longer route";
+            err.println("padward: " + where + limit);
         } else if (fault instanceof BadInput) {
             err.println("padward: " + fault.getMessage());
         } else {
@@ -41,13 +44,14 @@ final class Faults {
     /**
      * Calls a command, whatever happens there.
      *
+     * @param design the design's file as it was given; empty when there is none
      * @return the exit status; never that of an answer when there was none
      */
-    static int guarded(Callable<Integer> command, PrintWriter err) {
+    static int guarded(Callable<Integer> command, String design, PrintWriter err) {
         try {
             return command.call();
         } catch (Exception fault) {
-            return report(fault, err);
+            return report(fault, design, err);
         } catch (OutOfMemoryError full) {
             err.println(
                     "padward: expected more memory, found "

@@ -9,6 +9,7 @@ import padward.cli.output.ExitStatus;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Model.OptionSpec;
 import picocli.CommandLine.Spec;
 
 /** The command {@code padward}: its sub-commands do the work. */
@@ -96,7 +97,9 @@ public final class Padward implements Runnable {
     }
 
     private static int report(Exception fault, CommandLine line, CommandLine.ParseResult ignored) {
-        return Faults.report(fault, line.getErr());
+        OptionSpec option = line.getCommandSpec().findOption("--design");
+        String design = option == null || option.getValue() == null ? "" : "" + option.getValue();
+        return Faults.report(fault, design, line.getErr());
     }
 
     /**
@@ -105,7 +108,7 @@ public final class Padward implements Runnable {
      * @return the exit status; never that of an answer when there was none
      */
     public static int execute(CommandLine line, String... arguments) {
-        return Faults.guarded(() -> line.execute(arguments), line.getErr());
+        return Faults.guarded(() -> line.execute(arguments), "", line.getErr());
     }
 
     /**

@@ -97,7 +97,7 @@ public record PlainAsk(String design, String net, String pad, boolean json, bool
                         ? new PrintWriter(Writer.nullWriter())
                         : TextStreams.writer(System.out, json ? OptionalInt.empty() : width);
         PrintWriter err = TextStreams.writer(System.err, width);
-        return OptionalInt.of(Faults.guarded(command(file, out, err), err));
+        return OptionalInt.of(Faults.guarded(command(file, out, err), design, err));
     }
 
     /** The command with the values that these words give its options. */

@@ -106,7 +106,9 @@ class PlainAskTest {
         PlainAsk plain = PlainAsk.find(call, NOTHING).orElseThrow();
         PrintWriter to = new PrintWriter(plain.quiet() ? Writer.nullWriter() : out);
         PrintWriter faults = new PrintWriter(err);
-        int status = Faults.guarded(plain.command(Path.of(plain.design()), to, faults), faults);
+        int status =
+                Faults.guarded(
+                        plain.command(Path.of(plain.design()), to, faults), plain.design(), faults);
         return status + "\n" + out + "\n" + err;
     }
 
