@@ -81,6 +81,20 @@ class ImageIT {
                 .startsWith("0 {");
     }
 
+    /** It has a Java of its own: neither a missing home nor another Java's place matters. */
+    @Test
+    void itNeedsNoHomeAndNoOtherJava() throws Exception {
+        Path program = IMAGE.resolve("bin/padward").toAbsolutePath();
+        Path design = Path.of("fixtures/small/only.design.json").toAbsolutePath();
+        ProcessBuilder builder =
+                new ProcessBuilder("" + program, "nets", "--design", "" + design)
+                        .directory(folder.toFile());
+        builder.environment().clear();
+        builder.environment().put("LC_ALL", "C.UTF-8");
+        builder.environment().put("JAVA_HOME", "" + folder.resolve("no java"));
+        assertThat(run(builder)).startsWith("0 ").contains("pump/level/sample[1]");
+    }
+
     /** No command of the image says anything of Java or of its archive of classes. */
     @Test
     void theArchiveOfClassesIsUsedWhereItWasMade() throws Exception {
@@ -169,6 +183,10 @@ class ImageIT {
         builder.environment().clear();
         builder.environment().put("LC_ALL", "C.UTF-8");
         builder.environment().put("HOME", "" + Files.createDirectories(folder.resolve("home")));
+        return run(builder);
+    }
+
+    private static String run(ProcessBuilder builder) throws Exception {
         Process process = builder.redirectErrorStream(true).start();
         String printed = new String(process.getInputStream().readAllBytes(), UTF_8);
         return process.waitFor() + " " + printed;
