@@ -7,7 +7,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
-import java.util.stream.Collectors;
 import padward.base.Progress;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Price;
@@ -228,14 +227,18 @@ public record Bus(
      *
      * @param nets the nets
      * @param vertices the wires, pins and pads; fewer than nets
+     * @param tiles the tiles that they lie in, in words: {@code tile column x3}; empty where they
+     *     are pads
+     * @param users the nets that use other wires in these tiles, which the nets could enter from
+     *     where they get without passing the bottleneck; the one with the most such wires first
      */
-    public record Bottleneck(List<Net> nets, List<Integer> vertices) {
-        private static final int MOST_NAMED = 6;
-
+    public record Bottleneck(
+            List<Net> nets, List<Integer> vertices, Optional<String> tiles, List<Net> users) {
         /** Copies the lists. */
         public Bottleneck {
             nets = List.copyOf(nets);
             vertices = List.copyOf(vertices);
+            users = List.copyOf(users);
         }
 
         /** The bottleneck as a short clause, without names. */
@@ -267,7 +270,7 @@ public record Bus(
 
         /** The bottleneck as a clause. */
         public String toText(Fabric fabric) {
-            String who = named(nets.stream().map(Net::name).toList());
+            String who = CutPlace.named(nets.stream().map(Net::name).toList());
             if (vertices.isEmpty()) {
                 return "no free route leads from " + who + " to any of the pads";
             }
@@ -279,13 +282,29 @@ public record Bus(
                     + vertices.size()
                     + " can be brought out together: every free route of theirs passes "
                     + (vertices.size() == 1 ? "" : "one of ")
-                    + named(vertices.stream().map(fabric::vertexName).toList());
+                    + CutPlace.named(vertices.stream().map(fabric::vertexName).toList())
+                    + place(fabric);
         }
 
-        private static String named(List<String> names) {
-            String few = names.stream().limit(MOST_NAMED).collect(Collectors.joining(", "));
-            int more = names.size() - MOST_NAMED;
-            return more > 0 ? few + " and " + more + " more" : few;
+        /** Where it lies and who is there, after what it is. */
+        private String place(Fabric fabric) {
+            if (tiles.isEmpty()) {
+                return "";
+            }
+            boolean anyPad = vertices.stream().anyMatch(v -> fabric.kind(v) == VertexKind.PAD);
+            String what = vertices.size() == 1 ? "it lies" : "they lie";
+            return "; "
+                    + (anyPad ? "those that are not pads lie" : what)
+                    + " in "
+                    + tiles.get()
+                    + usersText();
+        }
+
+        private String usersText() {
+            return users.isEmpty()
+                    ? ""
+                    : ", where other wires that these nets could enter are used by "
+                            + CutPlace.named(users.stream().map(Net::name).toList());
         }
     }
 

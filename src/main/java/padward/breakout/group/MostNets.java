@@ -150,6 +150,7 @@ record MostNets(
         DisjointRoutes first = group.routes(numbers);
         List<Boolean> reaching =
                 numbers.stream().map(n -> !first.proven() || !group.isCutOff(n)).toList();
+        BitSet firstClosed = closed(design, returned.values());
         DisjointRoutes found = first;
         boolean stopped = !first.proven();
         for (Set<Integer> unpaid = unpaid(found, returned);
@@ -175,7 +176,7 @@ record MostNets(
         return new MostNets(
                 found.routes(),
                 pads,
-                first.cut().map(c -> bottleneck(request, c)),
+                first.cut().map(c -> bottleneck(request, c, firstClosed)),
                 reaching,
                 same && !stopped,
                 first.mostServed(),
@@ -310,9 +311,14 @@ record MostNets(
                 .slowPs();
     }
 
-    private static Bus.Bottleneck bottleneck(BusRequest request, FlowCut cut) {
+    private static Bus.Bottleneck bottleneck(BusRequest request, FlowCut cut, BitSet closed) {
+        List<Net> nets = cut.nets().stream().map(n -> request.nets().get(n)).toList();
+        Optional<CutPlace> place = CutPlace.of(request.design(), nets, cut.vertices(), closed);
         return new Bus.Bottleneck(
-                cut.nets().stream().map(n -> request.nets().get(n)).toList(), cut.vertices());
+                nets,
+                cut.vertices(),
+                place.map(CutPlace::tiles),
+                place.map(CutPlace::users).orElse(List.of()));
     }
 
     /** Whether every route leads to a pad that is open to its net alone. */

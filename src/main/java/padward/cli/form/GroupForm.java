@@ -185,6 +185,16 @@ public final class GroupForm {
                                                                                                 v))
                                                                 .toList()))
                 .means("the wires, pins and pads that they have to pass");
+        proof.maybe("where", text(), p -> p.thing().bottleneck().flatMap(Bus.Bottleneck::tiles))
+                .means("the tiles that these lie in, pads apart");
+        proof.maybe(
+                        "usedBy",
+                        texts(),
+                        p ->
+                                p.thing()
+                                        .bottleneck()
+                                        .map(b -> b.users().stream().map(Net::name).toList()))
+                .means("the nets that use other wires in these tiles, which the nets could enter");
         proof.maybe("oneMore", oneMore(), p -> p.thing().oneMore())
                 .means("when not all are served: what must be removed for one more");
         return proof.written();

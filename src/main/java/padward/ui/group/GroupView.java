@@ -267,6 +267,7 @@ public final class GroupView extends ScrollPane {
         filter.setVisible(priced);
         filter.setManaged(priced);
         totals.setText(totals());
+        totals.setTooltip(bottleneck().map(Tooltip::new).orElse(null));
         message.setText(
                 !group.asAskedProperty().get()
                         ? "This is the group as it was routed. You have changed the fields: press"
@@ -321,6 +322,15 @@ public final class GroupView extends ScrollPane {
                                                 .map(m -> b.inShort(m.design().fabric())))
                         .map(why -> ", no more can be: " + why)
                         .orElse(" served, proven: none cheaper or faster");
+    }
+
+    /** Why no more can be served, and where; empty when all are, or that is not known. */
+    private Optional<String> bottleneck() {
+        return group.busProperty()
+                .get()
+                .flatMap(Bus::proof)
+                .flatMap(Bus.Proof::bottleneck)
+                .flatMap(b -> group.matrixProperty().get().map(m -> b.toText(m.design().fabric())));
     }
 
     private String totals() {

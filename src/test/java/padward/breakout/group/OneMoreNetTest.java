@@ -61,6 +61,28 @@ class OneMoreNetTest {
         assertThat(bus(after).lines()).hasSize(2);
     }
 
+    /** The limited nets get to x with one switch more, not to y. */
+    @Test
+    void theBottleneckSaysWhereItLiesAndWhoUsesTheOtherWiresThere() {
+        Design design =
+                made().net("nx", "cx.q", "", "sx.q x").net("ny", "cy.q", "", "sy.q y").design();
+        Bus.Bottleneck cut = bus(design).proof().flatMap(Bus.Proof::bottleneck).orElseThrow();
+        assertThat(cut.users()).extracting(Net::name).containsExactly("nx");
+        String tile = design.fabric().tileName(design.fabric().tile(cut.vertices().get(0)));
+        assertThat(cut.tiles()).contains("tile " + tile);
+        assertThat(cut.toText(design.fabric()))
+                .endsWith(
+                        "passes w; it lies in tile "
+                                + tile
+                                + ", where other wires that these nets could enter are used by nx");
+        Bus.Bottleneck alone =
+                bus(made().net("ny", "cy.q", "", "sy.q y").design())
+                        .proof()
+                        .flatMap(Bus.Proof::bottleneck)
+                        .orElseThrow();
+        assertThat(alone.users()).extracting(Net::name).containsExactly("ny");
+    }
+
     @Test
     void oneUserOfBothIsEnough() {
         Design design = made().chain("sx.q y").net("nx", "cx.q", "", "sx.q x", "sx.q y").design();

@@ -334,7 +334,8 @@ class GroupWindowTest {
         take(robot, "group-bottleneck");
         assertThat(robot.lookup("#group-totals").queryAs(Label.class).getText())
                 .startsWith("7 nets, 2 pads: 2 of 7, no more can be: 6 nets have to share 1 wire\n")
-                .containsOnlyOnce("every free route of theirs passes x1y5/run1_w[3]");
+                .containsOnlyOnce(
+                        "every free route of theirs passes x1y5/run1_w[3]; it lies in tile x1y5");
         byte[] shown = mapPixels(robot);
         assertThat(shown).isNotEqualTo(before);
         selectTab(robot, "routes-tab");
