@@ -2,10 +2,17 @@ package padward.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.google.gson.JsonElement;
+import com.google.gson.JsonObject;
+import com.google.gson.JsonParser;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -97,5 +104,53 @@ class BestGroupTest {
         assertThat(matched.out()).contains("; matching the delays takes ");
         assertThat(bus("pump/level/sample[*]", "header J1", "--match-ps", "100000").out())
                 .doesNotContain("takes ");
+    }
+
+    /** "The most signals of this module on the 40 pads of J2 and J3." */
+    @Test
+    void theMostSignalsOfAModuleOnTheFortyPadsOfTwoHeaders() throws Exception {
+        Map<String, String> headers = new HashMap<>();
+        String board = Files.readString(Path.of("fixtures/workbench/board.json"));
+        for (JsonElement pad :
+                JsonParser.parseString(board).getAsJsonObject().getAsJsonArray("pads")) {
+            for (JsonElement part : pad.getAsJsonObject().getAsJsonArray("attached")) {
+                String name = part.getAsJsonObject().get("name").getAsString();
+                if (List.of("J2", "J3").contains(name)) {
+                    headers.put(pad.getAsJsonObject().get("pad").getAsString(), name);
+                }
+            }
+        }
+        assertThat(headers).hasSize(40);
+        Path workbench = Path.of("fixtures/workbench/design.json.gz");
+        JsonObject group =
+                CommandRun.of(
+                                List.of(
+                                                "bus",
+                                                "-d",
+                                                workbench,
+                                                "-n",
+                                                "pump/store/*",
+                                                "-p",
+                                                "header J2, header J3",
+                                                "--json")
+                                        .toArray())
+                        .json();
+        Set<String> pads = new HashSet<>();
+        Set<String> used = new HashSet<>();
+        for (JsonElement line : group.getAsJsonArray("lines")) {
+            String pad = line.getAsJsonObject().get("pad").getAsString();
+            assertThat(line.getAsJsonObject().get("net").getAsString()).startsWith("pump/store/");
+            assertThat(headers).containsKey(pad);
+            assertThat(pads.add(pad)).isTrue();
+            used.add(headers.get(pad));
+        }
+        assertThat(used).containsExactlyInAnyOrder("J2", "J3");
+        // All nets of the module have to pass as many wires, pins and pads as are served.
+        JsonObject proof = group.getAsJsonObject("proof");
+        assertThat(proof.getAsJsonArray("nets"))
+                .hasSize(pads.size() + group.getAsJsonArray("notServed").size());
+        assertThat(proof.getAsJsonArray("pass")).hasSize(pads.size());
+        assertThat(proof.get("where").getAsString()).startsWith("tiles ");
+        assertThat(proof.getAsJsonArray("usedBy")).isNotEmpty();
     }
 }
