@@ -463,6 +463,56 @@ public final class DisjointFlow {
         end();
     }
 
+    /**
+     * Opens vertices that are closed, as if what used them had been removed; those that are open
+     * stay so. Nets are served over them where that makes the flow better.
+     *
+     * @param vertices none of a net's tree and no goal
+     */
+    public void open(IntCollection vertices) {
+        for (int vertex : vertices) {
+            if ((role[vertex] & (GOAL | TREE)) != 0) {
+                throw new IllegalArgumentException("a net or goal is there: " + vertex);
+            }
+        }
+        begin();
+        for (int vertex : vertices) {
+            if (role[vertex] == CLOSED) {
+                open(vertex);
+                most++;
+            }
+        }
+        end();
+    }
+
+    /**
+     * Opens a vertex. What leads to it may have a higher potential than it has by what it leads to.
+     * Then it is split, a unit is sent through it, and the cheapest path that brings the unit back
+     * to where it entered is searched: over other routes, or straight back through the vertex,
+     * after which both of its potentials are the same.
+     */
+    private void open(int vertex) {
+        toGo[vertex] = leastOnward(vertex);
+        if (toGo[vertex] == UNREACHED || stopped) {
+            role[vertex] = 0;
+            return;
+        }
+        int before = highestBefore(vertex);
+        // It may also lead to what leads nowhere but to it.
+        toGo[vertex] = leastOnward(vertex);
+        if (before <= toGo[vertex]) {
+            role[vertex] = 0;
+            return;
+        }
+        role[vertex] = ROUTED;
+        toGoIn.put(vertex, before);
+        search(vertex, ~vertex);
+        if (!previous.containsKey(vertex)) {
+            role[vertex] = 0;
+            toGoIn.remove(vertex);
+        }
+    }
+
     private Set<Integer> passing(IntCollection vertices) {
         Set<Integer> result = new TreeSet<>();
         for (int vertex : vertices) {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import it.unimi.dsi.fastutil.ints.Int2IntMaps;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.BitSet;
 import java.util.HashSet;
 import java.util.List;
@@ -33,6 +34,8 @@ class DisjointFlowProperties {
     private int betweenBounds;
     private int cutOff;
     private int competing;
+    private int opened;
+    private int better;
 
     @Test
     void changesLeadToWhatJGraphTFindsFromNothing() throws Exception {
@@ -56,6 +59,8 @@ class DisjointFlowProperties {
         assertThat(betweenBounds).isGreaterThan(20);
         assertThat(cutOff).isGreaterThan(100);
         assertThat(competing).isGreaterThan(100);
+        assertThat(opened).isGreaterThan(200);
+        assertThat(better).isGreaterThan(20);
     }
 
     /** One drawn order of changes. */
@@ -129,7 +134,7 @@ class DisjointFlowProperties {
         private void change() {
             int net = random.nextInt(drawn.trees().size());
             int goal = random.nextInt(drawn.goals().size());
-            int kind = random.nextInt(12);
+            int kind = random.nextInt(15);
             if (kind < 5) {
                 if (!nets.remove(net)) {
                     nets.add(net);
@@ -145,6 +150,8 @@ class DisjointFlowProperties {
                 } else {
                     flow.removeGoal(is.vertex());
                 }
+            } else if (kind > 11) {
+                open();
             } else {
                 IntArrayList more = new IntArrayList();
                 for (int number : numberOf.values()) {
@@ -155,6 +162,28 @@ class DisjointFlowProperties {
                 more.forEach((int v) -> blocked.set(v));
                 flow.close(more);
             }
+        }
+
+        /** Opens some of what is closed, but for trees and goals; some may be open already. */
+        private void open() {
+            BitSet others = (BitSet) blocked.clone();
+            drawn.trees().forEach(t -> Arrays.stream(t).forEach(others::clear));
+            drawn.goals().forEach(g -> others.clear(g.vertex()));
+            int[] closed = others.stream().toArray();
+            IntArrayList some = new IntArrayList();
+            for (int i = 0; closed.length > 0 && i < 6; i++) {
+                some.add(closed[random.nextInt(closed.length)]);
+            }
+            int before = flow.served();
+            long cost = total();
+            flow.open(some);
+            some.forEach((int v) -> blocked.clear(v));
+            opened += some.size();
+            better += flow.served() > before || total() < cost ? 1 : 0;
+        }
+
+        private long total() {
+            return nets.stream().mapToLong(n -> flow.cost(numberOf.get(n))).sum();
         }
 
         private void add(int net) {
