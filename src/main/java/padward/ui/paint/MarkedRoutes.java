@@ -113,6 +113,11 @@ public record MarkedRoutes(List<Line> lines) implements MapOverlay {
             line.block().ifPresent(b -> obstacles(b, scene, out));
         }
         List<Rectangle2D> names = new ArrayList<>();
+        // The legend lies above everything and would cut a name.
+        new LegendPainter(scene, out)
+                .findPlace()
+                .map(at -> new Rectangle2D(at.left(), at.top(), at.width(), at.height()))
+                .ifPresent(names::add);
         for (Line line : lines.subList(0, Math.min(MOST_NAMES, lines.size()))) {
             name(line, layout.pillAt(line.last()), scene, out, names);
         }
@@ -136,7 +141,7 @@ public record MarkedRoutes(List<Line> lines) implements MapOverlay {
                         scene.view().screenY(at.y()));
     }
 
-    /** A name outside its pad, or inside where there is no room; not where it covers another. */
+    /** A name outside its pad, or inside where there is no room; not over another or the legend. */
     private static void name(
             Line line, TileLayout.Box pad, MapScene scene, Surface out, List<Rectangle2D> names) {
         double x = scene.view().screenX(pad.centreX());

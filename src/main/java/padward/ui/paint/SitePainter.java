@@ -3,6 +3,7 @@ package padward.ui.paint;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import padward.design.Cell;
 import padward.design.Occupancy;
 import padward.fabric.Fabric;
@@ -34,6 +35,9 @@ final class SitePainter {
 
     /** A shortened name with fewer letters is useless. */
     private static final int LEAST_LETTERS = 6;
+
+    /** The end of a pin's name that says something. */
+    private static final int LEAST_OF_PIN = 2;
 
     private final MapScene scene;
     private final Viewport view;
@@ -282,28 +286,56 @@ final class SitePainter {
         Pad pad = fabric.pads().get(index);
         String name = pad.packagePin().isEmpty() ? "pad" : pad.packagePin();
         double along = w - IN_PILL;
-        // All pins are named or none: names on only a few would seem to mean something.
-        if (fits(opened.layout().pads().longestPin(), along) && LINE * letters() <= h) {
-            double x = view.screenX(box.centreX());
-            double y = view.screenY(box.centreY());
-            String role = role(pad);
-            boolean both = showsRole(pad, box);
-            double up = both ? LINE * letters() / 2 : 0;
-            text(out, name, x, y - up, along, false);
-            if (both) {
-                text(out, role, x, y + up, along, false);
-            }
+        if (LINE * leastOfPin() > h) {
+            return;
         }
+        double x = view.screenX(box.centreX());
+        double y = view.screenY(box.centreY());
+        boolean both = showsRole(pad, box);
+        double up = both ? LINE * letters() / 2 : 0;
+        pinName(name, along)
+                .ifPresent(
+                        shown -> {
+                            double high = Math.min(letters(), h / LINE);
+                            double wide = along / Surface.Lettering.width(shown, 1);
+                            double size = Math.max(leastOfPin(), Math.min(high, wide));
+                            out.text(
+                                    shown,
+                                    x,
+                                    y - up,
+                                    new Surface.Lettering(
+                                            size, Surface.Align.CENTER, colors.ink()));
+                        });
+        if (both) {
+            text(out, role(pad), x, y + up, along, false);
+        }
+    }
+
+    /** A pin's name, or its end where the whole does not fit; empty where that does not either. */
+    private Optional<String> pinName(String name, double along) {
+        if (fitsPill(name, along)) {
+            return Optional.of(name);
+        }
+        return IntStream.rangeClosed(1, name.length() - LEAST_OF_PIN)
+                .mapToObj(from -> "…" + name.substring(from))
+                .filter(end -> fitsPill(end, along))
+                .findFirst();
+    }
+
+    private boolean fitsPill(String name, double along) {
+        return Surface.Lettering.width(name, leastOfPin()) <= along;
+    }
+
+    /** Larger text makes the names of pads larger where there is room; it never hides one. */
+    private double leastOfPin() {
+        return SMALLER * fontSize(scene.scale());
     }
 
     private boolean showsRole(Pad pad, TileLayout.Box box) {
         String role = role(pad);
         double along = box.width() * scene.scale() - IN_PILL;
         double h = box.height() * scene.scale();
-        return !role.isEmpty()
-                && 2.4 * LINE * letters() <= h
-                && fits(role, along)
-                && fits(opened.layout().pads().longestPin(), along);
+        return !role.isEmpty() && 2.4 * LINE * letters() <= h && fits(role, along);
     }
 
     /** What a pad is for, in one word; empty for general ones. */
