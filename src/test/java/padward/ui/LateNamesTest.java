@@ -5,11 +5,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.Set;
 import java.util.concurrent.TimeUnit;
+import javafx.scene.control.Labeled;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
+import javafx.scene.image.ImageView;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
+import javafx.stage.Window;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
@@ -26,9 +31,11 @@ import padward.ui.work.HeldBackground;
 class LateNamesTest {
     private final HeldBackground background = new HeldBackground();
     private WindowModel model;
+    private Stage stage;
 
     @Start
-    void start(Stage stage) {
+    void start(Stage given) {
+        stage = given;
         model = PadwardApp.show(stage, background);
         model.open(Path.of("fixtures/small/only.design.json"));
         background.endAll();
@@ -181,6 +188,47 @@ class LateNamesTest {
                 10, TimeUnit.SECONDS, () -> headline(robot).equals("Surveying the pads …"));
         robot.interact(background::endAll);
         assertThat(headline(robot)).isNotEmpty().doesNotContain("Surveying");
+    }
+
+    /** While the sheet is laid out, it does not say that there is nothing to lay out. */
+    @Test
+    void theSheetSaysOnlyThatItIsLaidOut(FxRobot robot) {
+        ask(robot, "pump/level/sample[1]", "J1.2");
+        robot.interact(background::endAll);
+        robot.interact(() -> model.shown().tryIt());
+        robot.interact(background::endAll);
+        robot.interact(
+                () -> {
+                    model.shown().acceptedProperty().set(true);
+                    model.keep();
+                });
+        robot.interact(background::endAll);
+        Set<Window> before = Set.copyOf(Window.getWindows());
+        robot.interact(() -> OpenWindow.actions(stage).get("sheet").run());
+        Window sheet =
+                Window.getWindows().stream()
+                        .filter(w -> !before.contains(w))
+                        .findFirst()
+                        .orElseThrow();
+        try {
+            assertThat(texts(sheet))
+                    .anyMatch(t -> t.startsWith("Laying out"))
+                    .noneMatch(t -> t.contains("No kept change"));
+            robot.interact(background::endAll);
+            assertThat(sheet.getScene().getRoot().lookupAll("*"))
+                    .anyMatch(n -> n instanceof ImageView v && v.getImage().getWidth() > 500);
+            assertThat(texts(sheet)).noneMatch(t -> t.contains("No kept change"));
+        } finally {
+            robot.interact(sheet::hide);
+        }
+    }
+
+    private static List<String> texts(Window window) {
+        return window.getScene().getRoot().lookupAll("*").stream()
+                .filter(n -> n instanceof Labeled && n.isVisible())
+                .map(n -> ((Labeled) n).getText())
+                .filter(Objects::nonNull)
+                .toList();
     }
 
     private static String headline(FxRobot robot) {
