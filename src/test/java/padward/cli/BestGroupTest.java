@@ -97,6 +97,53 @@ class BestGroupTest {
         assertThat(ledger).doesNotExist();
     }
 
+    /** The group without the unblocking that was asked for is not taken for the one with it. */
+    @Test
+    void aStoppedUnblockingIsReportedAndNotRecorded() {
+        Path ledger = folder.resolve("kept.json");
+        CommandRun run = bus("alarm/*", "header J2", "--within-ms", "0", "--unblock", "-l", ledger);
+        assertThat(run.code()).isEqualTo(1);
+        assertThat(run.out())
+                .contains(
+                        "Unblocking was stopped before its end, so nothing is removed: this is the"
+                                + " group without it. Nothing is recorded. Allow more time with"
+                                + " --within-ms.");
+        assertThat(ledger).doesNotExist();
+        assertThat(bus("alarm/*", "header J2", "--within-ms", "0").out())
+                .contains(
+                        "The search was stopped before it was known what could be removed to serve"
+                                + " more nets. Allow more time with --within-ms.");
+        assertThat(
+                        bus("alarm/*", "header J2", "--within-ms", "0", "--unblock", "--json")
+                                .json()
+                                .get("unblockingStopped")
+                                .getAsBoolean())
+                .isTrue();
+        CommandRun whole =
+                bus("alarm/*", "header J2", "--within-ms", "600000", "--unblock", "--json");
+        assertThat(whole.json().has("unblockingStopped")).isFalse();
+    }
+
+    /** No time is set for what always runs to its end. */
+    @Test
+    void aTimeIsRefusedWhereItWouldNotBeKept() {
+        for (List<String> other :
+                List.of(List.of("--match-ps", "100"), List.of("--register", "clk12"))) {
+            CommandRun run =
+                    bus(
+                            "pump/level/sample[*]",
+                            "header J1",
+                            "--within-ms",
+                            "5",
+                            other.get(0),
+                            other.get(1));
+            assertThat(run.code()).isEqualTo(2);
+            assertThat(run.err())
+                    .contains("--within-ms: expected no --match-ps or --register together with it")
+                    .contains(String.join(" ", other));
+        }
+    }
+
     /** Matched lines take longer, on purpose. */
     @Test
     void matchedLinesSayWhatTheyCost() {

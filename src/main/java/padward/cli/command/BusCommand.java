@@ -17,6 +17,7 @@ import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RegisterQuestion;
 import padward.breakout.group.RouteMatrix;
 import padward.breakout.group.UnblockedGroup;
+import padward.breakout.group.Unblocking;
 import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
@@ -37,7 +38,6 @@ import padward.design.Net;
 import padward.format.ledger.LedgerReplay;
 import padward.timing.ExternalLine;
 import padward.timing.ValidTimes;
-import padward.unblock.why.SearchLimits;
 import padward.watch.registered.RegisteredLines;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -141,7 +141,8 @@ public final class BusCommand implements Callable<Integer> {
             description =
                     "Stops the search after this many milliseconds and reports the nets that have a "
                             + "route so far, and how many can have one at the most. Without it, the "
-                            + "search runs to the end.")
+                            + "search runs to the end. With --unblock, a search that was stopped "
+                            + "records nothing. Not together with --match-ps or --register.")
     private Long withinMillis;
 
     @Mixin private LeadOption lead;
@@ -195,12 +196,21 @@ public final class BusCommand implements Callable<Integer> {
         if (withinMillis != null && withinMillis < 0) {
             throw new BadInput("--within-ms", "", "a number from 0", "" + withinMillis);
         }
+        // What these do is of use only when it is whole, so that no time is set for it.
+        if (withinMillis != null && (match != null || register != null)) {
+            throw new BadInput(
+                    "--within-ms",
+                    "",
+                    "no --match-ps or --register together with it, as these run to their end",
+                    match != null ? "--match-ps " + match : "--register " + register);
+        }
         Progress progress =
                 withinMillis == null ? design.progress() : design.progress().within(withinMillis);
         Optional<RouteMatrix> matrix =
                 calibrate == null ? Optional.of(matrix(now)) : Optional.empty();
         Bus found = matrix.isPresent() ? matrix.get().routeOrSoFar(progress) : calibration(now);
-        Optional<UnblockedGroup> unblocked = unblocked(now, found, progress);
+        Unblocking unblocking = unblocking(now, found, progress);
+        Optional<UnblockedGroup> unblocked = unblocking.found();
         Bus bus = unblock ? unblocked.map(UnblockedGroup::bus).orElse(found) : found;
         Optional<MatchedGroup> matched =
                 match == null
@@ -218,8 +228,13 @@ public final class BusCommand implements Callable<Integer> {
         Optional<ValidTimes> valid =
                 validTimes(now, matched.map(MatchedGroup::after).orElse(bus), external);
         Bus routed = matched.map(MatchedGroup::after).orElse(bus);
+        // A group without the unblocking that was asked for is shown, but not recorded.
+        boolean withheld = ledger != null && unblock && unblocking.stopped();
+        Bus unregistered = withheld ? nothing(bus) : routed;
         Bus recorded =
-                places ? registered.flatMap(RegisteredLines::placed).orElse(nothing(bus)) : routed;
+                places
+                        ? registered.flatMap(RegisteredLines::placed).orElse(nothing(bus))
+                        : unregistered;
         allServed =
                 places
                         ? notServed(bus, registered).isEmpty() && !recorded.lines().isEmpty()
@@ -236,7 +251,7 @@ public final class BusCommand implements Callable<Integer> {
                                     now,
                                     routed,
                                     recorded,
-                                    unblocked,
+                                    unblocking,
                                     unblock,
                                     matched,
                                     registered,
@@ -255,9 +270,12 @@ public final class BusCommand implements Callable<Integer> {
             }
         } else {
             new BusTable(now, routed, external, lead.localPercent(), price(now, routed, unblocked))
-                    .print(out);
+                    .print(out, progress);
             distance.ifPresent(out::println);
             unblocked.ifPresent(c -> BusTable.printUnblocked(now, c, unblock, out));
+            if (unblocking.stopped()) {
+                BusTable.printUnblockingStopped(unblock, withheld, out);
+            }
             registered.ifPresent(h -> RegisteredTable.print(now, h, clockMhz, false, out));
             valid.ifPresent(v -> BusTable.printValid(v, out));
             matched.ifPresent(m -> BusTable.printMatched(now, m, out));
@@ -398,26 +416,19 @@ public final class BusCommand implements Callable<Integer> {
         return mayDisconnect ? Bus.Ports.MAY_DISCONNECT : Bus.Ports.KEEP;
     }
 
-    /** What to remove so that nets without a free route are served too, if known in time. */
-    private Optional<UnblockedGroup> unblocked(Design now, Bus found, Progress progress)
-            throws BadInput {
-        if (found.left().stream().noneMatch(Bus.Left::couldBeUnblocked)) {
-            return Optional.empty();
-        }
-        try {
-            return Optional.of(
-                    UnblockedGroup.of(
-                            now,
-                            group.nets(now),
-                            group.pads(now),
-                            aim(),
-                            ports(),
-                            driver.of(now),
-                            SearchLimits.USUAL,
-                            progress));
-        } catch (CancellationException stopped) {
-            return Optional.empty();
-        }
+    /** What to remove so that nets without a free route are served too. */
+    private Unblocking unblocking(Design now, Bus found, Progress progress) throws BadInput {
+        return calibrate == null
+                ? Unblocking.of(
+                        now,
+                        found,
+                        group.nets(now),
+                        group.pads(now),
+                        aim(),
+                        ports(),
+                        driver.of(now),
+                        progress)
+                : Unblocking.NONE;
     }
 
     private Ledger kept(Ledger old, Design now, Bus bus) throws BadInput {

@@ -2,6 +2,7 @@ package padward.cli.form;
 
 import static padward.cli.form.Values.count;
 import static padward.cli.form.Values.delay;
+import static padward.cli.form.Values.number;
 import static padward.cli.form.Values.text;
 import static padward.cli.form.Values.texts;
 import static padward.cli.form.Values.whole;
@@ -19,6 +20,7 @@ import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RegisterCheck;
 import padward.breakout.group.RegisteredGroup;
 import padward.breakout.group.UnblockedGroup;
+import padward.breakout.group.Unblocking;
 import padward.breakout.text.WhyText;
 import padward.change.Outcome;
 import padward.design.Design;
@@ -43,13 +45,14 @@ public final class GroupForm {
      * A group.
      *
      * @param recorded what changes: the group, or the one of its registers' nets
+     * @param unblocking what came of the search for what to remove
      * @param done whether what had to be removed for it was removed
      */
     public record Group(
             Design design,
             Bus bus,
             Bus recorded,
-            Optional<UnblockedGroup> unblocked,
+            Unblocking unblocking,
             boolean done,
             Optional<MatchedGroup> matched,
             Optional<RegisteredLines> registered,
@@ -58,7 +61,7 @@ public final class GroupForm {
             ExternalLine external,
             double localPercent) {
         private Optional<UnblockedGroup> applied() {
-            return unblocked.filter(u -> done);
+            return unblocking.found().filter(u -> done);
         }
 
         private Price price() {
@@ -118,8 +121,13 @@ public final class GroupForm {
                         "sum that each net would take alone to the same pad; when stopped 0, as it is"
                                 + " not known");
         group.needed("price", PriceForm.price(), Group::price).means("of all lines together");
-        group.maybe("unblocked", unblocked(), g -> In.maybe(g, g.unblocked()))
+        group.maybe("unblocked", unblocked(), g -> In.maybe(g, g.unblocking().found()))
                 .means("when nets are left that could be served");
+        group.maybe(
+                        "unblockingStopped",
+                        Kinds.flag(),
+                        g -> Optional.of(true).filter(t -> g.unblocking().stopped()))
+                .means("true when --within-ms stopped the search for what to remove");
         group.maybe("registered", registered(), g -> In.maybe(g, g.registered()))
                 .means("with --register");
         group.maybe("valid", valid(), Group::valid).means("with --clock-channel");
@@ -202,10 +210,10 @@ public final class GroupForm {
 
     private static Form<Bus.Bound> bound() {
         var known = new Fields<Bus.Bound>();
-        known.needed("served", whole(), Bus.Bound::served).means("how many nets have a route");
-        known.needed("atMost", whole(), Bus.Bound::atMost)
+        known.needed("served", number(), Bus.Bound::served).means("how many nets have a route");
+        known.needed("atMost", number(), Bus.Bound::atMost)
                 .means("how many can have one together at the most, proven");
-        known.needed("of", whole(), Bus.Bound::of).means("how many nets were asked about");
+        known.needed("of", number(), Bus.Bound::of).means("how many nets were asked about");
         known.needed("stopped", Kinds.flag(), Bus.Bound::stopped)
                 .means("whether the search was stopped");
         return known.written();
@@ -219,7 +227,7 @@ public final class GroupForm {
                 .means("whether fewer cannot do");
         more.maybe(
                         "atLeast",
-                        whole().boxed(),
+                        number().boxed(),
                         o -> o.isNever() ? Optional.empty() : Optional.of(o.atLeast()))
                 .means("how many must be removed at least");
         more.needed("possible", Kinds.flag(), o -> !o.isNever()).means("whether any removal helps");
@@ -247,13 +255,13 @@ public final class GroupForm {
     private static Form<In<UnblockedGroup>> unblocked() {
         var unblocked = new Fields<In<UnblockedGroup>>();
         unblocked
-                .needed("served", whole(), u -> u.thing().bus().lines().size())
+                .needed("served", number(), u -> u.thing().bus().lines().size())
                 .means("how many are served then");
         unblocked
                 .needed("provenMinimum", Kinds.flag(), u -> u.thing().provenMinimum())
                 .means("whether fewer removals cannot do");
         unblocked
-                .needed("lowerBound", whole(), u -> u.thing().lowerBound())
+                .needed("lowerBound", number(), u -> u.thing().lowerBound())
                 .means("how many removals it takes at the least");
         unblocked
                 .needed("removed", list(removed()), u -> u.thing().removed())
@@ -351,7 +359,7 @@ public final class GroupForm {
         line.needed("pad", text(), l -> l.design().fabric().pads().get(l.thing().pad()).name())
                 .means("its pad");
         line.maybe("reason", text(), l -> l.thing().reason()).means("why it is not possible");
-        line.needed("cycles", whole(), l -> l.thing().cycles())
+        line.needed("cycles", number(), l -> l.thing().cycles())
                 .means("periods of the clock by which it is late; with 2 it is synchronised");
         line.needed(
                         "registers",

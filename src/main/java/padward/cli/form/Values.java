@@ -40,6 +40,11 @@ public final class Values {
         return Kinds.whole(Integer.MIN_VALUE, Integer.MAX_VALUE);
     }
 
+    /** How many there are of something. */
+    public static IntKind number() {
+        return Kinds.whole(0, Integer.MAX_VALUE);
+    }
+
     /** A whole number that can be a sum of many. */
     public static Kind<Long> count() {
         return written(

@@ -5,6 +5,7 @@ import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.breakout.ask.Cautions;
 import padward.breakout.ask.ClockForwarding;
@@ -55,7 +56,12 @@ public final class BusTable {
         this.external = external;
     }
 
-    public void print(PrintWriter out) {
+    /**
+     * All of it.
+     *
+     * @param progress stops the search for routes on which clocks are forwarded, which is reported
+     */
+    public void print(PrintWriter out, Progress progress) {
         if (!bus.lines().isEmpty()) {
             printLines(out);
         }
@@ -65,7 +71,7 @@ public final class BusTable {
         if (bus.lines().isEmpty()) {
             return;
         }
-        printClocks(out);
+        printClocks(out, progress);
         printSkew(out);
         out.println();
         printEdits(out);
@@ -106,16 +112,25 @@ public final class BusTable {
     }
 
     /** Reports for clocks whether they are forwarded. */
-    private void printClocks(PrintWriter out) {
+    private void printClocks(PrintWriter out, Progress progress) {
         for (Bus.Line line : bus.lines()) {
             if (line.net().clock()) {
-                Question question = new Question(design, line.net(), line.pad(), Corner.SLOW);
-                ClockForwarding forwarding =
-                        ClockForwarding.of(question, line.route(), Progress.NONE);
-                out.println(line.net().name() + ": " + forwarding.toText());
-                ForwardedClock.hint(question, forwarding.route().isPresent())
-                        .ifPresent(out::println);
+                printClock(line, out, progress);
             }
+        }
+    }
+
+    private void printClock(Bus.Line line, PrintWriter out, Progress progress) {
+        Question question = new Question(design, line.net(), line.pad(), Corner.SLOW);
+        try {
+            ClockForwarding forwarding = ClockForwarding.of(question, line.route(), progress);
+            out.println(line.net().name() + ": " + forwarding.toText());
+            ForwardedClock.hint(question, forwarding.route().isPresent()).ifPresent(out::println);
+        } catch (CancellationException stopped) {
+            out.println(
+                    line.net().name()
+                            + ": the search was stopped before it was known whether the clock can"
+                            + " stay on its own kinds of wire.");
         }
     }
 
@@ -294,6 +309,24 @@ public final class BusTable {
         if (!done) {
             out.println("The option --unblock does this.");
         }
+    }
+
+    /**
+     * Reports that the time ran out before it was known what to remove.
+     *
+     * @param wanted whether it was to be removed
+     * @param withheld whether the group is therefore not recorded
+     */
+    public static void printUnblockingStopped(boolean wanted, boolean withheld, PrintWriter out) {
+        out.println();
+        out.println(
+                (wanted
+                                ? "Unblocking was stopped before its end, so nothing is removed: this is"
+                                        + " the group without it."
+                                : "The search was stopped before it was known what could be removed to"
+                                        + " serve more nets.")
+                        + (withheld ? " Nothing is recorded." : "")
+                        + " Allow more time with --within-ms.");
     }
 
     /** The result of matching the delays. */
