@@ -128,7 +128,9 @@ class TwoEdgesTest {
         run = CommandRun.of("deskew", capture, "--sheet", sheet, "-o", out);
         assertThat(run.out())
                 .contains(
-                        "J2.1: 1 change would have come before the one ahead: put directly behind it");
+                        "J2.1: 1 change would have come before the change that precedes it; it is put"
+                                + " right after it and marked as uncertain, because the pulse between"
+                                + " is shorter than the two edges' delays differ.");
         assertThat(Files.readString(out)).contains("#120350\n0!", "#120351\n1!");
     }
 

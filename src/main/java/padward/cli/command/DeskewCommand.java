@@ -222,7 +222,9 @@ public final class DeskewCommand implements Callable<Integer> {
             out.println("No channel of the capture is on the sheet: no time stamp is changed.");
         } else {
             out.println(used.referenceText());
-            out.println("Uncertain by: at most, against any other channel; sampling is included.");
+            out.println(
+                    "Uncertain by: at most, for rising and falling edges that were not moved, against"
+                            + " those of any other channel; sampling is included.");
             if (used.shifts().values().stream().anyMatch(Deskew.Edges::areApart)) {
                 out.println(
                         "Rising edges are shifted by the delay of rising ones, falling edges by that of"
@@ -277,13 +279,15 @@ public final class DeskewCommand implements Callable<Integer> {
     }
 
     private static String keptText(String channel, long changes) {
-        return String.format(
-                Locale.ROOT,
-                "%s: %d %s would have come before the one ahead: put directly behind it, and marked"
-                        + " as uncertain. The level between them is shorter than its delays allow.",
-                channel,
-                changes,
-                changes == 1 ? "change" : "changes");
+        boolean one = changes == 1;
+        return channel
+                + ": "
+                + changes
+                + (one ? " change" : " changes")
+                + " would have come before the change that precedes "
+                + (one ? "it; it is" : "them; they are")
+                + " put right after it and marked as uncertain, because the pulse between is shorter"
+                + " than the two edges' delays differ.";
     }
 
     private String lateText(String channel, SheetLines.Line line) {
