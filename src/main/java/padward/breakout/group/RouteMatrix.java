@@ -312,14 +312,20 @@ public final class RouteMatrix {
         if (request.aim() == Bus.Aim.MOST && pinned.isEmpty()) {
             MostNets most = mostNets(progress);
             progress.check();
-            Optional<Bus> proven = most(most, progress);
-            if (proven.isPresent()) {
-                return proven.get();
-            }
-            Bus chosen = byAim(pinned, watcher, progress);
-            return chosen.unproven(bound(chosen, most, false));
+            return provenOrChosen(most, watcher, progress);
         }
         return byAim(pinned, watcher, progress);
+    }
+
+    /** The most nets, proven; where the proof does not hold, what is chosen and a bound. */
+    private Bus provenOrChosen(
+            MostNets most, Optional<Consumer<Bus.Round>> watcher, Progress progress) {
+        Optional<Bus> proven = most(most, progress);
+        if (proven.isPresent()) {
+            return proven.get();
+        }
+        Bus chosen = byAim(Map.of(), watcher, progress);
+        return chosen.unproven(bound(chosen, most, false));
     }
 
     /**
@@ -330,19 +336,13 @@ public final class RouteMatrix {
     public Bus routeOrSoFar(Progress progress) {
         MostNets most = MostNets.none(request, costs.usablePads().size());
         try {
-            if (request.aim() == Bus.Aim.MOST) {
-                most = mostNets(progress);
-                if (most.stopped()) {
-                    return soFar(most);
-                }
-                Optional<Bus> proven = most(most, progress);
-                if (proven.isPresent()) {
-                    return proven.get();
-                }
-                Bus chosen = byAim(Map.of(), Optional.empty(), progress);
-                return chosen.unproven(bound(chosen, most, false));
+            if (request.aim() != Bus.Aim.MOST) {
+                return byAim(Map.of(), Optional.empty(), progress);
             }
-            return byAim(Map.of(), Optional.empty(), progress);
+            most = mostNets(progress);
+            return most.stopped()
+                    ? soFar(most)
+                    : provenOrChosen(most, Optional.empty(), progress);
         } catch (CancellationException stopped) {
             return soFar(most);
         }
