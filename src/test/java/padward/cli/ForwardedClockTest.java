@@ -262,6 +262,37 @@ class ForwardedClockTest {
         assertThat(Files.exists(ledger)).isFalse();
     }
 
+    /**
+     * For each pad, what {@code ask} says of a copy is what {@code bus} then does: the command that
+     * it names works, and where it names none, none does.
+     */
+    @Test
+    void theCommandThatAskNamesWorks() throws Exception {
+        int works = 0;
+        int without = 0;
+        Design read = DesignReader.read(design, Progress.NONE);
+        for (Pad pad : read.fabric().pads()) {
+            String out = CommandRun.of("ask", "-d", design, "-n", "clk12", "-p", pad.name()).out();
+            String command =
+                    "bus --nets 'clk12' --pads '" + pad.name() + "' --register 'clk12'";
+            List<Object> words = new ArrayList<>(List.of("bus", "-d", design));
+            words.addAll(List.of("-n", "clk12", "-p", pad.name(), "--register", "clk12"));
+            boolean port = read.findPortOn(read.fabric().pads().indexOf(pad)).isPresent();
+            if (port) {
+                words.add("--may-disconnect");
+                command += " --may-disconnect";
+            }
+            boolean named = out.contains(command + " forwards a copy in phase");
+            boolean forwarded =
+                    CommandRun.of(words.toArray()).out().contains("clk12 is forwarded on ");
+            assertThat(named).as(pad.name() + ": " + out).isEqualTo(forwarded);
+            works += named ? 1 : 0;
+            without += named ? 0 : 1;
+        }
+        assertThat(works).isPositive();
+        assertThat(without).isPositive();
+    }
+
     /** Nothing uses such a site, and nothing may. */
     @Test
     void aSiteThatIsUnusableIsNotCalledUsed() throws Exception {

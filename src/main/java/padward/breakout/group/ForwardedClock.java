@@ -7,6 +7,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
+import padward.breakout.ask.DriverFit;
 import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Question;
 import padward.change.Edit;
@@ -14,6 +15,7 @@ import padward.change.Outcome;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.Port;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.CellKind;
@@ -157,6 +159,12 @@ public record ForwardedClock(
         if (taken.isPresent()) {
             return Result.none("site " + site.name() + taken.get());
         }
+        if (!pad.directions().canDrive()) {
+            return Result.none("its pad is input-only");
+        }
+        if (DriverFit.of(design, line.pad(), line.driver()).hopeless()) {
+            return Result.none("no driver setting of its pad fits the voltage of its bank");
+        }
         Net clock = design.findNet(clockBefore.name()).orElseThrow();
         int goal = site.findPin(register.clock());
         Optional<VertexPath> path =
@@ -204,31 +212,60 @@ public record ForwardedClock(
 
     /**
      * How a register could show a copy of a clock that is asked about, or why none can; empty when
-     * the net is no clock.
+     * the net is no clock, or on the pad already.
      *
-     * @param isElsewhere whether the clock comes out without leaving its own kinds of wire, so that
-     *     no copy is missed
+     * @param staysOnOwnWires whether the clock comes out without leaving its own kinds of wire, so
+     *     that no copy is missed
+     * @throws CancellationException when {@code progress} says so
      */
-    public static Optional<String> hint(Question question, boolean isElsewhere) {
-        if (!question.net().clock()) {
+    public static Optional<String> hint(
+            Question question, boolean staysOnOwnWires, Progress progress) {
+        if (!question.net().clock() || question.isThere()) {
             return Optional.empty();
         }
-        Fabric fabric = question.design().fabric();
-        String clock = question.net().name();
-        Optional<String> not = whyNot(fabric, question.padValue());
-        if (not.isPresent()) {
-            return isElsewhere
+        Optional<Port> port = question.design().findPortOn(question.pad());
+        Result result = without(port, question, progress);
+        if (result.found().isEmpty()) {
+            return staysOnOwnWires
                     ? Optional.empty()
-                    : Optional.of("A register cannot show a copy of it either: " + not.get() + ".");
+                    : Optional.of(
+                            "A register cannot show a copy of it either: " + result.reason() + ".");
         }
+        String clock = question.net().name();
         return Optional.of(
                 "The pad's site takes a register of both edges, "
-                        + findKind(fabric, question.padValue()).orElseThrow().name()
-                        + ": bus --nets "
+                        + findKind(question.design().fabric(), question.padValue())
+                                .orElseThrow()
+                                .name()
+                        + ": bus --nets '"
                         + clock
-                        + " --register "
+                        + "' --pads '"
+                        + question.padValue().name()
+                        + "' --register '"
                         + clock
-                        + " forwards a copy in phase.");
+                        + "'"
+                        + port.map(p -> " --may-disconnect").orElse("")
+                        + " forwards a copy in phase"
+                        + port.map(p -> "; port " + p.name() + " loses its pad").orElse("")
+                        + ".");
+    }
+
+    /** What comes of it when the port that has the pad, if any, is disconnected first. */
+    private static Result without(Optional<Port> port, Question question, Progress progress) {
+        Design design = question.design();
+        List<Edit> go =
+                port.map(p -> List.<Edit>of(new Edit.DisconnectPort(p.name()))).orElse(List.of());
+        if (Outcome.of(design, go) instanceof Outcome.Refused refused) {
+            return Result.none(String.join("; ", refused.reasons()));
+        }
+        return of(
+                Outcome.apply(design, go),
+                question.net(),
+                question.pad(),
+                question.driver(),
+                DriverFit.standing(design, question.pad()),
+                ExternalLine.USUAL,
+                progress);
     }
 
     /** The shortest free branch to a pin over some kinds of wire. */

@@ -233,7 +233,8 @@ public final class AskCommand implements Callable<Integer> {
         if (answer instanceof Answer.FreeRoute free) {
             printTiming(free, out);
         } else {
-            ForwardedClock.hint(answer.question(), false).ifPresent(out::println);
+            ForwardedClock.hint(answer.question(), false, design.progress())
+                    .ifPresent(out::println);
         }
     }
 
@@ -244,7 +245,8 @@ public final class AskCommand implements Callable<Integer> {
         if (question.net().clock()) {
             ClockForwarding clock = ClockForwarding.of(question, open.route(), design.progress());
             out.println(clock.toText());
-            ForwardedClock.hint(question, clock.route().isPresent()).ifPresent(out::println);
+            ForwardedClock.hint(question, clock.route().isPresent(), design.progress())
+                    .ifPresent(out::println);
         }
         if (!AnswerEdits.isThere(open)) {
             SinkDelayTable.print(question.design(), AnswerEdits.of(open), out);

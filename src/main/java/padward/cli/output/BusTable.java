@@ -125,7 +125,8 @@ public final class BusTable {
         try {
             ClockForwarding forwarding = ClockForwarding.of(question, line.route(), progress);
             out.println(line.net().name() + ": " + forwarding.toText());
-            ForwardedClock.hint(question, forwarding.route().isPresent()).ifPresent(out::println);
+            ForwardedClock.hint(question, forwarding.route().isPresent(), progress)
+                    .ifPresent(out::println);
         } catch (CancellationException stopped) {
             out.println(
                     line.net().name()
