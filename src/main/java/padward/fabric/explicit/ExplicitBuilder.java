@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import padward.fabric.DelayClasses;
@@ -21,7 +22,6 @@ import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
 import padward.fabric.SitePin;
 import padward.fabric.SiteView;
-import padward.fabric.SwitchGroups;
 import padward.fabric.VertexKind;
 import padward.fabric.array.InternedBytes;
 import padward.fabric.array.Interner;
@@ -362,7 +362,8 @@ public final class ExplicitBuilder {
         EdgeRows out = sorter.rows();
         repeated = sorter.repeated().stream().map(r -> named(r, names)).toList();
         EdgeRows in = Transposer.transpose(bases, out, classes, Transposer.SLICE);
-        SwitchGroups groups = switchGroups.freeze(columns, rows, pool, number, bases, in);
+        Optional<TileSwitchGroups> groups =
+                switchGroups.freeze(columns, rows, pool, number, bases, in);
         Function<Long2IntOpenHashMap, ExplicitFabric> withStatedTiles =
                 stated ->
                         new ExplicitFabric(

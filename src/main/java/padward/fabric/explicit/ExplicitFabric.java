@@ -6,6 +6,7 @@ import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
 import java.io.IOException;
 import java.util.BitSet;
 import java.util.List;
+import java.util.Optional;
 import padward.base.Lazy;
 import padward.fabric.DelayClasses;
 import padward.fabric.DerivedData;
@@ -57,7 +58,7 @@ public final class ExplicitFabric implements Fabric {
     private final InternedBytes namePool;
     private final OtherNames otherNames;
     private final Long2IntOpenHashMap statedTiles;
-    private final SwitchGroups switchGroups;
+    private final Optional<TileSwitchGroups> switchGroups;
     private final Unusable unusable;
 
     ExplicitFabric(
@@ -76,7 +77,7 @@ public final class ExplicitFabric implements Fabric {
             InternedBytes namePool,
             OtherNames otherNames,
             Long2IntOpenHashMap statedTiles,
-            SwitchGroups switchGroups,
+            Optional<TileSwitchGroups> switchGroups,
             BitSet unusableWires,
             BitSet unusableSites) {
         this.info = info;
@@ -230,7 +231,7 @@ public final class ExplicitFabric implements Fabric {
                 + sorts.memory()
                 + sites.memory()
                 + 16L * statedTiles.size()
-                + switchGroups.memory()
+                + switchGroups().memory()
                 + out.memory()
                 + in.memory();
     }
@@ -241,7 +242,7 @@ public final class ExplicitFabric implements Fabric {
                 + names.memory()
                 + siteNames.memory()
                 + otherNames.memory()
-                + switchGroups.nameMemory();
+                + switchGroups().nameMemory();
     }
 
     /** The incoming edges made again with slices of another size, for tests. */
@@ -340,7 +341,7 @@ public final class ExplicitFabric implements Fabric {
 
     @Override
     public SwitchGroups switchGroups() {
-        return switchGroups;
+        return switchGroups.isPresent() ? switchGroups.get() : SwitchGroups.NONE;
     }
 
     @Override

@@ -8,11 +8,11 @@ import it.unimi.dsi.fastutil.longs.LongArrays;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKey;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
-import padward.fabric.SwitchGroups;
 import padward.fabric.array.InternedBytes;
 
 /**
@@ -52,11 +52,11 @@ final class SwitchGroupBag {
     }
 
     /**
-     * The groups in the vertices' final numbers.
+     * The groups in the vertices' final numbers; empty when there are none.
      *
      * @param in the edges into vertices
      */
-    SwitchGroups freeze(
+    Optional<TileSwitchGroups> freeze(
             int columns,
             int rows,
             InternedBytes pool,
@@ -64,7 +64,7 @@ final class SwitchGroupBag {
             TileOffsets bases,
             EdgeRows in) {
         if (count() == 0) {
-            return SwitchGroups.NONE;
+            return Optional.empty();
         }
         int size = edges.size();
         long[] turned = new long[size];
@@ -108,13 +108,14 @@ final class SwitchGroupBag {
             groups[i] = place[groupOfEdge.getInt(sorted[i])];
         }
         SwitchGroupRows made = new SwitchGroupRows(bases, groupBases, in, byEnd, groups);
-        return new TileSwitchGroups(
-                bases,
-                groupBases,
-                new TileNames(columns, rows, pool, names, order, groupBases),
-                in,
-                made.ofVertices(),
-                made.ofGroups());
+        return Optional.of(
+                new TileSwitchGroups(
+                        bases,
+                        groupBases,
+                        new TileNames(columns, rows, pool, names, order, groupBases),
+                        in,
+                        made.ofVertices(),
+                        made.ofGroups()));
     }
 
     /** The members that are no switches of the finished fabric. O(their ends' edges). */

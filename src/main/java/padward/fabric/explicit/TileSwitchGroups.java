@@ -4,6 +4,7 @@ import it.unimi.dsi.fastutil.longs.LongArrayList;
 import it.unimi.dsi.fastutil.longs.LongArrays;
 import it.unimi.dsi.fastutil.longs.LongList;
 import java.io.IOException;
+import java.util.Optional;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKey;
 import padward.fabric.Fabric;
@@ -129,9 +130,11 @@ final class TileSwitchGroups implements SwitchGroups {
         return names.memory();
     }
 
-    static void write(CompactOut out, SwitchGroups groups) throws IOException {
-        out.flag(groups instanceof TileSwitchGroups);
-        if (groups instanceof TileSwitchGroups own) {
+    /** Writes the groups of a fabric, if it has any. */
+    static void write(CompactOut out, Optional<TileSwitchGroups> groups) throws IOException {
+        out.flag(groups.isPresent());
+        if (groups.isPresent()) {
+            TileSwitchGroups own = groups.get();
             own.groupBases.write(out);
             own.names.write(out);
             own.ofVertices.write(out);
@@ -139,7 +142,7 @@ final class TileSwitchGroups implements SwitchGroups {
         }
     }
 
-    static SwitchGroups read(
+    static Optional<TileSwitchGroups> read(
             CompactIn source,
             int columns,
             int rows,
@@ -148,7 +151,7 @@ final class TileSwitchGroups implements SwitchGroups {
             EdgeRows in)
             throws IOException {
         if (!source.flag()) {
-            return NONE;
+            return Optional.empty();
         }
         TileOffsets groupBases = TileOffsets.read(source, bases.tiles());
         Damaged.unless(groupBases.count() > 0, "no switch groups");
@@ -159,7 +162,7 @@ final class TileSwitchGroups implements SwitchGroups {
                 new TileSwitchGroups(bases, groupBases, names, in, ofVertices, ofGroups);
         result.requireVertices();
         result.requireGroups();
-        return result;
+        return Optional.of(result);
     }
 
     private void requireVertices() throws Damaged {
