@@ -10,20 +10,24 @@ import padward.fabric.FabricLimits;
  * A JSON Schema (draft 2020-12) or a part of one. Immutable. Every form states one, though few
  * calls print any: {@link SchemaText} turns it into JSON.
  */
-public final class Schema {
+public final class Schema implements SchemaRule {
     private static final String DIALECT = "https://json-schema.org/draft/2020-12/schema";
     private static final Schema ANY = new Schema(Map.of());
 
-    /** Each a text, a number, a truth value, a schema, or a list of these. */
-    private final Map<String, Object> rules;
+    private final Map<String, SchemaRule> rules;
 
-    private Schema(Map<String, Object> rules) {
+    private Schema(Map<String, SchemaRule> rules) {
         this.rules = rules;
     }
 
     /** Its keywords and their values, in order. */
-    Map<String, Object> rules() {
+    Map<String, SchemaRule> rules() {
         return rules;
+    }
+
+    @Override
+    public <J> J in(Notation<J> notation) {
+        return notation.schema(this);
     }
 
     /** Of every value. */
@@ -70,14 +74,14 @@ public final class Schema {
     /** Of arrays with just these elements. */
     public static Schema tuple(Schema... elements) {
         return type("array")
-                .withValue("prefixItems", List.of(elements))
+                .withValue("prefixItems", new Several(List.of(elements)))
                 .with("items", false)
                 .with("minItems", elements.length);
     }
 
     /** Of values that fit one of several schemas, and no second one. */
     public static Schema oneOf(List<Schema> choices) {
-        return any().withValue("oneOf", List.copyOf(choices));
+        return any().withValue("oneOf", new Several(choices));
     }
 
     /** Of objects that have some members. */
@@ -94,30 +98,30 @@ public final class Schema {
         return rules.with(member.name(), List.of(other.name()));
     }
 
-    private Schema withValue(String keyword, Object value) {
-        Map<String, Object> more = new LinkedHashMap<>(rules);
+    private Schema withValue(String keyword, SchemaRule value) {
+        Map<String, SchemaRule> more = new LinkedHashMap<>(rules);
         more.put(keyword, value);
         return new Schema(more);
     }
 
     /** The same with one more keyword, of which the value is some texts. */
     public Schema with(String keyword, List<String> texts) {
-        return withValue(keyword, List.copyOf(texts));
+        return withValue(keyword, new Several(texts.stream().map(Text::new).toList()));
     }
 
     /** The same with one more keyword. */
     public Schema with(String keyword, String value) {
-        return withValue(keyword, value);
+        return withValue(keyword, new Text(value));
     }
 
     /** The same with one more keyword. */
     public Schema with(String keyword, boolean value) {
-        return withValue(keyword, value);
+        return withValue(keyword, new Truth(value));
     }
 
     /** The same with one more keyword. */
-    public Schema with(String keyword, Number value) {
-        return withValue(keyword, value);
+    public Schema with(String keyword, java.lang.Number value) {
+        return withValue(keyword, new SchemaRule.Number(value));
     }
 
     /** The same with one more keyword. */
@@ -127,7 +131,7 @@ public final class Schema {
 
     /** The same with the keywords of another. */
     public Schema and(Schema more) {
-        Map<String, Object> both = new LinkedHashMap<>(rules);
+        Map<String, SchemaRule> both = new LinkedHashMap<>(rules);
         both.putAll(more.rules);
         return new Schema(both);
     }

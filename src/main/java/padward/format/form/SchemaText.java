@@ -17,25 +17,38 @@ final class SchemaText {
 
     /** The text of a file. */
     static String of(Schema schema) {
-        return GSON.toJson(json(schema)) + "\n";
+        return GSON.toJson(schema.in(new Json())) + "\n";
     }
 
-    private static JsonElement json(Object value) {
-        if (value instanceof Schema schema) {
-            JsonObject object = new JsonObject();
-            schema.rules().forEach((keyword, rule) -> object.add(keyword, json(rule)));
-            return object;
+    /** The notation that files have. */
+    private static final class Json implements SchemaRule.Notation<JsonElement> {
+        @Override
+        public JsonElement text(String text) {
+            return new JsonPrimitive(text);
         }
-        if (value instanceof List<?> list) {
-            JsonArray array = new JsonArray();
-            list.forEach(element -> array.add(json(element)));
-            return array;
-        }
-        if (value instanceof Number number) {
+
+        @Override
+        public JsonElement number(Number number) {
             return new JsonPrimitive(number);
         }
-        return value instanceof Boolean truth
-                ? new JsonPrimitive(truth)
-                : new JsonPrimitive((String) value);
+
+        @Override
+        public JsonElement truth(boolean truth) {
+            return new JsonPrimitive(truth);
+        }
+
+        @Override
+        public JsonElement several(List<? extends SchemaRule> values) {
+            JsonArray array = new JsonArray();
+            values.forEach(value -> array.add(value.in(this)));
+            return array;
+        }
+
+        @Override
+        public JsonElement schema(Schema schema) {
+            JsonObject object = new JsonObject();
+            schema.rules().forEach((keyword, rule) -> object.add(keyword, rule.in(this)));
+            return object;
+        }
     }
 }
