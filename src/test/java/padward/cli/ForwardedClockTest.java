@@ -273,8 +273,7 @@ class ForwardedClockTest {
         Design read = DesignReader.read(design, Progress.NONE);
         for (Pad pad : read.fabric().pads()) {
             String out = CommandRun.of("ask", "-d", design, "-n", "clk12", "-p", pad.name()).out();
-            String command =
-                    "bus --nets 'clk12' --pads '" + pad.name() + "' --register 'clk12'";
+            String command = "bus --nets 'clk12' --pads '" + pad.name() + "' --register 'clk12'";
             List<Object> words = new ArrayList<>(List.of("bus", "-d", design));
             words.addAll(List.of("-n", "clk12", "-p", pad.name(), "--register", "clk12"));
             boolean port = read.findPortOn(read.fabric().pads().indexOf(pad)).isPresent();

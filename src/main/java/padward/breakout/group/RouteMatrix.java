@@ -340,9 +340,7 @@ public final class RouteMatrix {
                 return byAim(Map.of(), Optional.empty(), progress);
             }
             most = mostNets(progress);
-            return most.stopped()
-                    ? soFar(most)
-                    : provenOrChosen(most, Optional.empty(), progress);
+            return most.stopped() ? soFar(most) : provenOrChosen(most, Optional.empty(), progress);
         } catch (CancellationException stopped) {
             return soFar(most);
         }
