@@ -12,10 +12,10 @@ public final class BadInput extends Exception {
     public enum Kind {
         /** Nothing that needs more to be said. */
         PLAIN,
-        /** A ledger that was made on another file than the design's. */
-        LEDGER_OF_OTHER_FILE,
-        /** A change in a ledger that does not fit the design. */
-        CHANGE_DOES_NOT_FIT
+        /** Something that was made on another file than the one at hand. */
+        OTHER_FILE,
+        /** Something that is in order by itself, but does not fit what it is for. */
+        DOES_NOT_FIT
     }
 
     private final Kind kind;

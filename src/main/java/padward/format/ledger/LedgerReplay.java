@@ -35,7 +35,7 @@ public final class LedgerReplay {
         String digest = Digest.of(designFile);
         if (!ledger.digest().equals(digest)) {
             throw new BadInput(
-                    BadInput.Kind.LEDGER_OF_OTHER_FILE,
+                    BadInput.Kind.OTHER_FILE,
                     file.toString(),
                     "$.sha256",
                     "the ledger of " + designFile + ", " + digest,
@@ -128,7 +128,7 @@ public final class LedgerReplay {
         Ledger.Clash first = clashes.get(0);
         int more = clashes.size() - 1;
         return new BadInput(
-                BadInput.Kind.CHANGE_DOES_NOT_FIT,
+                BadInput.Kind.DOES_NOT_FIT,
                 file.toString(),
                 "$.entries[" + first.index() + "]",
                 "a change that fits the design (" + first.entry().what() + "; ask again for it)",

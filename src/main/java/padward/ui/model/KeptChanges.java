@@ -74,7 +74,7 @@ public final class KeptChanges {
         if (ledger.applyTo(original) instanceof Ledger.Applied.Clashes clashes) {
             Ledger.Clash first = clashes.all().get(0);
             throw new BadInput(
-                    BadInput.Kind.CHANGE_DOES_NOT_FIT,
+                    BadInput.Kind.DOES_NOT_FIT,
                     from.toString(),
                     "$.entries[" + first.index() + "]",
                     "a change that fits this design (" + first.entry().what() + ")",

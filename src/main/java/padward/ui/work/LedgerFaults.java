@@ -30,8 +30,8 @@ final class LedgerFaults {
     /** The text for a fault; empty when it is none of these. */
     static Optional<Text> find(BadInput fault) {
         return switch (fault.kind()) {
-            case LEDGER_OF_OTHER_FILE -> Optional.of(ofOtherFile(fault));
-            case CHANGE_DOES_NOT_FIT, PLAIN -> ofEntry(fault);
+            case OTHER_FILE -> Optional.of(ofOtherFile(fault));
+            case DOES_NOT_FIT, PLAIN -> ofEntry(fault);
         };
     }
 
@@ -55,7 +55,7 @@ final class LedgerFaults {
                     .map(f -> ofDigest(where));
         }
         return Optional.of(fault)
-                .filter(f -> f.kind() == BadInput.Kind.CHANGE_DOES_NOT_FIT)
+                .filter(f -> f.kind() == BadInput.Kind.DOES_NOT_FIT)
                 .map(f -> ofClash(where, f));
     }
 
