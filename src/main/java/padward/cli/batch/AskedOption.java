@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.function.Supplier;
 import padward.base.BadInput;
@@ -55,7 +56,10 @@ public final class AskedOption {
             description = QuestionOption.PAD_MEANING)
     private String pad;
 
-    @Option(names = "--corner", defaultValue = "slow", description = QuestionOption.CORNER_MEANING)
+    @Option(
+            names = "--corner",
+            defaultValue = QuestionOption.USUAL_CORNER,
+            description = QuestionOption.CORNER_MEANING)
     private Corner corner;
 
     @Option(
@@ -94,7 +98,7 @@ public final class AskedOption {
         AskedOption option = new AskedOption();
         option.net = net;
         option.pad = pad;
-        option.corner = Corner.SLOW;
+        option.corner = Corner.valueOf(QuestionOption.USUAL_CORNER.toUpperCase(Locale.ROOT));
         option.driver = new DriverOption();
         return option;
     }

@@ -3,6 +3,7 @@ package padward.cli.command;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CancellationException;
@@ -53,6 +54,7 @@ import picocli.CommandLine.Spec;
             "      --batch fixtures/small/questions.csv --brief"
         })
 public final class AskCommand implements Callable<Integer> {
+    private static final String ENGINE = "own";
     private static final String PUSH_DEPTH = "1";
     private static final String EFFORT_MS = "600";
 
@@ -62,7 +64,7 @@ public final class AskCommand implements Callable<Integer> {
 
     @Option(
             names = "--engine",
-            defaultValue = "own",
+            defaultValue = ENGINE,
             description =
                     "Search engine: own, reference (JGraphT's Dijkstra) or reference-guided"
                             + " (JGraphT's A*). The reference engines are slower and find the same"
@@ -113,7 +115,7 @@ public final class AskCommand implements Callable<Integer> {
         AskCommand command = new AskCommand();
         command.design = DesignOption.of(design, progress);
         command.question = AskedOption.of(net, pad);
-        command.engine = Engine.OWN;
+        command.engine = Engine.valueOf(ENGINE.toUpperCase(Locale.ROOT));
         command.json = json;
         command.pushDepth = Integer.parseInt(PUSH_DEPTH);
         command.effort = Integer.parseInt(EFFORT_MS);

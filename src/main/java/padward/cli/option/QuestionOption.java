@@ -18,6 +18,9 @@ public final class QuestionOption {
             "The corner at which the route has the shortest delay, fast or slow "
                     + "(${DEFAULT-VALUE}).";
 
+    /** The corner when the option is not given, as it is written. */
+    public static final String USUAL_CORNER = "slow";
+
     @Mixin private NetOption net;
 
     @Option(
@@ -27,7 +30,7 @@ public final class QuestionOption {
             description = PAD_MEANING)
     private String pad;
 
-    @Option(names = "--corner", defaultValue = "slow", description = CORNER_MEANING)
+    @Option(names = "--corner", defaultValue = USUAL_CORNER, description = CORNER_MEANING)
     private Corner corner;
 
     @Mixin private DriverOption driver;
