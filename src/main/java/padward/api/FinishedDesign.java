@@ -4,7 +4,6 @@ import java.nio.file.Path;
 import java.util.List;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.base.WholeFile;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.WhyBlocked;
@@ -182,17 +181,7 @@ public final class FinishedDesign extends AskableDesign {
      *     written
      */
     public void writeCopy(Path copy) throws BadInput {
-        References references = References.of(file);
-        for (Path input : references.files(file)) {
-            if (WholeFile.isSame(copy, input)) {
-                throw new BadInput(
-                        copy.toString(),
-                        "",
-                        "another file than the design's, its fabric's and its board's",
-                        "the file " + input.getFileName());
-            }
-        }
-        References seen = references.seenFrom(file, copy);
+        References seen = References.of(file).forCopy(file, copy);
         DesignWriter.write(design(), copy, seen.fabric(), seen.board());
     }
 }

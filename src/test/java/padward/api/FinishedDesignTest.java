@@ -52,7 +52,7 @@ class FinishedDesignTest {
             byte[] before = Files.readAllBytes(copy);
             assertThatThrownBy(() -> design.writeCopy(copy))
                     .isInstanceOf(BadInput.class)
-                    .hasMessageContaining("another file than the design's");
+                    .hasMessageContaining("a file other than the design's, its fabric's");
             assertThat(Files.readAllBytes(copy)).isEqualTo(before);
         }
     }

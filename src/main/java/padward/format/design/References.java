@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import java.util.List;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.base.WholeFile;
 import padward.format.json.JsonIn;
 import padward.format.source.Source;
 
@@ -42,6 +43,26 @@ public record References(String fabric, String board) {
         return board.isEmpty()
                 ? List.of(design, folder.resolve(fabric))
                 : List.of(design, folder.resolve(fabric), folder.resolve(board));
+    }
+
+    /**
+     * The same files, named from where a changed copy of a design is to be written.
+     *
+     * @throws BadInput when the copy would replace the design or a file that it names, also through
+     *     a link
+     */
+    public References forCopy(Path design, Path copy) throws BadInput {
+        for (Path input : files(design)) {
+            if (WholeFile.isSame(copy, input)) {
+                throw new BadInput(
+                        copy.toString(),
+                        "",
+                        "the name of a file other than the design's, its fabric's and its board's,"
+                                + " which are never changed",
+                        "the file " + input.getFileName());
+            }
+        }
+        return seenFrom(design, copy);
     }
 
     /** The same files, named from another folder. */

@@ -48,17 +48,10 @@ public final class KeptChanges {
      *
      * @param design the file of the design as it was opened
      * @return that nothing else has changed, or what has
-     * @throws BadInput when it cannot be written there
+     * @throws BadInput when it cannot be written there, or that is a file of the opened design
      */
     ChangeAudit writeChanged(Path design, Path target) throws BadInput {
-        if (target.toAbsolutePath().normalize().equals(design.toAbsolutePath().normalize())) {
-            throw new BadInput(
-                    target.toString(),
-                    "",
-                    "the name of a file other than the open design's, which is never changed",
-                    "the open design");
-        }
-        References references = References.of(design).seenFrom(design, target);
+        References references = References.of(design).forCopy(design, target);
         DesignWriter.write(design(), target, references.fabric(), references.board());
         return ChangeAudit.of(original(), entries(), DesignReader.read(target, Progress.NONE));
     }

@@ -48,6 +48,29 @@ class KeptChangesTest {
         assertThat(KeptChanges.of(design).design()).isSameAs(design);
     }
 
+    /** Through a link too, and not only the design itself. */
+    @Test
+    void noFileOfTheOpenedDesignIsWrittenOver(@TempDir Path folder) throws Exception {
+        for (String name : List.of("only.design.json", "only.fabric.json", "board.json")) {
+            Files.copy(Path.of("fixtures/small", name), folder.resolve(name));
+        }
+        Path file = folder.resolve("only.design.json");
+        KeptChanges kept = KeptChanges.of(design).with(removing("float_hi"));
+        for (String name : List.of("only.design.json", "only.fabric.json", "board.json")) {
+            Path input = folder.resolve(name);
+            Path link = Files.createSymbolicLink(folder.resolve("to." + name), input);
+            byte[] before = Files.readAllBytes(input);
+            for (Path target : List.of(input, link, folder.resolve("./" + name))) {
+                assertThatThrownBy(() -> kept.writeChanged(file, target))
+                        .isInstanceOf(BadInput.class)
+                        .hasMessageContaining("never changed")
+                        .hasMessageContaining("the file " + name);
+                assertThat(Files.readAllBytes(input)).isEqualTo(before);
+            }
+        }
+        assertThat(kept.writeChanged(file, folder.resolve("new.design.json")).holds()).isTrue();
+    }
+
     private static List<Edit> out(String net) {
         int pad = 0;
         while (!design.fabric().pads().get(pad).name().equals("x7y2/pad[0]")) {
