@@ -13,6 +13,7 @@ import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.breakout.verify.ChangeAudit;
 import padward.change.EntryRemoval;
 import padward.change.LedgerEntry;
 import padward.design.Design;
@@ -364,9 +365,20 @@ public final class DesignStore {
         job.start(
                 "Saving " + target.getFileName(),
                 progress -> now.writeChanged(design.get(), target),
-                audit ->
-                        notes.done(
-                                "Saved the changed design in " + target + ". " + audit.sentence()));
+                audit -> saved(target, audit));
+    }
+
+    /** The status line is soon replaced: what must not be missed is a note. */
+    void saved(Path target, ChangeAudit audit) {
+        notes.done("Saved the changed design in " + target + ". " + audit.sentence());
+        if (!audit.holds()) {
+            notes.add(
+                    this,
+                    target
+                            + " is not the open design with the kept changes. "
+                            + audit.sentence()
+                            + " Do not use that file.");
+        }
     }
 
     private static String text(List<LedgerEntry> entries, Path ledger) {

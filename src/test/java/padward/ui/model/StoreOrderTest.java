@@ -20,6 +20,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
+import padward.breakout.verify.ChangeAudit;
+import padward.change.Edit;
 import padward.change.LedgerEntry;
 import padward.change.Outcome;
 import padward.design.Design;
@@ -102,6 +104,32 @@ class StoreOrderTest {
         assertThat(model.notes().all()).isEmpty();
         model.lookForChange();
         assertThat(model.notes().all()).hasSize(1);
+    }
+
+    @Test
+    void aSavedDesignThatDiffersInMoreIsAFault() throws Exception {
+        WindowModel model = new WindowModel(Background.immediate());
+        model.open(FILE);
+        KeptChanges kept = model.keptProperty().get().orElseThrow();
+        Edit removal = new Edit.RemoveNet("float_hi");
+        ChangeAudit audit =
+                ChangeAudit.of(
+                        kept.original(),
+                        List.of(),
+                        Outcome.apply(kept.original(), List.of(removal)));
+        Path target = Path.of("changed.design.json");
+        model.design().saved(target, audit);
+        assertThat(model.notes().all())
+                .singleElement()
+                .satisfies(
+                        n ->
+                                assertThat(n.text())
+                                        .startsWith("changed.design.json is not the open design")
+                                        .contains("Unexpected changes: ")
+                                        .contains("float_hi"));
+        model.notes().dismissAbout(model.design());
+        model.design().saved(target, ChangeAudit.of(kept.original(), List.of(), kept.original()));
+        assertThat(model.notes().all()).isEmpty();
     }
 
     private static void ask(WindowModel model, String net, String pad) {
