@@ -6,6 +6,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.concurrent.CancellationException;
+import padward.base.Progress;
 import padward.change.LedgerEntry;
 import padward.change.Outcome;
 import padward.change.Part;
@@ -52,8 +54,18 @@ public record ChangeAudit(DesignDiff diff, List<Touched> touched, List<String> u
      *     fabrics
      */
     public static ChangeAudit of(Design before, List<LedgerEntry> entries, Design after) {
+        return of(before, entries, after, Progress.NONE);
+    }
+
+    /**
+     * The same, for large designs.
+     *
+     * @throws CancellationException when {@code progress} says so
+     */
+    public static ChangeAudit of(
+            Design before, List<LedgerEntry> entries, Design after, Progress progress) {
         Map<Part, Set<Integer>> listed = listed(before, entries);
-        DesignDiff diff = DesignDiff.between(before, after);
+        DesignDiff diff = DesignDiff.between(before, after, progress);
         List<Touched> touched = new ArrayList<>();
         List<String> unlisted = new ArrayList<>();
         diff.nets().forEach(n -> sort(Part.Kind.NET, n.name(), n.how(), listed, touched, unlisted));

@@ -6,10 +6,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import java.util.concurrent.CancellationException;
 import java.util.function.BiFunction;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import padward.base.Progress;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
@@ -51,11 +53,20 @@ public record DesignDiff(
      * @throws IllegalArgumentException when their fabrics have not the same number of vertices
      */
     public static DesignDiff between(Design before, Design after) {
+        return between(before, after, Progress.NONE);
+    }
+
+    /**
+     * The same, for large designs.
+     *
+     * @throws CancellationException when {@code progress} says so
+     */
+    public static DesignDiff between(Design before, Design after, Progress progress) {
         if (before.fabric().vertexCount() != after.fabric().vertexCount()) {
             throw new IllegalArgumentException("designs on two fabrics cannot be compared");
         }
         NetComparison nets = new NetComparison(before, after);
-        Split<NetDiff> net = split(before.nets(), after.nets(), Net::name, nets::compare);
+        Split<NetDiff> net = split(before.nets(), after.nets(), Net::name, nets::compare, progress);
         Split<PartDiff> cell =
                 split(
                         before.cells(),
@@ -65,7 +76,8 @@ public record DesignDiff(
                                 part(
                                         name(a, b, Cell::name),
                                         a.map(c -> facts(before, c)),
-                                        b.map(c -> facts(after, c))));
+                                        b.map(c -> facts(after, c))),
+                        progress);
         Split<PartDiff> port =
                 split(
                         before.ports(),
@@ -75,7 +87,8 @@ public record DesignDiff(
                                 part(
                                         name(a, b, Port::name),
                                         a.map(p -> facts(before, p)),
-                                        b.map(p -> facts(after, p))));
+                                        b.map(p -> facts(after, p))),
+                        progress);
         return new DesignDiff(
                 net.differing(),
                 cell.differing(),
@@ -89,11 +102,15 @@ public record DesignDiff(
             Collection<T> before,
             Collection<T> after,
             Function<T, String> name,
-            BiFunction<Optional<T>, Optional<T>, Optional<D>> compare) {
+            BiFunction<Optional<T>, Optional<T>, Optional<D>> compare,
+            Progress progress) {
         Map<String, T> later = after.stream().collect(Collectors.toMap(name, Function.identity()));
         List<D> differing = new ArrayList<>();
         int same = 0;
+        int done = 0;
         for (T one : before) {
+            progress.check();
+            progress.report((double) done++ / before.size(), "comparing " + name.apply(one));
             Optional<D> diff =
                     compare.apply(
                             Optional.of(one), Optional.ofNullable(later.remove(name.apply(one))));

@@ -111,7 +111,7 @@ public final class ApplyCommand implements Callable<Integer> {
                 write(carried.design(), target);
                 again = DesignReader.read(target, design.progress());
             }
-            report = Optional.of(ChangeAudit.of(read, applied(carried), again));
+            report = Optional.of(ChangeAudit.of(read, applied(carried), again, design.progress()));
         }
         if (newLedger != null && !dryRun.isOn()) {
             writeLedger(read, carried);

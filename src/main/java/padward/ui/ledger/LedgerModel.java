@@ -91,7 +91,8 @@ public final class LedgerModel {
                         ChangeAudit.of(
                                 before(file, kept.get(), progress),
                                 kept.get().entries(),
-                                shown.get().design()),
+                                shown.get().design(),
+                                progress),
                 found -> report.set(Optional.of(found)));
     }
 

@@ -364,7 +364,7 @@ public final class DesignStore {
         KeptChanges now = present().kept();
         job.start(
                 "Saving " + target.getFileName(),
-                progress -> now.writeChanged(design.get(), target),
+                progress -> now.writeChanged(design.get(), target, progress),
                 audit -> saved(target, audit));
     }
 

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.verify.ChangeAudit;
@@ -49,11 +50,13 @@ public final class KeptChanges {
      * @param design the file of the design as it was opened
      * @return that nothing else has changed, or what has
      * @throws BadInput when it cannot be written there, or that is a file of the opened design
+     * @throws CancellationException when {@code progress} says so; once it is written, it stays
      */
-    ChangeAudit writeChanged(Path design, Path target) throws BadInput {
+    ChangeAudit writeChanged(Path design, Path target, Progress progress) throws BadInput {
         References references = References.of(design).forCopy(design, target);
+        progress.check();
         DesignWriter.write(design(), target, references.fabric(), references.board());
-        return ChangeAudit.of(original(), entries(), DesignReader.read(target, Progress.NONE));
+        return ChangeAudit.of(original(), entries(), DesignReader.read(target, progress), progress);
     }
 
     /**

@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -61,14 +62,54 @@ class KeptChangesTest {
             Path link = Files.createSymbolicLink(folder.resolve("to." + name), input);
             byte[] before = Files.readAllBytes(input);
             for (Path target : List.of(input, link, folder.resolve("./" + name))) {
-                assertThatThrownBy(() -> kept.writeChanged(file, target))
+                assertThatThrownBy(() -> kept.writeChanged(file, target, Progress.NONE))
                         .isInstanceOf(BadInput.class)
                         .hasMessageContaining("never changed")
                         .hasMessageContaining("the file " + name);
                 assertThat(Files.readAllBytes(input)).isEqualTo(before);
             }
         }
-        assertThat(kept.writeChanged(file, folder.resolve("new.design.json")).holds()).isTrue();
+        Path other = folder.resolve("new.design.json");
+        assertThat(kept.writeChanged(file, other, Progress.NONE).holds()).isTrue();
+    }
+
+    /** Progress that counts what it is asked, and stops when it has been asked so often. */
+    private static final class After implements Progress {
+        private final int most;
+        private int asked;
+        private String last = "";
+
+        private After(int most) {
+            this.most = most;
+        }
+
+        @Override
+        public void report(double fraction, String message) {
+            last = message;
+        }
+
+        @Override
+        public boolean cancelled() {
+            return asked++ >= most;
+        }
+    }
+
+    @Test
+    void writingTheChangedDesignCanBeStopped(@TempDir Path folder) throws Exception {
+        Path file = Path.of("fixtures/small/only.design.json");
+        Path target = folder.resolve("new.design.json");
+        KeptChanges kept = KeptChanges.of(design).with(removing("float_hi"));
+        assertThatThrownBy(() -> kept.writeChanged(file, target, new After(0)))
+                .isInstanceOf(CancellationException.class);
+        assertThat(target).doesNotExist();
+        After whole = new After(Integer.MAX_VALUE);
+        assertThat(kept.writeChanged(file, target, whole).holds()).isTrue();
+        assertThat(whole.last).startsWith("comparing ");
+        // It is asked in the comparison too: the last time is not the reader's.
+        After late = new After(whole.asked - 1);
+        assertThatThrownBy(() -> kept.writeChanged(file, target, late))
+                .isInstanceOf(CancellationException.class);
+        assertThat(late.last).startsWith("comparing ");
     }
 
     private static List<Edit> out(String net) {
