@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
@@ -29,9 +30,14 @@ final class BusCosts {
 
     private final BusRequest request;
     private final Asker asker;
-    private final Map<Integer, List<Optional<Answer.FreeRoute>>> open = new HashMap<>();
+
+    /** Whole rows only, so that they can be read while a search has the lock. */
+    private final Map<Integer, List<Optional<Answer.FreeRoute>>> open = new ConcurrentHashMap<>();
+
     private final Map<Integer, Map<Integer, Optional<Answer.FreeRoute>>> pairs = new HashMap<>();
-    private final Map<Integer, Map<Integer, Answer>> full = new HashMap<>();
+
+    /** Whole rows only, by net and pad. */
+    private final Map<Integer, Map<Integer, Answer>> full = new ConcurrentHashMap<>();
 
     /** The pad that was blocked last; it often is for the next net too. */
     private int lastBlocked;
@@ -69,7 +75,7 @@ final class BusCosts {
                                     ? result.asker.answer(other.question(now, pad), progress)
                                     : known);
                 }
-                result.full.put(now, answers);
+                result.full.put(now, Map.copyOf(answers));
             }
         }
         return result;
@@ -155,13 +161,15 @@ final class BusCosts {
      */
     Answer answer(int net, int pad) {
         Optional<Answer.FreeRoute> known = open(net, Progress.NONE).get(pad);
-        return known.isPresent() ? known.get() : all(net).get(request.pads().get(pad));
+        return known.isPresent()
+                ? known.get()
+                : all(net, Progress.NONE).get(request.pads().get(pad));
     }
 
-    /** The quick answer for a net and a pad, if it is known. */
-    synchronized Optional<Answer> known(int net, int pad) {
+    /** The quick answer for a net and a pad, if it is known. Never waits for a search. */
+    Optional<Answer> known(int net, int pad) {
         Optional<Answer> free =
-                open.containsKey(net) ? open.get(net).get(pad).map(a -> a) : Optional.empty();
+                Optional.ofNullable(open.get(net)).flatMap(row -> row.get(pad)).map(a -> a);
         return free.isPresent()
                 ? free
                 : Optional.ofNullable(full.get(net)).map(a -> a.get(request.pads().get(pad)));
@@ -174,28 +182,29 @@ final class BusCosts {
             progress.report((double) net / count, "asking for " + request.nets().get(net).name());
             progress.check();
             if (open(net, progress).stream().anyMatch(Optional::isEmpty)) {
-                all(net);
+                all(net, progress);
             }
         }
     }
 
-    private synchronized Map<Integer, Answer> all(int net) {
-        return full.computeIfAbsent(
-                net,
-                n -> {
-                    Map<Integer, Answer> byPad = new HashMap<>();
-                    Survey.of(
-                                    request.design(),
-                                    request.nets().get(n),
-                                    request.pads(),
-                                    Corner.SLOW,
-                                    request.driver(),
-                                    Engine.OWN,
-                                    Progress.NONE)
-                            .answers()
-                            .forEach(a -> byPad.put(a.question().pad(), a));
-                    return byPad;
-                });
+    private synchronized Map<Integer, Answer> all(int net, Progress progress) {
+        Map<Integer, Answer> known = full.get(net);
+        if (known == null) {
+            Map<Integer, Answer> byPad = new HashMap<>();
+            Survey.of(
+                            request.design(),
+                            request.nets().get(net),
+                            request.pads(),
+                            Corner.SLOW,
+                            request.driver(),
+                            Engine.OWN,
+                            progress)
+                    .answers()
+                    .forEach(a -> byPad.put(a.question().pad(), a));
+            known = Map.copyOf(byPad);
+            full.put(net, known);
+        }
+        return known;
     }
 
     /** Delays of all free routes, slow corner, ps; {@link Matching#NONE} where there is none. */

@@ -109,6 +109,12 @@ public final class RouteMatrix {
         return request.isAllowed(pad) && answer(net, pad) instanceof Answer.FreeRoute;
     }
 
+    /** The same as far as it is known, without a search. */
+    public boolean isKnownRoutable(int net, int pad) {
+        return request.isAllowed(pad)
+                && known(net, pad).filter(a -> a instanceof Answer.FreeRoute).isPresent();
+    }
+
     /** The question about a net and a pad, by their positions. */
     public Question question(int net, int pad) {
         return request.question(net, pad);

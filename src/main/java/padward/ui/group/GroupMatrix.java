@@ -302,8 +302,7 @@ final class GroupMatrix extends Canvas {
         Optional<RouteMatrix> seen = matrix();
         if (seen.isPresent()
                 && isThere()
-                && seen.get().known(nets.get(row), pads.get(column)).isPresent()
-                && seen.get().isRoutable(nets.get(row), pads.get(column))) {
+                && seen.get().isKnownRoutable(nets.get(row), pads.get(column))) {
             group.pin(nets.get(row), pads.get(column));
         }
     }

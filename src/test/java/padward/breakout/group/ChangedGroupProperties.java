@@ -78,6 +78,7 @@ class ChangedGroupProperties {
                     .as(what)
                     .isEqualTo(other.answer(net, pad).getClass());
             assertThat(one.isRoutable(0, pad)).as(what).isEqualTo(other.isRoutable(0, pad));
+            assertThat(one.isKnownRoutable(0, pad)).as(what).isEqualTo(one.isRoutable(0, pad));
         }
     }
 
