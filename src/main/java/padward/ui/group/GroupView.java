@@ -301,13 +301,7 @@ public final class GroupView extends ScrollPane {
     private String served(Bus bus, int all) {
         String count = bus.lines().size() + " of " + all;
         if (bus.bound().isPresent()) {
-            String so = bus.isStopped() ? " so far" : "";
-            int most = bus.bound().get().atMost();
-            return count
-                    + so
-                    + (most > bus.lines().size()
-                            ? "; at most " + most + " can be"
-                            : "; no more can be");
+            return bus.bound().get().toText();
         }
         if (bus.proof().isEmpty()) {
             return count + " served";
@@ -320,7 +314,7 @@ public final class GroupView extends ScrollPane {
                                         group.matrixProperty()
                                                 .get()
                                                 .map(m -> b.inShort(m.design().fabric())))
-                        .map(why -> ", no more can be: " + why)
+                        .map(why -> " served; no more can be brought out together: " + why)
                         .orElse(" served, proven: none cheaper or faster");
     }
 

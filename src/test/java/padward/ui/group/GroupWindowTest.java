@@ -293,7 +293,9 @@ class GroupWindowTest {
         route(robot, NETS, PADS);
         assertThat(model.jobs().running()).isEmpty();
         String[] lines = robot.lookup("#group-totals").queryAs(Label.class).getText().split("\n");
-        assertThat(lines[0]).matches("3 nets, \\d+ pads: [0-2] of 4 so far; at most 3 can be");
+        assertThat(lines[0])
+                .matches(
+                        "3 nets, \\d+ pads: [0-2] of 4 nets so far; at most 3 can be brought out together");
         assertThat(lines).anyMatch(l -> l.contains("the search was stopped before it was known"));
         Node matrix = robot.lookup("#group-matrix").query();
         robot.interact(matrix::requestFocus);
@@ -333,7 +335,8 @@ class GroupWindowTest {
         robot.interact(() -> robot.lookup("#group-route").queryAs(Button.class).fire());
         take(robot, "group-bottleneck");
         assertThat(robot.lookup("#group-totals").queryAs(Label.class).getText())
-                .startsWith("7 nets, 2 pads: 2 of 7, no more can be: 6 nets have to share 1 wire\n")
+                .startsWith(
+                        "7 nets, 2 pads: 2 of 7 served; no more can be brought out together: 6 nets have to share 1 wire\n")
                 .containsOnlyOnce(
                         "every free route of theirs passes x1y5/run1_w[3]; it lies in tile x1y5");
         byte[] shown = mapPixels(robot);
