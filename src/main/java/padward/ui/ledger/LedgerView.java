@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
@@ -61,7 +62,7 @@ public final class LedgerView extends VBox {
         this.ledger = ledger;
         count.setId("ledger-count");
         filter.setId("ledger-filter");
-        filter.setPromptText("net, pad, name, date, note");
+        filter.setPromptText("net, pad, name, date, note, edit, lead");
         filter.setAccessibleText("Lists only entries with these words");
         filter.textProperty().addListener(p -> list());
         setId("ledger-view");
@@ -115,7 +116,7 @@ public final class LedgerView extends VBox {
     private void list() {
         List<LedgerEntry> kept = ledger.kept();
         entries.getChildren().clear();
-        List<LedgerEntry> listed = listed();
+        List<Integer> listed = listed();
         String all = kept.size() == 1 ? "1 kept change" : kept.size() + " kept changes";
         count.setText(listed.size() == kept.size() ? all : listed.size() + " of " + all);
         for (Node node : List.of(count, filter)) {
@@ -130,11 +131,7 @@ public final class LedgerView extends VBox {
             none.getStyleClass().add("faint");
             entries.getChildren().add(none);
         }
-        for (int i = 0; i < kept.size(); i++) {
-            if (fits(kept.get(i))) {
-                entries.getChildren().add(row(i, kept.get(i)));
-            }
-        }
+        listed.forEach(i -> entries.getChildren().add(row(i, kept.get(i))));
         if (listed.isEmpty() && !kept.isEmpty()) {
             Label none = wrapped("No entry has these words. Clear the field to list all.");
             none.getStyleClass().add("faint");
@@ -142,22 +139,28 @@ public final class LedgerView extends VBox {
         }
     }
 
-    /** The entries that are listed for what is typed in the filter. */
-    private List<LedgerEntry> listed() {
-        return ledger.kept().stream().filter(this::fits).toList();
+    /** The entries that are listed for what is typed in the filter, by their indices. */
+    private List<Integer> listed() {
+        List<LedgerEntry> kept = ledger.kept();
+        String typed = filter.getText().strip().toLowerCase(Locale.ROOT);
+        List<String> words = List.of(typed.split("[\\s,]+"));
+        return IntStream.range(0, kept.size())
+                .filter(i -> typed.isEmpty() || hasAll(kept.get(i), words))
+                .boxed()
+                .toList();
     }
 
-    /** Whether an entry has all words of the filter. */
-    private boolean fits(LedgerEntry entry) {
+    /** Whether an entry has all words, in what the filter's prompt names. */
+    static boolean hasAll(LedgerEntry entry, List<String> words) {
+        Stream<String> own =
+                Stream.of(entry.net(), entry.pad(), entry.who(), entry.when(), entry.note());
+        Stream<String> more =
+                Stream.concat(
+                        entry.edits().stream().map(Edit::toText),
+                        entry.leads().stream().map(LedgerView::lead));
         String all =
-                String.join(" ", line(entry)).toLowerCase(Locale.ROOT)
-                        + " "
-                        + entry.leads().stream()
-                                .map(LedgerView::lead)
-                                .collect(Collectors.joining(" "))
-                                .toLowerCase(Locale.ROOT);
-        String typed = filter.getText().strip().toLowerCase(Locale.ROOT);
-        return Stream.of(typed.split("[\\s,]+")).allMatch(all::contains);
+                Stream.concat(own, more).collect(Collectors.joining("\n")).toLowerCase(Locale.ROOT);
+        return words.stream().allMatch(all::contains);
     }
 
     private Node row(int index, LedgerEntry kept) {
@@ -221,24 +224,25 @@ public final class LedgerView extends VBox {
                                     model, new NamedThing(NamedThing.Kind.NET, kept.net())));
         }
         menu.getItems().add(new SeparatorMenuItem());
-        menu.getItems().add(ThingMenu.item("Copy this entry", () -> copy(List.of(kept))));
+        menu.getItems().add(ThingMenu.item("Copy this entry", () -> copy(List.of(index))));
         menu.getItems().add(ThingMenu.item("Copy all entries with heads", () -> copy(listed())));
         return menu;
     }
 
-    private void copy(List<LedgerEntry> entries) {
+    private void copy(List<Integer> indices) {
+        List<LedgerEntry> kept = ledger.kept();
         List<List<String>> rows = new ArrayList<>();
-        for (LedgerEntry entry : entries) {
-            rows.add(line(entry));
+        for (int index : indices) {
+            rows.add(line(index, kept.get(index)));
         }
         if (!rows.isEmpty()) {
             ThingMenu.copy(CsvText.of(HEADS, rows));
         }
     }
 
-    private List<String> line(LedgerEntry entry) {
+    private static List<String> line(int index, LedgerEntry entry) {
         return List.of(
-                String.valueOf(1 + ledger.kept().indexOf(entry)),
+                String.valueOf(index + 1),
                 entry.net(),
                 entry.pad(),
                 entry.when(),

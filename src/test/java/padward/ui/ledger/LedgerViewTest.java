@@ -34,7 +34,9 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
+import padward.change.Edit;
 import padward.change.Lead;
+import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.format.ledger.LeadField;
 import padward.ui.OpenWindow;
@@ -160,6 +162,19 @@ class LedgerViewTest {
                 .contains("Undo this entry", "Show on the map", "Copy all entries with heads");
         robot.interact(() -> undo.getContextMenu().getItems().get(0).fire());
         assertThat(model.keptProperty().get().orElseThrow().entries()).isEmpty();
+    }
+
+    /** The number of an entry is none of its words. */
+    @Test
+    void onlyWhatThePromptNamesIsSearched() {
+        Edit edit = new Edit.RemoveNet("pump/run");
+        LedgerEntry entry =
+                new LedgerEntry("a Monday", "me", "a note", "clock", "pad", List.of(edit));
+        for (String word : List.of("clock", "pad", "monday", "me", "note", "pump/run")) {
+            assertThat(LedgerView.hasAll(entry, List.of(word))).as(word).isTrue();
+        }
+        assertThat(LedgerView.hasAll(entry, List.of("1"))).isFalse();
+        assertThat(LedgerView.hasAll(entry, List.of("clock", "other"))).isFalse();
     }
 
     @Test
