@@ -144,7 +144,7 @@ public final class WatchCommand implements Callable<Integer> {
             }
             if (result instanceof WatchResult.DoesNotFit) {
                 fewer =
-                        FewerNets.find(request, result.question(), Progress.NONE)
+                        FewerNets.find(request, result.question(), design.progress())
                                 .map(FewerNets::text);
             }
         }

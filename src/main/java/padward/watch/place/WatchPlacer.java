@@ -14,6 +14,7 @@ import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Asker;
+import padward.breakout.ask.NoRouteReason;
 import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Question;
 import padward.breakout.text.AnswerText;
@@ -198,13 +199,33 @@ public final class WatchPlacer {
                         asker.answer(
                                 new Question(design, of.net(), pad, Corner.SLOW, question.driver()),
                                 progress);
-                noRouteAtAll |= answer instanceof Answer.NoRoute;
-                if (answer instanceof Answer.Blocked || answer instanceof Answer.NoRoute) {
+                boolean never = answer instanceof Answer.NoRoute no && isOfThePad(no.reason());
+                noRouteAtAll |= never;
+                if (never || answer instanceof Answer.Blocked) {
                     return textOf(answer);
                 }
             }
         }
         return fault.text();
+    }
+
+    /**
+     * Whether it keeps every net from the pad. The others are about the net that was asked about,
+     * such as a clock that stays on its own wires, and say nothing of what the circuit drives.
+     */
+    private static boolean isOfThePad(NoRouteReason reason) {
+        return switch (reason) {
+            case INPUT_ONLY_PAD, NO_FITTING_SETTING, NOTHING_LEADS_TO_PAD -> true;
+            case OWN_DRIVER_ON_ENABLE,
+                    LOCKED,
+                    UNUSABLE_ON_ROUTE,
+                    NEVER_LEAVES_ITS_SITE,
+                    CLOCK_WIRES_ONLY,
+                    DEDICATED_WIRES,
+                    PAD_OUT_OF_REACH,
+                    SWITCHES_EXCLUDE ->
+                    false;
+        };
     }
 
     private static String textOf(Answer answer) {
