@@ -129,8 +129,14 @@ class FlowsTest {
         robot.push(KeyCode.ENTER);
         WaitForAsyncUtils.waitForFxEvents();
         Viewport there = map.viewport();
-        assertThat(there.centreX()).isBetween(2.0, 3.0);
-        assertThat(there.centreY()).isBetween(5.0, 6.0);
+        assertThat(there.scale()).isGreaterThan(before.scale());
+        for (int vertex : shown().findNet("alarm/beep").orElseThrow().route().toVertices()) {
+            int tile = shown().fabric().tile(vertex);
+            double x = there.screenX(tile % shown().fabric().columns() + 0.5);
+            double y = there.screenY(tile / shown().fabric().columns() + 0.5);
+            assertThat(x).as("all of the net is seen").isBetween(0.0, there.width());
+            assertThat(y).as("all of the net is seen").isBetween(0.0, there.height());
+        }
         robot.clickOn("#back-button");
         assertThat(map.viewport().centreX()).isEqualTo(before.centreX());
         robot.interact(() -> robot.lookup("#find-field").queryAs(TextField.class).setText("x"));
