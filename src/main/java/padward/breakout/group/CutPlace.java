@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
+import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
@@ -31,6 +32,9 @@ import padward.route.search.SearchSources;
 record CutPlace(String tiles, List<Net> users) {
     private static final int MOST_NAMED = 6;
 
+    /** After how many vertices it is asked whether to stop. */
+    private static final int CHECK_EVERY = 256;
+
     /** Copies the list. */
     CutPlace {
         users = List.copyOf(users);
@@ -40,9 +44,14 @@ record CutPlace(String tiles, List<Net> users) {
      * The place of a bottleneck; empty when it consists of pads only, whose names say where it is.
      *
      * @param closed what no free route may enter
+     * @param progress when it says so, no users are named
      */
     static Optional<CutPlace> of(
-            Design design, List<Net> nets, List<Integer> vertices, BitSet closed) {
+            Design design,
+            List<Net> nets,
+            List<Integer> vertices,
+            BitSet closed,
+            Progress progress) {
         Fabric fabric = design.fabric();
         TreeSet<Integer> tiles = new TreeSet<>();
         for (int vertex : vertices) {
@@ -65,7 +74,7 @@ record CutPlace(String tiles, List<Net> users) {
         } else if (tiles.size() > 1) {
             words = "tiles " + named(tiles.stream().map(fabric::tileName).toList());
         }
-        IntOpenHashSet used = usedBeside(design, nets, vertices, closed);
+        IntOpenHashSet used = usedBeside(design, nets, vertices, closed, progress);
         Map<Net, Integer> wires = new HashMap<>();
         for (int vertex : used) {
             int tile = fabric.tile(vertex);
@@ -91,7 +100,7 @@ record CutPlace(String tiles, List<Net> users) {
 
     /** The used wires that could be entered from where the nets get without passing the cut. */
     private static IntOpenHashSet usedBeside(
-            Design design, List<Net> nets, List<Integer> cut, BitSet closed) {
+            Design design, List<Net> nets, List<Integer> cut, BitSet closed, Progress progress) {
         Fabric fabric = design.fabric();
         IntOpenHashSet seen = new IntOpenHashSet(cut);
         IntOpenHashSet used = new IntOpenHashSet();
@@ -105,7 +114,11 @@ record CutPlace(String tiles, List<Net> users) {
             }
         }
         EdgeCursor edges = fabric.edgesOut();
+        int looked = 0;
         while (!todo.isEmpty()) {
+            if (++looked % CHECK_EVERY == 0 && progress.cancelled()) {
+                return new IntOpenHashSet();
+            }
             edges.reset(todo.popInt());
             while (edges.next()) {
                 int other = edges.other();

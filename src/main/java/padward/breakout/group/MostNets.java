@@ -176,7 +176,7 @@ record MostNets(
         return new MostNets(
                 found.routes(),
                 pads,
-                first.cut().map(c -> bottleneck(request, c, firstClosed)),
+                first.cut().map(c -> bottleneck(request, c, firstClosed, progress)),
                 reaching,
                 same && !stopped,
                 first.mostServed(),
@@ -311,9 +311,11 @@ record MostNets(
                 .slowPs();
     }
 
-    private static Bus.Bottleneck bottleneck(BusRequest request, FlowCut cut, BitSet closed) {
+    private static Bus.Bottleneck bottleneck(
+            BusRequest request, FlowCut cut, BitSet closed, Progress progress) {
         List<Net> nets = cut.nets().stream().map(n -> request.nets().get(n)).toList();
-        Optional<CutPlace> place = CutPlace.of(request.design(), nets, cut.vertices(), closed);
+        Optional<CutPlace> place =
+                CutPlace.of(request.design(), nets, cut.vertices(), closed, progress);
         return new Bus.Bottleneck(
                 nets,
                 cut.vertices(),
