@@ -1,5 +1,7 @@
 package padward.fabric.explicit;
 
+import it.unimi.dsi.fastutil.Hash;
+import it.unimi.dsi.fastutil.HashCommon;
 import it.unimi.dsi.fastutil.ints.Int2ObjectMap;
 import it.unimi.dsi.fastutil.longs.Long2IntMap;
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
@@ -40,6 +42,9 @@ import padward.fabric.delay.Delay;
  * each direction. Names come in addition. Made by an {@link ExplicitBuilder}.
  */
 public final class ExplicitFabric implements Fabric {
+    /** Of a slot of the table of stated tiles: a key and a value. */
+    private static final long STATED_BYTES = Long.BYTES + Integer.BYTES;
+
     private final DerivedData derived = new DerivedData();
     private final FabricInfo info;
     private final int columns;
@@ -230,7 +235,7 @@ public final class ExplicitFabric implements Fabric {
                 + bases.memory()
                 + sorts.memory()
                 + sites.memory()
-                + 16L * statedTiles.size()
+                + STATED_BYTES * HashCommon.arraySize(statedTiles.size(), Hash.DEFAULT_LOAD_FACTOR)
                 + switchGroups().memory()
                 + out.memory()
                 + in.memory();

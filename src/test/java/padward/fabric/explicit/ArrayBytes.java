@@ -6,7 +6,9 @@ import java.lang.reflect.Modifier;
 import java.util.Collections;
 import java.util.IdentityHashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import padward.fabric.DerivedData;
 
 /** Counts the primitive arrays that hang on an object of ours, by walking over its fields. */
 final class ArrayBytes {
@@ -22,7 +24,9 @@ final class ArrayBytes {
     }
 
     private void walk(Object object) throws IllegalAccessException {
-        if (object == null || object instanceof Enum || !seen.add(object)) {
+        // What was derived from a fabric is not part of it, and can be made again.
+        boolean none = object == null || object instanceof Enum || object instanceof DerivedData;
+        if (none || !seen.add(object)) {
             return;
         }
         Class<?> type = object.getClass();
@@ -38,6 +42,11 @@ final class ArrayBytes {
             }
         } else if (object instanceof Map<?, ?> map) {
             walk(map.values());
+        } else if (object instanceof Optional<?> one
+                && one.isPresent()
+                && one.get() instanceof TileSwitchGroups) {
+            // What kinds of cell may state is of one size, however large the fabric is.
+            walk(one.get());
         }
         if (type.getName().startsWith("padward.") || type.getName().startsWith("it.unimi.")) {
             for (Class<?> c = type; c != Object.class; c = c.getSuperclass()) {
