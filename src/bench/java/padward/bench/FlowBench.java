@@ -51,7 +51,7 @@ public final class FlowBench {
         double[] seconds = new double[DRAWS];
         for (int draw = 0; draw <= DRAWS; draw++) {
             Random random = new Random(draw);
-            List<Net> nets = nets(design, random, count);
+            List<Net> nets = BenchDesigns.nets(design, random, count);
             List<Integer> pads = pads(design, random, count, ports);
             long begin = processorTime();
             Bus bus = Bus.of(design, nets, pads, Bus.Aim.MOST, ports, Progress.NONE);
@@ -79,15 +79,6 @@ public final class FlowBench {
 
     private static long processorTime() {
         return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
-    }
-
-    private static List<Net> nets(Design design, Random random, int count) {
-        return random.ints(0, design.nets().size())
-                .distinct()
-                .mapToObj(design.nets()::get)
-                .filter(n -> !n.clock() && n.route().size() > 1)
-                .limit(count)
-                .toList();
     }
 
     private static List<Integer> pads(Design design, Random random, int count, Bus.Ports ports) {

@@ -33,7 +33,7 @@ public final class GroupBench {
         System.out.println("draw  served  left  wires twice  ms");
         for (int seed = 1; seed <= 6; seed++) {
             Random random = new Random(seed);
-            List<Net> nets = nets(design, random, 32);
+            List<Net> nets = BenchDesigns.nets(design, random, 32);
             List<Integer> pads = pads(design, random, 32);
             long begun = System.nanoTime();
             Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Bus.Ports.MAY_DISCONNECT, Progress.NONE);
@@ -48,7 +48,7 @@ public final class GroupBench {
                 "draw  served  before ps  after ps  not matched  proven  wires twice  ms");
         for (int seed = 1; seed <= 20; seed++) {
             Random random = new Random(seed);
-            List<Net> nets = nets(design, random, 8);
+            List<Net> nets = BenchDesigns.nets(design, random, 8);
             List<Integer> pads = pads(design, random, 40);
             Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Bus.Ports.MAY_DISCONNECT, Progress.NONE);
             long begun = System.nanoTime();
@@ -66,15 +66,6 @@ public final class GroupBench {
                     twice(matched.after()),
                     millis);
         }
-    }
-
-    private static List<Net> nets(Design design, Random random, int count) {
-        return random.ints(0, design.nets().size())
-                .distinct()
-                .mapToObj(design.nets()::get)
-                .filter(n -> !n.clock() && n.route().size() > 1)
-                .limit(count)
-                .toList();
     }
 
     private static List<Integer> pads(Design design, Random random, int count) {

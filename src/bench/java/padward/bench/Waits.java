@@ -5,13 +5,10 @@ import padward.breakout.survey.Survey;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.delay.Corner;
-import padward.format.design.DesignReader;
 import padward.route.search.Engine;
-import padward.synth.DesignMaker;
 import padward.ui.design.SearchableNames;
 
 import java.lang.management.ManagementFactory;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -38,10 +35,7 @@ public final class Waits {
     public static void main(String[] args) throws Exception {
         Locale.setDefault(Locale.ROOT);
         double begin = nowMs();
-        Design design =
-                args.length > 0
-                        ? DesignReader.read(Path.of(args[0]), Progress.NONE)
-                        : DesignMaker.make(1_000_000, 9, 0.6, Progress.NONE).design();
+        Design design = BenchDesigns.open(args);
         System.out.printf(
                 "%,d vertices, %,d nets: %s in %.0f ms%n",
                 design.fabric().vertexCount(),

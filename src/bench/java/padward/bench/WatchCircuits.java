@@ -1,7 +1,6 @@
 package padward.bench;
 
 import java.lang.management.ManagementFactory;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -13,8 +12,6 @@ import java.util.TreeMap;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
-import padward.format.design.DesignReader;
-import padward.synth.DesignMaker;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
 import padward.watch.circuit.Signal;
@@ -44,10 +41,7 @@ public final class WatchCircuits {
     public static void main(String[] args) throws Exception {
         Locale.setDefault(Locale.ROOT);
         double begin = nowMs();
-        Design design =
-                args.length > 0
-                        ? DesignReader.read(Path.of(args[0]), Progress.NONE)
-                        : DesignMaker.make(1_000_000, 9, 0.6, Progress.NONE).design();
+        Design design = BenchDesigns.open(args);
         System.out.printf(
                 "%,d vertices, %,d nets: %.0f ms%n",
                 design.fabric().vertexCount(), design.nets().size(), nowMs() - begin);
