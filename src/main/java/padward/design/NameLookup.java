@@ -1,6 +1,5 @@
 package padward.design;
 
-import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
@@ -12,6 +11,7 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import padward.base.BadInput;
+import padward.base.Listing;
 import padward.base.NearestName;
 
 /**
@@ -242,8 +242,6 @@ public final class NameLookup {
     }
 
     private static String listed(List<String> names) {
-        List<String> shown = new ArrayList<>(names.subList(0, Math.min(MOST_LISTED, names.size())));
-        int more = names.size() - shown.size();
-        return String.join(", ", shown) + (more > 0 ? " and " + more + " more" : "");
+        return Listing.first(names, MOST_LISTED);
     }
 }

@@ -9,7 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
+import padward.base.Listing;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
@@ -136,8 +136,6 @@ record CutPlace(String tiles, List<Net> users) {
 
     /** A list of which only the first are named. */
     static String named(List<String> names) {
-        String few = names.stream().limit(MOST_NAMED).collect(Collectors.joining(", "));
-        int more = names.size() - MOST_NAMED;
-        return more > 0 ? few + " and " + more + " more" : few;
+        return Listing.first(names, MOST_NAMED);
     }
 }

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import padward.base.Listing;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.AnswerKind;
@@ -152,9 +153,10 @@ public final class AnswerText {
     private static String opens(Answer.Blocked blocked, List<String> steps) {
         List<String> all = new ArrayList<>(steps);
         blocked.question().losingPort().ifPresent(p -> all.add("disconnecting port " + p.name()));
-        String last = all.remove(all.size() - 1);
-        String text = all.isEmpty() ? last : String.join(", ", all) + " and " + last;
-        return WhyText.capital(text) + " opens a route: " + blocked.route().total().toText() + ".";
+        return WhyText.capital(Listing.all(all))
+                + " opens a route: "
+                + blocked.route().total().toText()
+                + ".";
     }
 
     /** An obstacle as a clause: who uses what. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
+import padward.base.Listing;
 import padward.breakout.ask.Answer;
 import padward.change.Edit;
 import padward.design.Occupant;
@@ -254,8 +255,6 @@ public final class WhyText {
 
     /** The first few of a list, and how many more. */
     static String named(List<String> names) {
-        String few = names.stream().limit(MOST_NAMED).collect(Collectors.joining(", "));
-        int more = names.size() - MOST_NAMED;
-        return more > 0 ? few + " and " + more + " more" : few;
+        return Listing.first(names, MOST_NAMED);
     }
 }

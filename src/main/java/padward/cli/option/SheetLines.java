@@ -24,6 +24,7 @@ import org.apache.commons.csv.DuplicateHeaderMode;
 import padward.base.BadInput;
 import padward.base.Decimals;
 import padward.base.Formulas;
+import padward.base.Listing;
 import padward.base.Progress;
 import padward.capture.ChannelDelay;
 import padward.change.Lead;
@@ -336,9 +337,7 @@ public final class SheetLines {
     }
 
     private String listed() {
-        String first = called.stream().limit(MOST_LISTED).collect(Collectors.joining(", "));
-        int more = called.size() - MOST_LISTED;
-        return more > 0 ? first + " and " + more + " more" : first;
+        return Listing.first(called, MOST_LISTED);
     }
 
     /**

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import padward.base.BadInput;
+import padward.base.Listing;
 import padward.breakout.survey.WhatIfReport;
 import padward.breakout.text.AnswerText;
 import padward.breakout.text.PriceText;
@@ -55,11 +56,6 @@ public final class WhatIfTable {
     }
 
     private static String named(List<String> names) {
-        if (names.isEmpty()) {
-            return "none";
-        }
-        String few = names.stream().limit(MOST_NAMED).collect(Collectors.joining(", "));
-        int more = names.size() - MOST_NAMED;
-        return more > 0 ? few + " and " + more + " more" : few;
+        return names.isEmpty() ? "none" : Listing.first(names, MOST_NAMED);
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import padward.base.Listing;
 import padward.breakout.text.WhyText;
 import padward.design.Cell;
 import padward.design.Design;
@@ -382,8 +383,6 @@ public final class MapItemDescriber {
     }
 
     private static String named(List<String> names) {
-        String few = String.join(", ", names.subList(0, Math.min(MOST_NAMED, names.size())));
-        int more = names.size() - MOST_NAMED;
-        return more > 0 ? few + " and " + more + " more" : few;
+        return Listing.first(names, MOST_NAMED);
     }
 }

@@ -16,6 +16,7 @@ import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
+import padward.base.Listing;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Price;
@@ -171,7 +172,6 @@ public final class WhatIfBar extends VBox {
     }
 
     private static String joined(List<String> names) {
-        String few = names.stream().limit(4).collect(Collectors.joining(", "));
-        return names.size() > 4 ? few + " and " + (names.size() - 4) + " more" : few;
+        return Listing.first(names, 4);
     }
 }

@@ -6,6 +6,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import padward.base.Listing;
 
 /**
  * A small circuit between nets of a design and pads: lookup tables and registers, not yet placed.
@@ -78,11 +79,7 @@ public record Circuit(
 
     /** The names of its outputs, {@code out and marker}. */
     public String outputNames() {
-        List<String> names = outputs.stream().map(Output::name).toList();
-        int last = names.size() - 1;
-        return last == 0
-                ? names.get(0)
-                : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
+        return Listing.all(outputs.stream().map(Output::name).toList());
     }
 
     /** All signals that elements and outputs read; each once. */

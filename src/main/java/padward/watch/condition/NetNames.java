@@ -11,6 +11,7 @@ import java.util.TreeSet;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import padward.base.Listing;
 import padward.base.NearestName;
 import padward.design.Design;
 import padward.design.Net;
@@ -217,9 +218,7 @@ public interface NetNames {
     }
 
     private static String listed(Set<String> names) {
-        String shown = names.stream().limit(MOST_LISTED).collect(Collectors.joining(", "));
-        int more = names.size() - MOST_LISTED;
-        return more > 0 ? shown + " and " + more + " more" : shown;
+        return Listing.first(names, MOST_LISTED);
     }
 
     /** A name that is not known, with the nearest of those that are. */

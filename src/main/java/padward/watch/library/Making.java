@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import padward.base.BadInput;
+import padward.base.Listing;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
 import padward.watch.circuit.Start;
@@ -175,12 +176,9 @@ final class Making {
     /** Several names, “a, b and c”; of many the first and the last. */
     static String listed(List<String> names) {
         int count = names.size();
-        if (count == 1) {
-            return names.get(0);
-        }
         return count > 6
                 ? names.get(0) + " … " + names.get(count - 1) + " (" + count + " nets)"
-                : String.join(", ", names.subList(0, count - 1)) + " and " + names.get(count - 1);
+                : Listing.all(names);
     }
 
     static String cycles(int count) {

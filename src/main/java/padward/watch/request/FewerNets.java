@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import padward.base.BadInput;
+import padward.base.Listing;
 import padward.base.Progress;
 import padward.watch.circuit.Circuit;
 import padward.watch.place.WatchPlacer;
@@ -93,16 +94,9 @@ public record FewerNets(
                 + " of the "
                 + of
                 + " nets"
-                + (by.isEmpty() ? "" : ", chosen by " + listed(by) + ",")
+                + (by.isEmpty() ? "" : ", chosen by " + Listing.all(by) + ",")
                 + " it fits: "
                 + WatchText.cells(circuit)
                 + (unregistered ? ", and the pin shows glitches." : ".");
-    }
-
-    private static String listed(List<String> names) {
-        int last = names.size() - 1;
-        return last == 0
-                ? names.get(0)
-                : String.join(", ", names.subList(0, last)) + " and " + names.get(last);
     }
 }
