@@ -19,10 +19,10 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.lesson.condition.Condition;
 import padward.lesson.condition.WindowState;
+import padward.watch.answer.WatchText;
 import padward.watch.place.WatchPlacer;
 import padward.watch.place.WatchQuestion;
 import padward.watch.place.WatchResult;
-import padward.watch.place.WatchText;
 
 /**
  * Performs user actions without a window, with the same results as in the window. Proves that a

@@ -11,7 +11,7 @@ import padward.breakout.group.RegisteredGroup;
 import padward.breakout.text.WhyText;
 import padward.design.Design;
 import padward.fabric.delay.Delay;
-import padward.watch.place.SetupHold;
+import padward.watch.answer.SetupHold;
 import padward.watch.registered.FabricRegister;
 import padward.watch.registered.RegisteredLines;
 

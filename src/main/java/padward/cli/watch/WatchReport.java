@@ -20,11 +20,11 @@ import padward.format.form.Fields;
 import padward.format.form.Form;
 import padward.format.form.Kinds;
 import padward.timing.SinkDelayChange;
+import padward.watch.answer.SetupHold;
+import padward.watch.answer.WatchPrice;
+import padward.watch.answer.WatchText;
 import padward.watch.circuit.Circuit;
-import padward.watch.place.SetupHold;
-import padward.watch.place.WatchPrice;
 import padward.watch.place.WatchResult;
-import padward.watch.place.WatchText;
 import padward.watch.place.WatchTiming;
 
 /**

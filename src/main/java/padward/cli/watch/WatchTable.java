@@ -6,11 +6,11 @@ import padward.breakout.text.PriceText;
 import padward.cli.output.SinkDelayTable;
 import padward.cli.output.TextTable;
 import padward.design.Design;
-import padward.watch.place.SetupHold;
-import padward.watch.place.WatchLines;
-import padward.watch.place.WatchPrice;
+import padward.watch.answer.SetupHold;
+import padward.watch.answer.WatchLines;
+import padward.watch.answer.WatchPrice;
+import padward.watch.answer.WatchText;
 import padward.watch.place.WatchResult;
-import padward.watch.place.WatchText;
 import padward.watch.place.WatchTiming;
 
 /** Prints a placed watch circuit and what it costs. */

@@ -12,13 +12,13 @@ import padward.design.Design;
 import padward.design.NameLookup;
 import padward.format.ledger.EntrySigning;
 import padward.ui.model.WorkState;
+import padward.watch.answer.WatchLines;
+import padward.watch.answer.WatchPrice;
+import padward.watch.answer.WatchText;
 import padward.watch.circuit.Circuit;
-import padward.watch.place.WatchLines;
 import padward.watch.place.WatchPlacer;
-import padward.watch.place.WatchPrice;
 import padward.watch.place.WatchQuestion;
 import padward.watch.place.WatchResult;
-import padward.watch.place.WatchText;
 import padward.watch.request.CircuitRequest;
 import padward.watch.request.FewerNets;
 

@@ -5,7 +5,7 @@ import java.util.Optional;
 import padward.design.Net;
 import padward.fabric.delay.Delay;
 import padward.timing.Arrival;
-import padward.watch.place.SetupHold;
+import padward.watch.answer.SetupHold;
 import padward.watch.place.WatchResult;
 
 /**

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import padward.watch.place.SetupHold;
+import padward.watch.answer.SetupHold;
 
 /** A register in the fabric, in words. */
 final class FabricRegisterText {

@@ -6,11 +6,11 @@ import java.util.concurrent.CancellationException;
 import padward.base.BadInput;
 import padward.base.Listing;
 import padward.base.Progress;
+import padward.watch.answer.WatchText;
 import padward.watch.circuit.Circuit;
 import padward.watch.place.WatchPlacer;
 import padward.watch.place.WatchQuestion;
 import padward.watch.place.WatchResult;
-import padward.watch.place.WatchText;
 
 /**
  * A circuit that shows several nets, one at a time, made smaller until it fits: with the first of

@@ -25,6 +25,8 @@ import padward.example.RandomDesigns;
 import padward.fabric.Fabric;
 import padward.format.design.Digest;
 import padward.timing.TreeDelays;
+import padward.watch.answer.WatchPrice;
+import padward.watch.answer.WatchText;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.Element;
 import padward.watch.circuit.Signal;

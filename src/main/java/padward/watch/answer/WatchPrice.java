@@ -1,4 +1,4 @@
-package padward.watch.place;
+package padward.watch.answer;
 
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -13,6 +13,7 @@ import padward.design.Design;
 import padward.design.Occupant;
 import padward.timing.SinkDelayChange;
 import padward.unblock.move.DelayChange;
+import padward.watch.place.WatchResult;
 
 /** What a placed circuit costs: its pads, and what was moved to make room. */
 public final class WatchPrice {

@@ -1,4 +1,4 @@
-package padward.watch.place;
+package padward.watch.answer;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -13,6 +13,8 @@ import padward.design.board.PadWiring;
 import padward.fabric.Pad;
 import padward.timing.SinkDelayChange;
 import padward.watch.circuit.Element;
+import padward.watch.place.WatchResult;
+import padward.watch.place.WatchTiming;
 
 /** What a placed circuit does to the design and when it shows what, a sentence each. */
 public final class WatchLines {

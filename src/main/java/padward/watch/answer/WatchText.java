@@ -1,4 +1,4 @@
-package padward.watch.place;
+package padward.watch.answer;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -7,6 +7,7 @@ import padward.breakout.text.AnswerText;
 import padward.change.Edit;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.Element;
+import padward.watch.place.WatchResult;
 
 /** What came of a watch circuit, in words. */
 public final class WatchText {

@@ -1,4 +1,4 @@
-package padward.watch.place;
+package padward.watch.answer;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -16,6 +16,9 @@ import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
 import padward.format.design.DesignReader;
 import padward.timing.TreeDelays;
+import padward.watch.place.WatchPlacer;
+import padward.watch.place.WatchQuestion;
+import padward.watch.place.WatchResult;
 import padward.watch.request.CircuitRequest;
 import padward.watch.request.CircuitSort;
 

@@ -1,4 +1,4 @@
-package padward.watch.place;
+package padward.watch.answer;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -17,6 +17,7 @@ import padward.fabric.delay.Delay;
 import padward.timing.LaunchTime;
 import padward.timing.PairSkew;
 import padward.timing.TreeDelays;
+import padward.watch.place.WatchResult;
 
 /**
  * Setup and hold at a circuit's registers, for data that comes from registers of the same clock; at
