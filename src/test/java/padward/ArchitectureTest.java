@@ -35,7 +35,7 @@ class ArchitectureTest {
         mayUse.put("unblock", routed);
         mayUse.put("breakout", with(routed, "unblock"));
         mayUse.put("watch", with(answered, "place"));
-        mayUse.put("handover", with(answered, "watch", "place", "capture"));
+        mayUse.put("handover", with(answered, "watch", "place", "capture", "format"));
         mayUse.put("capture", List.of("fabric", "base"));
         mayUse.put("synth", with(model, "route", "timing"));
         mayUse.put("place", with(model, "route", "timing"));

@@ -1,9 +1,9 @@
 package padward.cli.form;
 
-import static padward.cli.form.Values.text;
-import static padward.cli.form.Values.texts;
-import static padward.cli.form.Values.word;
 import static padward.format.form.Kinds.list;
+import static padward.format.form.WrittenKinds.text;
+import static padward.format.form.WrittenKinds.texts;
+import static padward.format.form.WrittenKinds.word;
 
 import java.util.List;
 import java.util.Optional;
@@ -24,6 +24,7 @@ import padward.fabric.delay.Corner;
 import padward.format.form.Fields;
 import padward.format.form.Form;
 import padward.format.form.Kinds;
+import padward.format.form.WrittenKinds;
 import padward.format.json.EnumWords;
 import padward.unblock.release.DisconnectedBranch;
 
@@ -115,7 +116,7 @@ public final class AnswerForm {
                 .means("at which the route has the shortest delay");
         given.maybe(
                         "delay_ps",
-                        Values.delay(),
+                        WrittenKinds.delay(),
                         g -> g.answer().flatMap(Answer::findRoute).map(Route::total))
                 .means("from the net's driver to the pin");
         given.maybe("losesPad", text(), g -> g.question().losingPort().map(Port::name))

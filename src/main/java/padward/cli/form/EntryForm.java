@@ -1,10 +1,10 @@
 package padward.cli.form;
 
-import static padward.cli.form.Values.text;
-import static padward.cli.form.Values.texts;
-import static padward.cli.form.Values.whole;
-import static padward.cli.form.Values.word;
 import static padward.format.form.Kinds.list;
+import static padward.format.form.WrittenKinds.text;
+import static padward.format.form.WrittenKinds.texts;
+import static padward.format.form.WrittenKinds.whole;
+import static padward.format.form.WrittenKinds.word;
 
 import java.util.ArrayList;
 import java.util.List;

@@ -1,13 +1,13 @@
 package padward.cli.form;
 
-import static padward.cli.form.Values.count;
-import static padward.cli.form.Values.delay;
-import static padward.cli.form.Values.number;
-import static padward.cli.form.Values.text;
-import static padward.cli.form.Values.texts;
-import static padward.cli.form.Values.whole;
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.real;
+import static padward.format.form.WrittenKinds.count;
+import static padward.format.form.WrittenKinds.delay;
+import static padward.format.form.WrittenKinds.number;
+import static padward.format.form.WrittenKinds.text;
+import static padward.format.form.WrittenKinds.texts;
+import static padward.format.form.WrittenKinds.whole;
 
 import java.util.List;
 import java.util.Optional;

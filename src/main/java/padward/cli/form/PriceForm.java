@@ -1,10 +1,10 @@
 package padward.cli.form;
 
-import static padward.cli.form.Values.delay;
-import static padward.cli.form.Values.text;
-import static padward.cli.form.Values.texts;
-import static padward.cli.form.Values.word;
 import static padward.format.form.Kinds.list;
+import static padward.format.form.WrittenKinds.delay;
+import static padward.format.form.WrittenKinds.text;
+import static padward.format.form.WrittenKinds.texts;
+import static padward.format.form.WrittenKinds.word;
 
 import java.util.Collection;
 import java.util.List;
@@ -21,6 +21,7 @@ import padward.design.board.AttachmentKind;
 import padward.format.form.Fields;
 import padward.format.form.Form;
 import padward.format.form.Kinds;
+import padward.handover.CautionForm;
 import padward.unblock.move.DelayChange;
 import padward.unblock.release.Endpoint;
 
@@ -104,9 +105,7 @@ public final class PriceForm {
 
     /** Adds the cautions about one pad, and the line under them. */
     static <R> void addCautions(Fields<R> to, Function<R, Optional<List<Caution>>> cautions) {
-        var one = new Fields<Caution>();
-        addCaution(one, c -> c);
-        to.maybe("cautions", list(one.written()), cautions::apply)
+        to.maybe("cautions", list(CautionForm.ofOnePad()), cautions::apply)
                 .means("to be read before anything is driven");
         to.maybe("footer", text(), r -> cautions.apply(r).map(c -> Cautions.FOOTER))
                 .means("what stands above all cautions");
@@ -115,26 +114,12 @@ public final class PriceForm {
     /** Adds the cautions about several pads, and the line under them. */
     public static <R> void addShared(
             Fields<R> to, Function<R, Optional<? extends Collection<Cautions.Shared>>> cautions) {
-        var one = new Fields<Cautions.Shared>();
-        addCaution(one, Cautions.Shared::caution);
-        one.needed("pads", texts(), s -> List.copyOf(s.pads())).means("the pads that it is about");
         to.maybe(
                         "cautions",
-                        list(one.written()),
+                        list(CautionForm.ofPads()),
                         r -> cautions.apply(r).map(all -> List.copyOf(all)))
                 .means("to be read before anything is driven");
         to.maybe("footer", text(), r -> cautions.apply(r).map(c -> Cautions.FOOTER))
                 .means("what stands above all cautions");
-    }
-
-    private static <R> void addCaution(Fields<R> to, Function<R, Caution> caution) {
-        to.needed(
-                        "kind",
-                        Kinds.choice(Caution.Kind.values(), Caution.Kind::label),
-                        r -> caution.apply(r).kind())
-                .means("what it is about");
-        to.needed("serious", Kinds.flag(), r -> caution.apply(r).kind().isSerious())
-                .means("whether it can do harm");
-        to.needed("text", text(), r -> caution.apply(r).text()).means("in words");
     }
 }

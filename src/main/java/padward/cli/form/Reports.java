@@ -1,10 +1,10 @@
 package padward.cli.form;
 
-import static padward.cli.form.Values.text;
-import static padward.cli.form.Values.texts;
-import static padward.cli.form.Values.whole;
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.real;
+import static padward.format.form.WrittenKinds.text;
+import static padward.format.form.WrittenKinds.texts;
+import static padward.format.form.WrittenKinds.whole;
 
 import java.util.ArrayList;
 import java.util.Collection;
@@ -27,6 +27,7 @@ import padward.format.form.Form;
 import padward.format.form.Kind;
 import padward.format.form.Kinds;
 import padward.format.form.Schema;
+import padward.format.form.WrittenKinds;
 import padward.format.source.FileLimits;
 
 /** What the commands print as JSON, each with its form. */
@@ -254,7 +255,8 @@ public final class Reports {
         /** Its form. */
         public static Form<Line> form() {
             var report = new Fields<Line>();
-            report.needed("line", Values.count(), Line::line).means("where the question stands");
+            report.needed("line", WrittenKinds.count(), Line::line)
+                    .means("where the question stands");
             report.optional("id", text(), "", Line::id).means("what it is called");
             report.maybe("answer", shown(), l -> l.answer().map(a -> new Shown(a, l.brief())))
                     .means("the answer, as ask prints it or in brief");

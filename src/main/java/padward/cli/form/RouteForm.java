@@ -1,9 +1,9 @@
 package padward.cli.form;
 
-import static padward.cli.form.Values.delay;
-import static padward.cli.form.Values.text;
-import static padward.cli.form.Values.word;
 import static padward.format.form.Kinds.list;
+import static padward.format.form.WrittenKinds.delay;
+import static padward.format.form.WrittenKinds.text;
+import static padward.format.form.WrittenKinds.word;
 
 import java.util.List;
 import java.util.Optional;
@@ -23,6 +23,7 @@ import padward.fabric.pad.EdgeDelays;
 import padward.format.form.Fields;
 import padward.format.form.Form;
 import padward.format.form.Kinds;
+import padward.format.form.WrittenKinds;
 import padward.format.json.EnumWords;
 
 /** The forms of routes and of what stands on them. */
@@ -42,14 +43,14 @@ final class RouteForm {
                 .means("what it adds");
         to.maybe(
                         "shortestHigh_ps",
-                        Values.whole(),
+                        WrittenKinds.whole(),
                         r -> shortest(route.apply(r), EdgeDelays::shortestHighPs))
                 .means(
                         "where the setting states both edges: the shortest high level that reaches"
                                 + " its full height on the pad, at the rated load");
         to.maybe(
                         "shortestLow_ps",
-                        Values.whole(),
+                        WrittenKinds.whole(),
                         r -> shortest(route.apply(r), EdgeDelays::shortestLowPs))
                 .means("the same for a low level");
         to.maybe("hops", list(hop()), r -> route.apply(r).map(Route::hops))
@@ -112,7 +113,7 @@ final class RouteForm {
     static Form<Obstacle> obstacle() {
         var obstacle = new Fields<Obstacle>();
         addObstacle(obstacle, o -> o);
-        obstacle.needed("wouldLoseSignal", Values.whole(), Obstacle::wouldLose)
+        obstacle.needed("wouldLoseSignal", WrittenKinds.whole(), Obstacle::wouldLose)
                 .means("endpoints that would lose their signal if it is removed and not moved");
         return obstacle.written();
     }

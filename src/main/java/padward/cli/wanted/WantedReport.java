@@ -11,12 +11,12 @@ import padward.breakout.ask.AnswerKind;
 import padward.breakout.wanted.NearRegister;
 import padward.breakout.wanted.WantedChange;
 import padward.breakout.wanted.WantedResult;
-import padward.cli.form.Values;
 import padward.design.Net;
 import padward.format.form.Fields;
 import padward.format.form.Form;
 import padward.format.form.Kind;
 import padward.format.form.Kinds;
+import padward.format.form.WrittenKinds;
 import padward.format.source.FileLimits;
 
 /**
@@ -74,12 +74,12 @@ public record WantedReport(String design, Optional<String> was, List<WantedResul
                 .means("whether there is a route to it");
         result.maybe(
                         "delay_ps",
-                        Values.delay(),
+                        WrittenKinds.delay(),
                         r -> r.answer().flatMap(Answer::findRoute).map(p -> p.total()))
                 .means("from the net's driver to the pin");
         result.maybe(
                         "delayBefore_ps",
-                        Values.delay(),
+                        WrittenKinds.delay(),
                         r -> r.before().flatMap(Answer::findRoute).map(p -> p.total()))
                 .means("the same in the earlier design, for the best pad there");
         result.needed("changes", list(change()), WantedResult::changes)

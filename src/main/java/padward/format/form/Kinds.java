@@ -60,6 +60,11 @@ public final class Kinds {
                 (table, column, other) -> table.has(column) ? table.word(column) : other);
     }
 
+    /** A digest of a file's bytes or of a design: SHA-256 (FIPS 180-4), 64 hexadecimal digits. */
+    public static Kind<String> digest() {
+        return name().limited(Schema.any().with("pattern", "^[0-9a-f]{64}$"));
+    }
+
     /** Any text. */
     public static Kind<String> text(int longest) {
         return inFiles(in -> in.text(longest), () -> Schema.text(0, longest));

@@ -21,6 +21,7 @@ public record FileHeader(String format, String form) {
     public static final String LEDGER = "padward-ledger/1";
     public static final String MAPPING = "padward-mapping/1";
     public static final String LESSON = "padward-lesson/1";
+    public static final String CHANGES = "padward-changes/1";
     public static final String LEARNER = "padward-learner/1";
 
     /** Reads only as far as needed; both are usually the first members. */

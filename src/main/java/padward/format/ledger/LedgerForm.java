@@ -1,5 +1,6 @@
 package padward.format.ledger;
 
+import static padward.format.form.Kinds.digest;
 import static padward.format.form.Kinds.list;
 import static padward.format.form.Kinds.name;
 import static padward.format.form.Kinds.real;
@@ -16,8 +17,6 @@ import padward.change.LedgerEntry;
 import padward.format.form.Fields;
 import padward.format.form.FileForm;
 import padward.format.form.Form;
-import padward.format.form.Kind;
-import padward.format.form.Schema;
 import padward.format.json.FileHeader;
 import padward.format.source.FileLimits;
 
@@ -37,10 +36,6 @@ final class LedgerForm {
                 ledger.needed("entries", list(entry(edits, true)), Ledger::entries)
                         .means("what was kept");
         return ledger.makesFile(() -> new Ledger(design.get(), digest.get(), entries.get()));
-    }
-
-    private static Kind<String> digest() {
-        return name().limited(Schema.any().with("pattern", "^[0-9a-f]{64}$"));
     }
 
     /**

@@ -1,11 +1,10 @@
-package padward.cli.form;
+package padward.format.form;
 
 import com.google.gson.FormattingStyle;
 import com.google.gson.stream.JsonWriter;
 import java.io.IOException;
 import java.io.StringWriter;
 import java.io.UncheckedIOException;
-import padward.format.form.Kind;
 
 /** Writes records as JSON by their forms. */
 public final class JsonText {

@@ -1,16 +1,13 @@
-package padward.cli.form;
+package padward.format.form;
 
 import java.util.List;
+import java.util.function.Function;
 import padward.fabric.delay.Delay;
-import padward.format.form.IntKind;
-import padward.format.form.Kind;
-import padward.format.form.Kinds;
-import padward.format.form.Schema;
 import padward.format.json.JsonIn;
 
-/** Kinds of value in what commands print. They are written and described, and never read. */
-public final class Values {
-    private Values() {}
+/** Kinds of value in answers and lists. They are written and described, and never read. */
+public final class WrittenKinds {
+    private WrittenKinds() {}
 
     private static <V> Kind<V> written(Kind.Writing<V> writing, Schema schema) {
         JsonIn.Element<V> never =
@@ -65,5 +62,17 @@ public final class Values {
                     out.endArray();
                 },
                 Schema.tuple(corner, corner));
+    }
+
+    /**
+     * Records of several forms in one place.
+     *
+     * @param form the form of a record
+     * @param all every form
+     */
+    public static <V> Kind<V> oneOf(Function<V, Form<V>> form, List<Form<V>> all) {
+        return written(
+                (out, value) -> form.apply(value).write(out, value),
+                Schema.oneOf(all.stream().map(Form::schema).toList()));
     }
 }
