@@ -40,10 +40,10 @@ public final class BatchRun {
     private static final int WHAT_IFS = 8;
 
     private final Manner manner;
-    private final NamedParts unchanged;
+    private final RememberedNames unchanged;
     private final Asker asker;
     private final PrintWriter out;
-    private final Map<List<String>, NamedParts> whatIfs = new LinkedHashMap<>();
+    private final Map<List<String>, RememberedNames> whatIfs = new LinkedHashMap<>();
     private final Form<Reports.Line> form = Reports.Line.form();
     private int status = ExitStatus.DONE;
 
@@ -69,7 +69,7 @@ public final class BatchRun {
      */
     public BatchRun(Design design, Manner manner, PrintWriter out) {
         this.manner = manner;
-        this.unchanged = new NamedParts(design);
+        this.unchanged = new RememberedNames(design);
         this.asker = new Asker(design.fabric(), manner.engine());
         this.out = out;
     }
@@ -101,7 +101,7 @@ public final class BatchRun {
 
     private void answer(WrittenQuestion written) {
         try {
-            NamedParts parts = parts(written.whatIf());
+            RememberedNames parts = parts(written.whatIf());
             List<Integer> pads = parts.pads(written.pad());
             for (Net net : parts.nets(written.net())) {
                 for (int pad : pads) {
@@ -140,16 +140,16 @@ public final class BatchRun {
     }
 
     /** The design's parts under edits. */
-    private NamedParts parts(List<String> whatIf) throws BadInput {
+    private RememberedNames parts(List<String> whatIf) throws BadInput {
         if (whatIf.isEmpty()) {
             return unchanged;
         }
-        NamedParts known = whatIfs.get(whatIf);
+        RememberedNames known = whatIfs.get(whatIf);
         if (known == null) {
             if (whatIfs.size() == WHAT_IFS) {
                 whatIfs.remove(whatIfs.keySet().iterator().next());
             }
-            known = new NamedParts(WhatIfTable.apply(unchanged.design(), whatIf));
+            known = new RememberedNames(WhatIfTable.apply(unchanged.design(), whatIf));
             whatIfs.put(whatIf, known);
         }
         return known;

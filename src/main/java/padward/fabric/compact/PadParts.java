@@ -62,7 +62,7 @@ public final class PadParts {
     private static void writeUse(CompactOut out, PadUse use) throws IOException {
         out.constant(use.bonding());
         out.constant(use.role());
-        InfoParts.write(out, use.packageDelay());
+        CompactFabricInfo.write(out, use.packageDelay());
         out.flag(use.driving().inverts());
         out.list(use.driving().settings(), out::text);
         out.text(use.driving().partner());
@@ -72,7 +72,7 @@ public final class PadParts {
         return new PadUse(
                 in.constant(PadUse.Bonding.class),
                 in.constant(PadUse.Role.class),
-                InfoParts.readDelay(in),
+                CompactFabricInfo.readDelay(in),
                 new PadDriving(in.flag(), in.list(in::text), in.text()));
     }
 }

@@ -25,10 +25,10 @@ import padward.fabric.Tap;
 import padward.fabric.Unusable;
 import padward.fabric.VertexKind;
 import padward.fabric.array.InternedBytes;
+import padward.fabric.compact.CompactFabricInfo;
 import padward.fabric.compact.CompactIn;
 import padward.fabric.compact.CompactOut;
 import padward.fabric.compact.Damaged;
-import padward.fabric.compact.InfoParts;
 import padward.fabric.compact.PadParts;
 import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
@@ -108,7 +108,7 @@ public final class ExplicitFabric implements Fabric {
 
     /** Writes all that it consists of. */
     public void write(CompactOut out) throws IOException {
-        InfoParts.write(out, info);
+        CompactFabricInfo.write(out, info);
         out.number(columns);
         out.number(rows);
         for (String type : tileTypes) {
@@ -141,7 +141,7 @@ public final class ExplicitFabric implements Fabric {
      * @throws padward.fabric.compact.Damaged when it is anything else than what was written
      */
     public static ExplicitFabric read(CompactIn in) throws IOException {
-        FabricInfo info = InfoParts.read(in);
+        FabricInfo info = CompactFabricInfo.read(in);
         int columns = in.number(1, FabricLimits.GRID_SIDE);
         int rows = in.number(1, FabricLimits.GRID_SIDE);
         String[] tileTypes = in.texts(columns * rows);

@@ -7,7 +7,7 @@ import java.io.Reader;
  * Refuses a text literal that is longer than any the formats allow, before the parser collects it:
  * a few kilobytes of gzip data can contain a text of gigabytes.
  */
-public final class BoundedText extends FollowedText {
+public final class BoundedText extends InspectedText {
     /** Each character of the longest text may be written as six. */
     private static final int LONGEST = 6 * FileLimits.NOTE + 2;
 

@@ -18,16 +18,16 @@ public final class LearnerFile {
      */
     public static LearnerRecord read(Source source) throws BadInput {
         FileHeader.expect(source, FileHeader.LEARNER);
-        return LearnerForm.learner().read(source, Progress.NONE);
+        return LearnerFileForm.learner().read(source, Progress.NONE);
     }
 
     /** Writes one file, as a whole or not at all. */
     public static void write(LearnerRecord learner, Path file) throws BadInput {
-        LearnerForm.learner().write(file, learner);
+        LearnerFileForm.learner().write(file, learner);
     }
 
     /** The text of the JSON Schema of these files. */
     public static String schema() {
-        return LearnerForm.learner().schema().toFile("Padward learner");
+        return LearnerFileForm.learner().schema().toFile("Padward learner");
     }
 }

@@ -48,7 +48,7 @@ public final class AnswerBar extends VBox {
     private final Tooltip quietTip = new Tooltip();
     private final VBox cautions = new VBox(2);
     private final VBox reasons = new VBox(2);
-    private final Patience patience = new Patience();
+    private final DelayedNotice notice = new DelayedNotice();
     private final ToggleButton why;
     private final Button bringOut;
     private final Button tryIt;
@@ -96,7 +96,7 @@ public final class AnswerBar extends VBox {
         model.shown().scopeProperty().addListener((p, old, now) -> showAgain());
         model.shown().optionProperty().addListener((p, old, now) -> showAgain());
         model.look().reasonsProperty().addListener((p, old, now) -> showAgain());
-        patience.overProperty().addListener((p, old, now) -> showAgain());
+        notice.overProperty().addListener((p, old, now) -> showAgain());
         showAgain();
     }
 
@@ -119,7 +119,7 @@ public final class AnswerBar extends VBox {
         shown(tryIt, blocked && !inWhatIf);
         shown(anotherOption, blocked && !inWhatIf && model.shown().options().size() > 1);
         shown(anotherPad, answer.isPresent() && !ready && !inWhatIf);
-        patience.follow(answer.isEmpty() && isSurveying());
+        notice.follow(answer.isEmpty() && isSurveying());
         headline.setText(answer.map(this::headline).orElseGet(this::withoutAnswer));
         cautions.getChildren().clear();
         answer.ifPresent(
@@ -219,7 +219,7 @@ public final class AnswerBar extends VBox {
 
     /** A survey is often made at once; what would flash is not said. */
     private String meanwhile() {
-        return patience.overProperty().get() ? "Surveying the pads …" : "";
+        return notice.overProperty().get() ? "Surveying the pads …" : "";
     }
 
     /** The pad that the list of nets is about. */

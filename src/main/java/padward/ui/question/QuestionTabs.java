@@ -72,18 +72,18 @@ public final class QuestionTabs extends TabPane {
         Tab tab = new Tab();
         tab.setUserData(question);
         tab.setContextMenu(menu(question));
-        Patience patience = new Patience();
-        question.busyProperty().addListener((p, old, now) -> patience.follow(now));
+        DelayedNotice notice = new DelayedNotice();
+        question.busyProperty().addListener((p, old, now) -> notice.follow(now));
         tab.textProperty()
                 .bind(
                         Bindings.createStringBinding(
-                                () -> text(question, patience.overProperty().get()),
+                                () -> text(question, notice.overProperty().get()),
                                 question.netTextProperty(),
                                 question.padTextProperty(),
                                 question.asAskedProperty(),
                                 question.answerProperty(),
                                 question.whatIfProperty(),
-                                patience.overProperty()));
+                                notice.overProperty()));
         Tooltip tip = new Tooltip();
         tip.textProperty()
                 .bind(

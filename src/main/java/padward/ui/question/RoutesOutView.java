@@ -69,7 +69,7 @@ public final class RoutesOutView extends VBox {
     private final FilteredList<Answer> shown = new FilteredList<>(answers);
     private final TableView<Answer> table = new TableView<>();
     private final TableColumn<Answer, String> pad = new TableColumn<>("pad");
-    private final Patience patience = new Patience();
+    private final DelayedNotice notice = new DelayedNotice();
     private final Label empty = new Label();
     private final Label title = new Label();
     private String lastNet = "";
@@ -109,7 +109,7 @@ public final class RoutesOutView extends VBox {
         filter.valueProperty().addListener((p, old, now) -> applyFilter());
         filterText.textProperty().addListener((p, old, now) -> applyFilter());
         shown.addListener((ListChangeListener<Answer>) c -> showTitle());
-        patience.overProperty().addListener((p, old, now) -> showEmptyText());
+        notice.overProperty().addListener((p, old, now) -> showEmptyText());
         table.getSortOrder()
                 .addListener((ListChangeListener<TableColumn<Answer, ?>>) c -> showTitle());
         HBox.setHgrow(filterText, Priority.ALWAYS);
@@ -448,13 +448,13 @@ public final class RoutesOutView extends VBox {
         boolean asked =
                 model.shown().answerProperty().get().isPresent()
                         || model.shown().question().isForAnyPad();
-        patience.follow(model.openedProperty().get().isPresent() && asked && !surveyed);
+        notice.follow(model.openedProperty().get().isPresent() && asked && !surveyed);
         if (model.openedProperty().get().isEmpty()) {
             empty.setText("Open a design to see the routes out of its nets.");
         } else if (!asked) {
             empty.setText("Ask about a net: all pads that it can reach are listed here.");
         } else {
-            String meanwhile = patience.overProperty().get() ? "Surveying all pads …" : "";
+            String meanwhile = notice.overProperty().get() ? "Surveying all pads …" : "";
             empty.setText(surveyed ? "No pads match the filter." : meanwhile);
         }
     }

@@ -24,19 +24,19 @@ public record Changes(List<String> nets, String clock) implements Recipe {
 
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
-        Making making = new Making("any", kinds, Optional.of(clock));
-        making.requireNets(nets.size(), 1, MOST_NETS);
+        RecipeBuilder recipe = new RecipeBuilder("any", kinds, Optional.of(clock));
+        recipe.requireNets(nets.size(), 1, MOST_NETS);
         List<Integer> changed =
-                making.nets(nets).stream()
-                        .map(net -> making.logic().xor(net, making.conditions().earlier(net)))
+                recipe.nets(nets).stream()
+                        .map(net -> recipe.logic().xor(net, recipe.conditions().earlier(net)))
                         .toList();
-        int out = making.registered(Making.OUT, making.many().any(changed));
+        int out = recipe.registered(RecipeBuilder.OUT, recipe.many().any(changed));
         String function =
                 "High for one cycle of "
                         + clock
                         + " after each cycle in which any of "
-                        + Making.listed(nets)
+                        + RecipeBuilder.listed(nets)
                         + " has changed.";
-        return making.circuit(out, function, 1, Start.any(2));
+        return recipe.circuit(out, function, 1, Start.any(2));
     }
 }

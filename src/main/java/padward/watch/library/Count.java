@@ -24,30 +24,30 @@ public record Count(List<String> nets, String clock, int cycles) implements Reci
 
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
-        Making making = new Making("count", kinds, Optional.of(clock));
-        making.requireNets(nets.size(), 2, Select.MOST_NETS);
-        making.require("--cycles", cycles, 1, Making.MOST_COUNTED);
+        RecipeBuilder recipe = new RecipeBuilder("count", kinds, Optional.of(clock));
+        recipe.requireNets(nets.size(), 2, Select.MOST_NETS);
+        recipe.require("--cycles", cycles, 1, RecipeBuilder.MOST_COUNTED);
         int step = LogicGraph.HIGH;
         if (cycles > 1) {
-            List<Integer> within = making.counter("within", cycles, LogicGraph.HIGH);
-            step = making.magnitudes().hasOnesOf(within, cycles - 1);
+            List<Integer> within = recipe.counter("within", cycles, LogicGraph.HIGH);
+            step = recipe.magnitudes().hasOnesOf(within, cycles - 1);
         }
-        List<Integer> which = making.counter("which", nets.size(), step);
-        int chosen = making.magnitudes().chosen(which, making.nets(nets));
+        List<Integer> which = recipe.counter("which", nets.size(), step);
+        int chosen = recipe.magnitudes().chosen(which, recipe.nets(nets));
         BigInteger all = BigInteger.valueOf((1 << which.size()) - 1);
-        int first = making.magnitudes().equal(which, BigInteger.ZERO, all);
-        int out = making.registered(Making.OUT, chosen);
-        making.builder().output(Making.OUT, out);
-        making.builder().output("marker", making.registered("marker", first));
+        int first = recipe.magnitudes().equal(which, BigInteger.ZERO, all);
+        int out = recipe.registered(RecipeBuilder.OUT, chosen);
+        recipe.builder().output(RecipeBuilder.OUT, out);
+        recipe.builder().output("marker", recipe.registered("marker", first));
         String function =
                 "Each net in turn for "
-                        + Making.cycles(cycles)
+                        + RecipeBuilder.cycles(cycles)
                         + " of "
                         + clock
                         + ": "
-                        + Making.listed(nets)
+                        + RecipeBuilder.listed(nets)
                         + "; the output marker is high with the first.";
         int longest = (1 << which.size()) * (cycles == 1 ? 1 : 2 * cycles);
-        return making.circuit(out, function, 1, Start.any(1 + longest));
+        return recipe.circuit(out, function, 1, Start.any(1 + longest));
     }
 }

@@ -19,35 +19,35 @@ import padward.watch.logic.LogicGraph;
 public record Divide(String clock, int by, Optional<Event> counted) implements Recipe {
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
-        Making making = new Making("divide", kinds, Optional.of(clock));
-        making.require("--by", by, 2, Making.MOST_COUNTED);
-        int step = counted.isPresent() ? making.event("--when", counted.get()) : LogicGraph.HIGH;
+        RecipeBuilder recipe = new RecipeBuilder("divide", kinds, Optional.of(clock));
+        recipe.require("--by", by, 2, RecipeBuilder.MOST_COUNTED);
+        int step = counted.isPresent() ? recipe.event("--when", counted.get()) : LogicGraph.HIGH;
         String what =
                 counted.map(e -> by + " cycles of " + clock + " in which " + e.isTrue())
                         .orElse(by + " cycles of " + clock);
         String function =
                 "One period for every " + what + "; high for " + by / 2 + " of the " + by + ".";
-        return making.circuit(output(making, step), function, 1, Start.any(4 * by));
+        return recipe.circuit(output(recipe, step), function, 1, Start.any(4 * by));
     }
 
-    private int output(Making making, int step) {
+    private int output(RecipeBuilder recipe, int step) {
         if (Integer.bitCount(by) == 1) {
-            List<Integer> bits = making.counter("count", by, step);
+            List<Integer> bits = recipe.counter("count", by, step);
             return bits.get(bits.size() - 1);
         }
-        int out = making.register(Making.OUT);
+        int out = recipe.register(RecipeBuilder.OUT);
         if (by % 2 == 0) {
             int half = by / 2;
-            List<Integer> bits = making.counter("count", half, step);
-            int flip = making.logic().and(step, making.magnitudes().hasOnesOf(bits, half - 1));
-            making.builder().drive(out, making.logic().xor(out, flip));
+            List<Integer> bits = recipe.counter("count", half, step);
+            int flip = recipe.logic().and(step, recipe.magnitudes().hasOnesOf(bits, half - 1));
+            recipe.builder().drive(out, recipe.logic().xor(out, flip));
             return out;
         }
-        List<Integer> bits = making.counter("count", by, step);
-        int last = making.logic().and(step, making.magnitudes().hasOnesOf(bits, by - 1));
-        int half = making.logic().and(step, making.magnitudes().hasOnesOf(bits, (by - 1) / 2));
-        int next = making.logic().and(making.logic().or(out, half), LogicGraph.not(last));
-        making.builder().drive(out, next);
+        List<Integer> bits = recipe.counter("count", by, step);
+        int last = recipe.logic().and(step, recipe.magnitudes().hasOnesOf(bits, by - 1));
+        int half = recipe.logic().and(step, recipe.magnitudes().hasOnesOf(bits, (by - 1) / 2));
+        int next = recipe.logic().and(recipe.logic().or(out, half), LogicGraph.not(last));
+        recipe.builder().drive(out, next);
         return out;
     }
 }

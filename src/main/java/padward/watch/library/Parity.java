@@ -21,18 +21,18 @@ public record Parity(List<String> nets, Optional<String> clock) implements Recip
 
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
-        Making making = new Making("parity", kinds, clock);
-        making.requireNets(nets.size(), 2, Changes.MOST_NETS);
-        int odd = making.many().parity(making.nets(nets));
-        String function = "High while an odd number of " + Making.listed(nets) + " is high";
+        RecipeBuilder recipe = new RecipeBuilder("parity", kinds, clock);
+        recipe.requireNets(nets.size(), 2, Changes.MOST_NETS);
+        int odd = recipe.many().parity(recipe.nets(nets));
+        String function = "High while an odd number of " + RecipeBuilder.listed(nets) + " is high";
         if (clock.isPresent()) {
-            return making.circuit(
-                    making.registered(Making.OUT, odd),
+            return recipe.circuit(
+                    recipe.registered(RecipeBuilder.OUT, odd),
                     function + ", one cycle of " + clock.get() + " later.",
                     1,
                     Start.any(1));
         }
-        making.cautionOfGlitches();
-        return making.circuit(odd, function + ".", 0, Start.any(0));
+        recipe.cautionOfGlitches();
+        return recipe.circuit(odd, function + ".", 0, Start.any(0));
     }
 }

@@ -15,8 +15,8 @@ import padward.watch.circuit.Start;
 public record Registered(String net, String clock) implements Recipe {
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
-        Making making = new Making("register", kinds, Optional.of(clock));
-        int out = making.registered(Making.OUT, making.builder().net(net));
-        return making.circuit(out, net + ", one cycle of " + clock + " later.", 1, Start.any(1));
+        RecipeBuilder recipe = new RecipeBuilder("register", kinds, Optional.of(clock));
+        int out = recipe.registered(RecipeBuilder.OUT, recipe.builder().net(net));
+        return recipe.circuit(out, net + ", one cycle of " + clock + " later.", 1, Start.any(1));
     }
 }

@@ -27,16 +27,16 @@ public record Select(List<String> nets, List<Signal> steer, Optional<String> clo
 
     /** How many nets or pads it takes to choose between as many nets. */
     public static int bits(int nets) {
-        return Making.bitsFor(nets);
+        return RecipeBuilder.bitsFor(nets);
     }
 
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
-        Making making = new Making("select", kinds, clock);
-        making.requireNets(nets.size(), 2, MOST_NETS);
+        RecipeBuilder recipe = new RecipeBuilder("select", kinds, clock);
+        recipe.requireNets(nets.size(), 2, MOST_NETS);
         int bits = bits(nets.size());
         if (steer.size() != bits) {
-            throw making.fault(
+            throw recipe.fault(
                     "--by",
                     bits
                             + (bits == 1 ? " net or pad" : " nets or pads")
@@ -45,21 +45,22 @@ public record Select(List<String> nets, List<Signal> steer, Optional<String> clo
                             + " nets",
                     steer.isEmpty() ? "none" : "" + steer.size());
         }
-        List<Integer> which = steer.stream().map(making.builder()::signal).toList();
-        int chosen = making.magnitudes().chosen(which, making.nets(nets));
+        List<Integer> which = steer.stream().map(recipe.builder()::signal).toList();
+        int chosen = recipe.magnitudes().chosen(which, recipe.nets(nets));
         String none = nets.size() < 1 << bits ? "; low for other numbers" : "";
         String function =
                 "The net whose number stands at "
-                        + Making.listed(steer.stream().map(Select::name).toList())
+                        + RecipeBuilder.listed(steer.stream().map(Select::name).toList())
                         + ", lowest bit first: "
-                        + Making.numbered(nets)
+                        + RecipeBuilder.numbered(nets)
                         + none
                         + ".";
         if (clock.isPresent()) {
-            return making.circuit(making.registered(Making.OUT, chosen), function, 1, Start.any(1));
+            return recipe.circuit(
+                    recipe.registered(RecipeBuilder.OUT, chosen), function, 1, Start.any(1));
         }
-        making.cautionOfGlitches();
-        return making.circuit(chosen, function, 0, Start.any(0));
+        recipe.cautionOfGlitches();
+        return recipe.circuit(chosen, function, 0, Start.any(0));
     }
 
     private static String name(Signal signal) {

@@ -32,20 +32,20 @@ public record Signature(List<String> nets, String clock, Event reset, Optional<E
 
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
-        Making making = new Making("signature", kinds, Optional.of(clock));
-        making.requireNets(nets.size(), 1, Changes.MOST_NETS);
-        LogicGraph logic = making.logic();
-        int restart = making.event("--reset", reset);
+        RecipeBuilder recipe = new RecipeBuilder("signature", kinds, Optional.of(clock));
+        recipe.requireNets(nets.size(), 1, Changes.MOST_NETS);
+        LogicGraph logic = recipe.logic();
+        int restart = recipe.event("--reset", reset);
         int taken =
                 show.isPresent()
-                        ? LogicGraph.not(making.event("--when", show.get()))
+                        ? LogicGraph.not(recipe.event("--when", show.get()))
                         : LogicGraph.HIGH;
-        List<Integer> state = making.builder().registers("check", BITS, clock);
+        List<Integer> state = recipe.builder().registers("check", BITS, clock);
         List<List<Integer>> entering = new ArrayList<>();
         for (int i = 0; i < BITS; i++) {
             entering.add(new ArrayList<>());
         }
-        List<Integer> literals = making.nets(nets);
+        List<Integer> literals = recipe.nets(nets);
         for (int i = 1; i < literals.size(); i++) {
             entering.get(i % BITS).add(literals.get(i));
         }
@@ -53,18 +53,18 @@ public record Signature(List<String> nets, String clock, Event reset, Optional<E
         for (int i = 0; i < BITS; i++) {
             int next = i == 0 ? LogicGraph.LOW : state.get(i - 1);
             next = (POLYNOMIAL >> i & 1) != 0 ? logic.xor(next, feedback) : next;
-            next = logic.xor(next, logic.and(taken, making.many().parity(entering.get(i))));
-            making.builder().drive(state.get(i), logic.or(next, restart));
+            next = logic.xor(next, logic.and(taken, recipe.many().parity(entering.get(i))));
+            recipe.builder().drive(state.get(i), logic.or(next, restart));
         }
         String shown =
                 show.map(s -> "; while " + s.isTrue() + ", it is shifted out, highest bit first.")
                         .orElse("; the output is its highest bit.");
-        return making.circuit(
+        return recipe.circuit(
                 state.get(BITS - 1),
                 "A cyclic redundancy check (1021, begun with all ones by "
                         + reset.quoted()
                         + ") of "
-                        + Making.listed(nets)
+                        + RecipeBuilder.listed(nets)
                         + " at each cycle of "
                         + clock
                         + shown,

@@ -18,35 +18,35 @@ import padward.watch.logic.LogicGraph;
 public record Sticky(Event event, String clock, Optional<Event> reset) implements Recipe {
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
-        Making making = new Making("sticky", kinds, Optional.of(clock));
-        int now = making.event("--when", event);
+        RecipeBuilder recipe = new RecipeBuilder("sticky", kinds, Optional.of(clock));
+        int now = recipe.event("--when", event);
         boolean startsLow = kinds.startsLow();
         if (reset.isEmpty() && !startsLow) {
-            throw making.fault(
+            throw recipe.fault(
                     "--reset",
                     "a condition, as the fabric does not state that its registers can start low",
                     "none");
         }
         int out =
-                making.builder()
+                recipe.builder()
                         .register(
-                                Making.OUT,
+                                RecipeBuilder.OUT,
                                 clock,
                                 startsLow ? Optional.of(false) : Optional.empty());
-        int remembered = making.logic().or(out, now);
+        int remembered = recipe.logic().or(out, now);
         int next =
                 reset.isPresent()
-                        ? making.logic()
+                        ? recipe.logic()
                                 .and(
                                         remembered,
-                                        LogicGraph.not(making.event("--reset", reset.get())))
+                                        LogicGraph.not(recipe.event("--reset", reset.get())))
                         : remembered;
-        making.builder().drive(out, next);
+        recipe.builder().drive(out, next);
         String until =
                 reset.map(r -> ", until a cycle in which " + r.isTrue() + ".")
                         .orElse(", for good.");
         Start.Kind kind = reset.isPresent() ? Start.Kind.AFTER_RESET : Start.Kind.INITIAL_VALUES;
-        return making.circuit(
+        return recipe.circuit(
                 out,
                 "High from one cycle of "
                         + clock

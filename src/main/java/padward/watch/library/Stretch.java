@@ -18,27 +18,28 @@ import padward.watch.logic.LogicGraph;
 public record Stretch(Event event, String clock, int cycles) implements Recipe {
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
-        Making making = new Making("stretch", kinds, Optional.of(clock));
-        making.require("--cycles", cycles, 2, Making.MOST_COUNTED);
-        int now = making.event("--when", event);
-        int bitCount = Making.bitsFor(cycles);
+        RecipeBuilder recipe = new RecipeBuilder("stretch", kinds, Optional.of(clock));
+        recipe.require("--cycles", cycles, 2, RecipeBuilder.MOST_COUNTED);
+        int now = recipe.event("--when", event);
+        int bitCount = RecipeBuilder.bitsFor(cycles);
         // counts from 0 up to the last cycle, and stays there
-        List<Integer> bits = making.builder().registers("count", bitCount, clock);
-        int done = making.magnitudes().hasOnesOf(bits, cycles - 1);
+        List<Integer> bits = recipe.builder().registers("count", bitCount, clock);
+        int done = recipe.magnitudes().hasOnesOf(bits, cycles - 1);
         List<Integer> next =
-                making.magnitudes().plusOne(bits, LogicGraph.not(done)).stream()
-                        .map(b -> making.logic().and(b, LogicGraph.not(now)))
+                recipe.magnitudes().plusOne(bits, LogicGraph.not(done)).stream()
+                        .map(b -> recipe.logic().and(b, LogicGraph.not(now)))
                         .toList();
-        making.builder().drive(bits, next);
-        int out = making.registered(Making.OUT, making.logic().or(now, LogicGraph.not(done)));
+        recipe.builder().drive(bits, next);
+        int out =
+                recipe.registered(RecipeBuilder.OUT, recipe.logic().or(now, LogicGraph.not(done)));
         String function =
                 "High for "
-                        + Making.cycles(cycles)
+                        + RecipeBuilder.cycles(cycles)
                         + " of "
                         + clock
                         + " from one cycle after each cycle in which "
                         + event.isTrue()
                         + ".";
-        return making.circuit(out, function, 1, Start.any(2 + (1 << bitCount)));
+        return recipe.circuit(out, function, 1, Start.any(2 + (1 << bitCount)));
     }
 }

@@ -15,16 +15,16 @@ import padward.watch.circuit.Start;
 public record Synchronised(String net, String clock) implements Recipe {
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
-        Making making = new Making("sync", kinds, Optional.of(clock));
-        int first = making.registered("first", making.builder().net(net));
-        int out = making.registered(Making.OUT, first);
-        making.caution(
+        RecipeBuilder recipe = new RecipeBuilder("sync", kinds, Optional.of(clock));
+        int first = recipe.registered("first", recipe.builder().net(net));
+        int out = recipe.registered(RecipeBuilder.OUT, first);
+        recipe.caution(
                 "A pulse of "
                         + net
                         + " that is shorter than a cycle of "
                         + clock
                         + " can be missed, and each edge is shown up to a cycle late.");
-        return making.circuit(
+        return recipe.circuit(
                 out,
                 net + ", taken by two registers one after the other at " + clock + ".",
                 2,

@@ -15,16 +15,16 @@ import padward.watch.circuit.Start;
 public record Toggle(Event event, String clock) implements Recipe {
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
-        Making making = new Making("toggle", kinds, Optional.of(clock));
-        int rising = making.conditions().rising(making.event("--when", event));
-        int out = making.register(Making.OUT);
-        making.builder().drive(out, making.logic().xor(out, rising));
+        RecipeBuilder recipe = new RecipeBuilder("toggle", kinds, Optional.of(clock));
+        int rising = recipe.conditions().rising(recipe.event("--when", event));
+        int out = recipe.register(RecipeBuilder.OUT);
+        recipe.builder().drive(out, recipe.logic().xor(out, rising));
         String function =
                 "Changes its level each time that "
                         + event.quoted()
                         + " becomes true, one cycle of "
                         + clock
                         + " later.";
-        return making.circuit(out, function, 1, Start.any(2));
+        return recipe.circuit(out, function, 1, Start.any(2));
     }
 }

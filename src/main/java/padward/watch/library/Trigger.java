@@ -17,20 +17,20 @@ import padward.watch.circuit.Start;
 public record Trigger(Event when, Optional<String> clock, boolean registered) implements Recipe {
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
-        Making making = new Making("trigger", kinds, clock);
-        int event = making.event("--when", when);
+        RecipeBuilder recipe = new RecipeBuilder("trigger", kinds, clock);
+        int event = recipe.event("--when", when);
         int earlier = when.condition().needsClock() ? 1 : 0;
         if (registered) {
             if (clock.isEmpty()) {
-                throw making.fault("--clock", "a clock for the register", "none");
+                throw recipe.fault("--clock", "a clock for the register", "none");
             }
-            return making.circuit(
-                    making.registered(Making.OUT, event),
+            return recipe.circuit(
+                    recipe.registered(RecipeBuilder.OUT, event),
                     "High while " + when.isTrue() + ", one cycle of " + clock.get() + " later.",
                     1,
                     Start.any(1 + earlier));
         }
-        making.cautionOfGlitches();
-        return making.circuit(event, "High while " + when.isTrue() + ".", 0, Start.any(earlier));
+        recipe.cautionOfGlitches();
+        return recipe.circuit(event, "High while " + when.isTrue() + ".", 0, Start.any(earlier));
     }
 }

@@ -50,7 +50,7 @@ public final class NetlistLogic {
      * @param clock number of the port that clocks it, if it is a register
      * @param initial its value at the start, where the netlist states one
      */
-    record Part(Reduced function, OptionalInt clock, Optional<Boolean> initial) {}
+    record Part(ReducedFunction function, OptionalInt clock, Optional<Boolean> initial) {}
 
     /**
      * An output port.
@@ -84,7 +84,9 @@ public final class NetlistLogic {
                                 if (name.startsWith(Netlist.TIED)) {
                                     at.put(
                                             name.substring(Netlist.TIED.length()),
-                                            value.equals("1") ? Reduced.HIGH : Reduced.LOW);
+                                            value.equals("1")
+                                                    ? ReducedFunction.HIGH
+                                                    : ReducedFunction.LOW);
                                 }
                             });
             pins.add(at);
@@ -224,10 +226,11 @@ public final class NetlistLogic {
         }
         List<Integer> at =
                 kind.inputs().stream()
-                        .map(p -> pins.get(cell).getOrDefault(p, Reduced.OPEN))
+                        .map(p -> pins.get(cell).getOrDefault(p, ReducedFunction.OPEN))
                         .toList();
         requireConnected(what, contents.get(), at, kind.inputs());
-        return new Part(Reduced.of(contents.get(), at), OptionalInt.empty(), Optional.empty());
+        return new Part(
+                ReducedFunction.of(contents.get(), at), OptionalInt.empty(), Optional.empty());
     }
 
     private Part register(int cell, CellFunction.Register kind) throws BadInput {
@@ -242,11 +245,11 @@ public final class NetlistLogic {
                                         && ((row >> TAKE & 1) == 1
                                                 ? (row & 1) == 1
                                                 : (row >> KEPT & 1) == 1));
-        int take = kind.enable().map(there::get).orElse(Reduced.HIGH);
-        int clear = kind.reset().map(there::get).orElse(Reduced.LOW);
+        int take = kind.enable().map(there::get).orElse(ReducedFunction.HIGH);
+        int clear = kind.reset().map(there::get).orElse(ReducedFunction.LOW);
         List<Integer> at =
                 List.of(
-                        there.getOrDefault(kind.data(), Reduced.OPEN),
+                        there.getOrDefault(kind.data(), ReducedFunction.OPEN),
                         outputNet(cell, kind.output()),
                         take,
                         clear);
@@ -260,13 +263,15 @@ public final class NetlistLogic {
                     "“" + start.get() + "”");
         }
         return new Part(
-                Reduced.of(next, at), OptionalInt.of(clockPort(what, there, kind)), initial);
+                ReducedFunction.of(next, at),
+                OptionalInt.of(clockPort(what, there, kind)),
+                initial);
     }
 
     private int clockPort(
             Netlist.LogicalCell what, Map<String, Integer> there, CellFunction.Register kind)
             throws BadInput {
-        int net = there.getOrDefault(kind.clock(), Reduced.OPEN);
+        int net = there.getOrDefault(kind.clock(), ReducedFunction.OPEN);
         if (net >= 0 && driver(net) instanceof Terminal.PortEnd port) {
             return port.port();
         }
@@ -275,13 +280,13 @@ public final class NetlistLogic {
                 "a clock that comes from an input port",
                 net >= 0
                         ? "net " + netlist.nets().get(net).name() + ", which a cell drives"
-                        : net == Reduced.OPEN ? "none" : "a constant");
+                        : net == ReducedFunction.OPEN ? "none" : "a constant");
     }
 
     private void requireConnected(
             Netlist.LogicalCell what, TruthTable function, List<Integer> at, List<String> names)
             throws BadInput {
-        OptionalInt missing = Reduced.missing(function, at);
+        OptionalInt missing = ReducedFunction.missing(function, at);
         if (missing.isPresent()) {
             throw fault(
                     "cell " + what.name(),
@@ -297,7 +302,7 @@ public final class NetlistLogic {
                 return n;
             }
         }
-        return Reduced.OPEN;
+        return ReducedFunction.OPEN;
     }
 
     private void requireNoLoop() throws BadInput {

@@ -73,7 +73,7 @@ final class OwnCircuit {
 
     private Element element(int cell, NetlistLogic.Part part) throws BadInput {
         String name = netlist.cells().get(cell).name();
-        Reduced function = part.function();
+        ReducedFunction function = part.function();
         List<Signal> inputs = new ArrayList<>();
         for (int net : function.nets()) {
             inputs.add(signal(net));

@@ -3,13 +3,13 @@ package padward.format.tables.csv;
 import java.io.IOException;
 import java.io.Reader;
 import padward.format.source.FileLimits;
-import padward.format.source.FollowedText;
+import padward.format.source.InspectedText;
 
 /**
  * Refuses a row that is longer than any table needs, before the parser collects it: a quotation
  * mark that is never closed would make one field of the rest of the file.
  */
-final class BoundedRows extends FollowedText {
+final class BoundedRows extends InspectedText {
     /** A note is the longest field that there is. */
     static final int LONGEST = 4 * FileLimits.NOTE;
 

@@ -19,10 +19,10 @@ import padward.lesson.LearnerRecord.Score;
 import padward.lesson.exercise.ExerciseKind;
 
 /** The form of a learner's progress. */
-final class LearnerForm {
+final class LearnerFileForm {
     private static final int MOST = 1_000_000;
 
-    private LearnerForm() {}
+    private LearnerFileForm() {}
 
     private record OfLesson(String name, Lessoned progress) {}
 
@@ -34,10 +34,10 @@ final class LearnerForm {
         learner.constant("format", FileHeader.LEARNER);
         var name = learner.needed("learner", name(), LearnerRecord::learner).means("who it is");
         var lessons =
-                learner.needed("lessons", list(lesson()), LearnerForm::lessonsOf)
+                learner.needed("lessons", list(lesson()), LearnerFileForm::lessonsOf)
                         .means("by lesson");
         var exercises =
-                learner.needed("exercises", list(exercise()), LearnerForm::exercisesOf)
+                learner.needed("exercises", list(exercise()), LearnerFileForm::exercisesOf)
                         .means("by kind of exercise");
         return learner.makesFile(
                 () -> {

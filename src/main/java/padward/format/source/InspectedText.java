@@ -5,9 +5,9 @@ import java.io.IOException;
 import java.io.Reader;
 
 /** A text whose characters are inspected as they are read, so that it can be refused in time. */
-public abstract class FollowedText extends FilterReader {
+public abstract class InspectedText extends FilterReader {
     /** Inspects what another reader reads. */
-    protected FollowedText(Reader text) {
+    protected InspectedText(Reader text) {
         super(text);
     }
 

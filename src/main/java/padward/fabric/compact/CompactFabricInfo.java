@@ -15,8 +15,8 @@ import padward.fabric.pad.Electrical;
 import padward.fabric.pad.PadDriverOutput;
 
 /** What a fabric says of itself apart from its graph, in a compact copy. */
-public final class InfoParts {
-    private InfoParts() {}
+public final class CompactFabricInfo {
+    private CompactFabricInfo() {}
 
     /** Writes it. */
     public static void write(CompactOut out, FabricInfo info) throws IOException {

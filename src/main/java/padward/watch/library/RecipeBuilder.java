@@ -17,7 +17,7 @@ import padward.watch.logic.Magnitudes;
 import padward.watch.logic.ManyInputs;
 
 /** One circuit while it is made: what all recipes share. */
-final class Making {
+final class RecipeBuilder {
     static final String OUT = "out";
 
     /** Greatest number of cycles or events that a circuit counts. */
@@ -35,7 +35,7 @@ final class Making {
      *
      * @throws BadInput when there is a clock, but the fabric states no kind that is a register
      */
-    Making(String word, CircuitKinds kinds, Optional<String> clock) throws BadInput {
+    RecipeBuilder(String word, CircuitKinds kinds, Optional<String> clock) throws BadInput {
         this.word = word;
         this.kinds = kinds;
         this.clock = clock;

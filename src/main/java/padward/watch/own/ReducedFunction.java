@@ -12,7 +12,7 @@ import padward.watch.circuit.TruthTable;
  * @param nets numbers of the nets; the i-th is bit i of the number of a row
  * @param function the function of these
  */
-record Reduced(List<Integer> nets, TruthTable function) {
+record ReducedFunction(List<Integer> nets, TruthTable function) {
     /** Of a pin: low, whatever happens. */
     static final int LOW = -1;
 
@@ -22,7 +22,7 @@ record Reduced(List<Integer> nets, TruthTable function) {
     /** Of a pin: nothing is connected there. */
     static final int OPEN = -3;
 
-    Reduced {
+    ReducedFunction {
         nets = List.copyOf(nets);
     }
 
@@ -32,7 +32,7 @@ record Reduced(List<Integer> nets, TruthTable function) {
      * @param at by input the number of the net there, or {@link #LOW}, {@link #HIGH} or {@link
      *     #OPEN}; an open input must make no difference
      */
-    static Reduced of(TruthTable whole, List<Integer> at) {
+    static ReducedFunction of(TruthTable whole, List<Integer> at) {
         List<Integer> nets = at.stream().filter(n -> n >= 0).distinct().toList();
         TruthTable left = over(whole, at, nets);
         List<Integer> needed = new ArrayList<>(nets);
@@ -42,7 +42,7 @@ record Reduced(List<Integer> nets, TruthTable function) {
                 needed.remove(i);
             }
         }
-        return new Reduced(needed, left);
+        return new ReducedFunction(needed, left);
     }
 
     private static TruthTable over(TruthTable whole, List<Integer> at, List<Integer> nets) {

@@ -6,14 +6,14 @@ import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.util.Duration;
 
 /** Tells of work once it has taken a while: what is done before flashes no text. */
-final class Patience {
+final class DelayedNotice {
     private static final Duration WHILE = Duration.millis(150);
 
     private final PauseTransition pause = new PauseTransition(WHILE);
     private final ReadOnlyBooleanWrapper over = new ReadOnlyBooleanWrapper(false);
     private boolean working;
 
-    Patience() {
+    DelayedNotice() {
         pause.setOnFinished(e -> over.set(working));
     }
 

@@ -13,14 +13,14 @@ import padward.design.Net;
  * The nets and pads that questions name, each name looked up once as long as it is among the last
  * few thousand: a look-up of a pad goes through all pads.
  */
-final class NamedParts {
+final class RememberedNames {
     private static final int REMEMBERED = 4096;
 
     private final Design design;
     private final Map<String, List<Net>> nets = new Recent<>();
     private final Map<String, List<Integer>> pads = new Recent<>();
 
-    NamedParts(Design design) {
+    RememberedNames(Design design) {
         this.design = design;
     }
 
