@@ -47,7 +47,7 @@ public final class LeadOption {
             defaultValue = "5",
             description =
                     "By how much two routes of the same delay can differ on one die, per cent "
-                            + "(${DEFAULT-VALUE}; common practice, no source).")
+                            + "(${DEFAULT-VALUE}).")
     private double local;
 
     /** By how much two routes of the same delay can differ on one die, per cent. */

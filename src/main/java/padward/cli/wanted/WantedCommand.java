@@ -33,7 +33,7 @@ import picocli.CommandLine.Spec;
         name = "wanted",
         mixinStandardHelpOptions = true,
         description =
-                "Looks how the nets stand that you want to see at the bench: a table (CSV) with the"
+                "Checks the nets that you want to see at the bench, listed in a table (CSV) with the"
                         + " columns net and, if you like, pads (the pads that will do, the best first,"
                         + " with | between them) and need (must or may). With the design before the"
                         + " last run of the implementation, also reports what changed: a pad is newly"

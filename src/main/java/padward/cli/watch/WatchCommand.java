@@ -80,7 +80,7 @@ public final class WatchCommand implements Callable<Integer> {
             names = "--may-move",
             description =
                     "Where it does not fit, nets that are there may be rerouted and cells relocated; "
-                            + "what is moved, and what that delays, is told.")
+                            + "what is moved, and what that delays, is reported.")
     private boolean mayMove;
 
     @Option(names = "--json", description = "Prints the answer as JSON.")

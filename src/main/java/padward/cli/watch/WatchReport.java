@@ -78,7 +78,7 @@ public record WatchReport(
                 .means("what is moved to make room, in words");
         report.maybe("edits", texts(), r -> r.placed().map(WatchReport::edits)).means("in words");
         report.maybe("notes", texts(), r -> r.placed().map(WatchText::cautions))
-                .means("what to heed about the circuit itself");
+                .means("cautions about the circuit itself");
         report.maybe("price", PriceForm.price(), r -> r.placed().map(WatchReport::price))
                 .means("what it costs");
         PriceForm.addShared(

@@ -83,7 +83,7 @@ public final class MapItemDescriber {
             details.add(
                     "Of "
                             + group.switches().size()
-                            + " switches here, one at the most can be on: multiplexer group "
+                            + " switches here, one at the most can be on: switch group "
                             + group.name()
                             + ".");
         }
