@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import padward.base.Progress;
@@ -27,10 +28,8 @@ import padward.synth.MadeDesign;
 
 /**
  * All commands tell the same price for the same question, over JSON, on made designs with boards.
- * The system property {@code price.questions} sets how many questions are drawn.
  */
 class OnePriceProperties {
-    private static final int QUESTIONS = Integer.getInteger("price.questions", 40);
     private static final int EACH = 10;
     private static final String[] KINDS = {
         "header", "testpoint", "light", "load", "driver", "pull"
@@ -39,11 +38,24 @@ class OnePriceProperties {
     @TempDir private Path folder;
     private Path file;
     private int taken;
+    private int applied;
+    private int obstacles;
+    private int movedNets;
 
     @Test
-    void askSurveyBusKeepAndWhatIfTellTheSamePrice() throws Exception {
+    void askSurveyBusKeepApplyDiffAndWhatIfTellTheSamePrice() throws Exception {
+        compare(20);
+    }
+
+    @Test
+    @Tag("slow")
+    void forFiveHundredQuestionsToo() throws Exception {
+        compare(500);
+    }
+
+    private void compare(int questions) throws Exception {
         Map<String, Integer> seen = new HashMap<>();
-        for (int i = 0; i * EACH < QUESTIONS; i++) {
+        for (int i = 0; i * EACH < questions; i++) {
             long seed = 7_000 + i;
             Random random = new Random(seed);
             Design design = make(seed, random);
@@ -60,6 +72,8 @@ class OnePriceProperties {
         }
         assertThat(seen.keySet()).as("kinds of answers seen").contains("open", "takes-port");
         assertThat(taken).as("groups that take a port with the option").isPositive();
+        assertThat(applied).as("kept and applied").isGreaterThan(questions / 4);
+        assertThat(obstacles).as("obstacles of what was applied").isPositive();
     }
 
     private Design make(long seed, Random random) throws Exception {
@@ -171,8 +185,34 @@ class OnePriceProperties {
                         "drives,follows,reads");
         if (kept.code() == 0) {
             assertThat(kept.json().get("price")).as("keep, " + what).isEqualTo(price);
+            checkApplied(ledger, price, what);
         } else {
             assertThat(kept.err()).as("keep, " + what).contains("that the net is not on");
+        }
+    }
+
+    /** What is read from a ledger costs what it cost when it was kept, whatever the order. */
+    private void checkApplied(Path ledger, JsonObject price, String what) {
+        Path changed = folder.resolve("changed.json");
+        JsonObject report =
+                CommandRun.of("apply", "-d", file, "-l", ledger, "-o", changed, "--json").json();
+        JsonObject entry = report.getAsJsonArray("entries").get(0).getAsJsonObject();
+        same(entry.getAsJsonObject("price"), price, "apply, " + what);
+        JsonObject diff = CommandRun.of("diff", file, ledger, "--json").json();
+        same(diff.getAsJsonObject("price"), price, "diff, " + what);
+        applied++;
+        obstacles += price.getAsJsonArray("obstacles").size();
+        movedNets += price.getAsJsonArray("moved").size();
+    }
+
+    private static void same(JsonObject one, JsonObject other, String what) {
+        assertThat(one.keySet()).as(what).isEqualTo(other.keySet());
+        for (String member : other.keySet()) {
+            if (other.get(member).isJsonArray()) {
+                assertThat(one.getAsJsonArray(member))
+                        .as("%s, %s", what, member)
+                        .containsExactlyInAnyOrderElementsOf(other.getAsJsonArray(member));
+            }
         }
     }
 

@@ -130,14 +130,14 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
                 List<Line> lines,
                 List<Edit> edits,
                 Design before) {
-            Price price = Price.ofPads(before, edits);
-            for (Line line : lines) {
-                if (line instanceof Line.Found found) {
-                    price = price.plus(found.price());
-                }
-            }
             return new Outcome(
-                    index, entry, reasons, lines, edits, price, Cautions.ofEdits(before, edits));
+                    index,
+                    entry,
+                    reasons,
+                    lines,
+                    edits,
+                    KeptPrice.of(before, edits),
+                    Cautions.ofEdits(before, edits));
         }
 
         /** Whether the entry fits as it is. */

@@ -11,6 +11,7 @@ import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.breakout.text.PriceText;
 import padward.breakout.verify.DesignDiff;
+import padward.breakout.verify.KeptPrice;
 import padward.cli.form.Reports;
 import padward.cli.manners.ConsoleProgress;
 import padward.cli.output.CautionTable;
@@ -68,7 +69,11 @@ public final class DiffCommand implements Callable<Integer> {
         Design before = sides.before();
         DesignDiff diff = DesignDiff.between(before, sides.after());
         List<Question> shown = Question.ofNewOutputs(before, sides.after());
-        Price price = shown.stream().map(Price::ofPad).reduce(Price.NOTHING, Price::plus);
+        // Of two designs, only what is on the pads is known: what else was removed for them is not.
+        Price price =
+                sides.kept().isEmpty()
+                        ? shown.stream().map(Price::ofPad).reduce(Price.NOTHING, Price::plus)
+                        : KeptPrice.ofAll(before, sides.kept());
         PrintWriter out = spec.commandLine().getOut();
         if (json) {
             Reports.Compared report =
@@ -83,7 +88,12 @@ public final class DiffCommand implements Callable<Integer> {
         } else {
             DiffTable.print(diff, before.fabric(), out);
             if (!shown.isEmpty()) {
-                out.println("What it costs: " + PriceText.sentences(price));
+                if (!sides.kept().isEmpty()) {
+                    out.println("What it costs: " + PriceText.sentences(price));
+                } else if (!price.isNothing()) {
+                    String told = String.join(" ", PriceText.losses(price));
+                    out.println("What it costs at the pads: " + told);
+                }
                 CautionTable.printShared(Cautions.shared(shown), out);
             }
         }

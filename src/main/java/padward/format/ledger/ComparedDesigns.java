@@ -2,10 +2,12 @@ package padward.format.ledger;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.change.Ledger;
+import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.fabric.Fabric;
 import padward.format.design.DesignReader;
@@ -18,8 +20,15 @@ import padward.format.source.Text;
  *
  * @param before the first
  * @param after the second, on a fabric with the same names
+ * @param kept the entries that lead from the first to the second, where that is a ledger of the
+ *     first; none otherwise
  */
-public record ComparedDesigns(Design before, Design after) {
+public record ComparedDesigns(Design before, Design after, List<LedgerEntry> kept) {
+    /** Copies the entries. */
+    public ComparedDesigns {
+        kept = List.copyOf(kept);
+    }
+
     /**
      * Reads both. A ledger means the design that it results in: on the other file, if that is a
      * design; else on {@code base}, or on the design that it names, in the ledger's folder.
@@ -34,12 +43,28 @@ public record ComparedDesigns(Design before, Design after) {
                 firstIsLedger
                         ? given(one, baseFor(one, other, secondIsLedger, base), progress)
                         : read(one, progress);
-        Design after =
-                secondIsLedger
-                        ? given(other, baseFor(other, one, firstIsLedger, base), progress)
-                        : read(other, progress);
+        if (!secondIsLedger) {
+            return checked(before, read(other, progress), List.of(), other);
+        }
+        Path under = baseFor(other, one, firstIsLedger, base);
+        Design bare = read(under, progress);
+        Ledger kept = ledger(other, under, bare, progress);
+        boolean ofFirst = !firstIsLedger && isSame(under, one);
+        return checked(
+                before,
+                LedgerReplay.applied(kept, other, bare),
+                ofFirst ? kept.entries() : List.of(),
+                other);
+    }
+
+    private static ComparedDesigns checked(
+            Design before, Design after, List<LedgerEntry> kept, Path other) throws BadInput {
         check(before.fabric(), after.fabric(), other);
-        return new ComparedDesigns(before, after);
+        return new ComparedDesigns(before, after, kept);
+    }
+
+    private static boolean isSame(Path one, Path other) {
+        return one.toAbsolutePath().normalize().equals(other.toAbsolutePath().normalize());
     }
 
     private static boolean isLedger(Path file) throws BadInput {
@@ -77,9 +102,14 @@ public record ComparedDesigns(Design before, Design after) {
 
     private static Design given(Path ledger, Path base, Progress progress) throws BadInput {
         Design design = read(base, progress);
-        Ledger read = LedgerReader.read(ledger, design.fabric(), progress);
-        LedgerReplay.checkFile(read, ledger, base);
-        return LedgerReplay.applied(read, ledger, design);
+        return LedgerReplay.applied(ledger(ledger, base, design, progress), ledger, design);
+    }
+
+    private static Ledger ledger(Path file, Path base, Design design, Progress progress)
+            throws BadInput {
+        Ledger read = LedgerReader.read(file, design.fabric(), progress);
+        LedgerReplay.checkFile(read, file, base);
+        return read;
     }
 
     /** Designs are compared wire by wire, so the wires must bear the same names. O(vertices). */

@@ -1,7 +1,9 @@
 package padward.unblock.move;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
+import java.util.Optional;
 import java.util.OptionalInt;
+import padward.change.Edit;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
@@ -36,6 +38,24 @@ public record DelayChange(
     /** Whether the net meets its required time before the move and misses it after. */
     public boolean breaksTiming() {
         return slackAfterPs.orElse(0) < 0 && slackBeforePs.orElse(0) >= 0;
+    }
+
+    /**
+     * What an edit does to a net that it puts on other wires.
+     *
+     * @param design the design before the edit
+     * @param net the net there
+     * @param with the cell that goes to another site with it, if one does
+     */
+    public static DelayChange of(
+            Design design, Net net, Edit.RouteNet edit, Optional<Edit.RelocateCell> with) {
+        NetEnds ends = with.map(cell -> NetEnds.relocated(design, cell)).orElse(design::vertexOf);
+        return of(
+                design,
+                net,
+                new NetResources(design, net),
+                edit.route(),
+                NetEnds.swapped(design, ends, edit.swaps()));
     }
 
     /**

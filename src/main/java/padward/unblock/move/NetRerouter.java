@@ -285,18 +285,7 @@ final class NetRerouter {
 
     /** Where the ends of a net are after some went to other pins. */
     NetEnds after(NetEnds ends, List<Edit.PinSwap> swaps) {
-        return end -> {
-            int vertex = ends.vertexOf(end);
-            if (!(end instanceof Terminal.CellPin at)) {
-                return vertex;
-            }
-            String cell = design.cells().get(at.cell()).name();
-            return swaps.stream()
-                    .filter(s -> s.cell().equals(cell) && s.pin().equals(at.pin()))
-                    .mapToInt(s -> fabric.site(fabric.siteOf(vertex)).findPin(s.with()))
-                    .findFirst()
-                    .orElse(vertex);
-        };
+        return NetEnds.swapped(design, ends, swaps);
     }
 
     /** Takes the pads that a path goes through, which it must not drive; whether there are any. */
