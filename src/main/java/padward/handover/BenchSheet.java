@@ -29,6 +29,7 @@ import padward.design.board.PadWiring;
 import padward.fabric.Pad;
 import padward.fabric.delay.Delay;
 import padward.fabric.pad.DriverSetting;
+import padward.fabric.pad.EdgeDelays;
 import padward.timing.Arrival;
 import padward.timing.ExternalLine;
 import padward.timing.Instrument;
@@ -213,6 +214,11 @@ public record BenchSheet(
                     add);
         }
 
+        /** How far each of its driver's two edges is from the middle between them, ps. */
+        private int halfApartPs() {
+            return timing.chain().output().edges().map(EdgeDelays::halfApartPs).orElse(0);
+        }
+
         /** By how much the calculated delay is above the measured one, where there is one. */
         private Optional<Long> aboveMeasuredPs() {
             return lead.measured().map(m -> (long) atInstrument().middlePs() - m.ps());
@@ -265,29 +271,56 @@ public record BenchSheet(
                 clock.equals(shown)
                         ? Delay.ZERO
                         : LaunchTime.of(design, shown).latest().orElse(Delay.ZERO);
-        Arrival arrival = clockLine.timing().chain().arrival().after(before);
         List<ValidTimes.Entry> entries =
                 lines().stream()
                         .filter(l -> l.channel() != clockLine.channel())
-                        .map(
-                                l ->
-                                        ValidTimes.entry(
-                                                l.port(),
-                                                "Channel " + l.channel() + ", " + l.net(),
-                                                l.setting()
-                                                        .map(DriverSetting::millivolts)
-                                                        .orElse(0),
-                                                design,
-                                                design.findNet(l.net()).orElseThrow(),
-                                                clock,
-                                                l.timing().chain().toPad(),
-                                                l.timing().chain().output(),
-                                                arrival,
-                                                localPercent))
+                        .map(l -> valid(l, clockLine, before, design, clock, localPercent))
                         .toList();
         ValidTimes times =
                 new ValidTimes(clock.name(), "channel " + clockLine.channel(), periodPs, entries);
         return new BenchSheet(title, fabric, board, external, pages, missing, Optional.of(times));
+    }
+
+    /**
+     * When a line is valid: by the measured difference between it and the clock's line, where both
+     * were measured, else as calculated.
+     *
+     * @param before from the clock's driver to that of the net on the clock's line
+     */
+    private static ValidTimes.Entry valid(
+            Line line,
+            Line clockLine,
+            Delay before,
+            Design design,
+            Net clock,
+            double localPercent) {
+        Optional<Lead.Measured> own = line.lead().measured();
+        Optional<Lead.Measured> other = clockLine.lead().measured();
+        Function<Delay, Arrival> arrives = launch -> line.timing().chain().arrival().after(launch);
+        Arrival clockArrival = clockLine.timing().chain().arrival().after(before);
+        String how = "";
+        if (own.isPresent() && other.isPresent()) {
+            int later = own.get().ps() - other.get().ps();
+            // A measured delay is the mean of both edges: either is so far from it.
+            int tolerance =
+                    own.get().tolerancePs()
+                            + other.get().tolerancePs()
+                            + line.halfApartPs()
+                            + clockLine.halfApartPs();
+            arrives = launch -> new Arrival(launch, later, tolerance);
+            clockArrival = new Arrival(before, 0, 0);
+            how = ", measured";
+        }
+        return ValidTimes.entry(
+                line.port(),
+                "Channel " + line.channel() + ", " + line.net() + how,
+                line.setting().map(DriverSetting::millivolts).orElse(0),
+                design,
+                design.findNet(line.net()).orElseThrow(),
+                clock,
+                arrives,
+                clockArrival,
+                localPercent);
     }
 
     /** When a line is valid, if that was asked and is known. */
@@ -449,7 +482,9 @@ public record BenchSheet(
 
     private static List<String> restore(int number, LedgerEntry entry) {
         List<String> steps = new ArrayList<>();
-        steps.add("Load the design that was in the device before; its file has not been changed.");
+        steps.add(
+                "Take the leads off, power off. Load the design that was in the device before; its"
+                        + " file has not been changed.");
         steps.add(
                 "To remove this entry from the ledger: padward undo --design FILE --ledger FILE"
                         + " --entry "

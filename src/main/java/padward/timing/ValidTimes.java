@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import padward.base.Volts;
 import padward.design.Design;
 import padward.design.Net;
@@ -99,6 +100,35 @@ public record ValidTimes(String clock, String channel, double periodPs, List<Ent
             OutputPath output,
             Arrival clockLine,
             double localPercent) {
+        return entry(
+                key,
+                label,
+                millivolts,
+                design,
+                net,
+                clock,
+                launch -> output.after(launch.plus(toPad)),
+                clockLine,
+                localPercent);
+    }
+
+    /**
+     * The same for a line that is late in a way of its own, such as a measured one.
+     *
+     * @param arrives when a signal arrives that leaves its net's driver so long after the clock
+     *     left its own
+     * @param clockLine arrival of the clock, from the same point in time
+     */
+    public static Entry entry(
+            String key,
+            String label,
+            int millivolts,
+            Design design,
+            Net net,
+            Net clock,
+            Function<Delay, Arrival> arrives,
+            Arrival clockLine,
+            double localPercent) {
         LaunchTime launch = LaunchTime.of(design, net);
         if (!launch.isOf(clock) || launch.latest().isEmpty()) {
             Set<String> why = new TreeSet<>(launch.unknown());
@@ -108,8 +138,8 @@ public record ValidTimes(String clock, String channel, double periodPs, List<Ent
             }
             return new Entry(key, label, millivolts, Optional.empty(), why);
         }
-        Arrival late = output.after(launch.latest().orElseThrow().plus(toPad));
-        Arrival early = output.after(launch.earliest().orElseThrow().plus(toPad));
+        Arrival late = arrives.apply(launch.latest().orElseThrow());
+        Arrival early = arrives.apply(launch.earliest().orElseThrow());
         int from = Integer.MIN_VALUE;
         int to = Integer.MAX_VALUE;
         for (Corner corner : Corner.values()) {

@@ -2,6 +2,7 @@ package padward.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.google.gson.JsonArray;
 import com.google.gson.JsonObject;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -235,6 +236,65 @@ class RegisterTest {
                                         "9")
                                 .code())
                 .isEqualTo(2);
+    }
+
+    /** What was measured of a registered line and its clock replaces what is calculated. */
+    @Test
+    void measuredDelaysEnterTheValidTimes() throws Exception {
+        bus("pump/level/sample[*]", "header J1", "-l", ledger);
+        CommandRun.of("keep", "-d", design, "-l", ledger, "-n", "clk12", "-p", "J2.1");
+        List<List<Integer>> calculated = validTimes();
+        measure(1, 3_000, 20);
+        assertThat(validTimes()).as("the clock was not measured").isEqualTo(calculated);
+        measure(3, 1_000, 10);
+        List<List<Integer>> measured = validTimes();
+        assertThat(measured.get(0)).isNotEqualTo(calculated.get(0));
+        assertThat(measured.get(1)).as("not measured itself").isEqualTo(calculated.get(1));
+        int from = measured.get(0).get(0);
+        int to = measured.get(0).get(1);
+        measure(1, 3_500, 20);
+        assertThat(validTimes().get(0)).containsExactly(from + 500, to + 500);
+        measure(1, 3_500, 120);
+        assertThat(validTimes().get(0)).containsExactly(from + 600, to + 400);
+        Path page = folder.resolve("m.html");
+        sheet(page);
+        assertThat(Jsoup.parse(Files.readString(page)).select(".valid li").eachText())
+                .anyMatch(t -> t.startsWith("Channel 1, ") && t.contains(", measured: valid from "))
+                .anyMatch(t -> t.startsWith("Channel 2, ") && !t.contains("measured"));
+    }
+
+    private void measure(int channel, int delayPs, int tolerancePs) throws Exception {
+        JsonArray leads =
+                CommandRun.of("lead", "-d", design, "-l", ledger, "--json")
+                        .json()
+                        .getAsJsonArray("leads");
+        String port = leads.get(channel - 1).getAsJsonObject().get("port").getAsString();
+        List<Object> words = new ArrayList<>(List.of("lead", "-d", design, "-l", ledger));
+        words.addAll(List.of("--port", port, "--measured-ps", delayPs));
+        words.addAll(List.of("--tolerance-ps", tolerancePs));
+        assertThat(CommandRun.of(words.toArray()).err()).isEmpty();
+    }
+
+    private void sheet(Path file) {
+        CommandRun made =
+                CommandRun.of(
+                        "sheet", "-d", design, "-l", ledger, "-o", file, "--clock-channel", "3");
+        assertThat(made.err()).isEmpty();
+    }
+
+    /** From when to when channels 1 and 2 are valid. */
+    private List<List<Integer>> validTimes() throws Exception {
+        Path table = folder.resolve("v.csv");
+        sheet(table);
+        List<List<Integer>> result = new ArrayList<>();
+        for (String row : Files.readAllLines(table).subList(1, 3)) {
+            String[] cells = row.split(",", -1);
+            result.add(
+                    List.of(
+                            Integer.parseInt(cells[cells.length - 2]),
+                            Integer.parseInt(cells[cells.length - 1])));
+        }
+        return result;
     }
 
     /** The same for a group that shows its clock, as text and JSON. */

@@ -94,6 +94,33 @@ class ValidTimesTest {
                 .contains(new ValidTimes.Window(-59, -113));
     }
 
+    /** Data leaves after 30 to 44 ps, and was measured to be 500 ± 7 ps later than the clock. */
+    @Test
+    void aMeasuredLineIsAsMuchLaterAsWasMeasured() {
+        Design design = design();
+        Net net = design.findNet("n").orElseThrow();
+        Net clock = design.findNet("clk").orElseThrow();
+        Arrival clockLine = new Arrival(Delay.ZERO, 0, 0);
+        for (double percent : List.of(0.0, 5.0)) {
+            // Half of 5 % of 44 and of 30 ps, rounded up.
+            int late = percent > 0 ? 2 : 0;
+            int early = percent > 0 ? 1 : 0;
+            assertThat(
+                            ValidTimes.entry(
+                                            "n",
+                                            "n",
+                                            0,
+                                            design,
+                                            net,
+                                            clock,
+                                            launch -> new Arrival(launch, 500, 7),
+                                            clockLine,
+                                            percent)
+                                    .window())
+                    .contains(new ValidTimes.Window(551 + late, 523 - early));
+        }
+    }
+
     /** A die between its corners, local variation and tolerances as drawn: never outside. */
     @Test
     void noDrawnBenchLeavesTheWindow() {
