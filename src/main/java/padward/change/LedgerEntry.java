@@ -33,7 +33,12 @@ public record LedgerEntry(
      * @param who who accepted it
      * @param when when, ISO 8601
      */
-    public record Acceptance(String what, String who, String when) {}
+    public record Acceptance(String what, String who, String when) {
+        /** As a person reads it: {@code follows, by anna, 2026-11-27T10:00:00Z}. */
+        public String toText() {
+            return what + ", by " + who + ", " + when;
+        }
+    }
 
     /**
      * Digests of the design.

@@ -21,6 +21,7 @@ import padward.base.Xml;
 import padward.breakout.ask.BankOutputs;
 import padward.breakout.ask.Cautions;
 import padward.change.Lead;
+import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.design.board.Attachment;
 import padward.fabric.pad.DriverSetting;
@@ -142,6 +143,12 @@ public final class SheetPage {
         model.put("who", page.entry().who());
         model.put("note", page.entry().note());
         model.put("hasNote", !page.entry().note().isBlank());
+        model.put("hasAccepted", !page.entry().accepted().isEmpty());
+        model.put(
+                "accepted",
+                page.entry().accepted().stream()
+                        .map(LedgerEntry.Acceptance::toText)
+                        .collect(Collectors.joining("; ")));
         model.put("hasLate", !page.lateTexts().isEmpty());
         model.put("late", String.join("; ", page.lateTexts()));
         model.put("cautions", page.cautions().stream().map(SheetPage::caution).toList());
@@ -279,8 +286,12 @@ public final class SheetPage {
                                             .add("" + line.channel()));
         }
         String own = Lead.metresText(sheet.external().metres()) + " m";
+        String origin =
+                sheet.external().metres() > 0
+                        ? ", as stated for this sheet"
+                        : " (--lead-m states their length)";
         if (stated.isEmpty()) {
-            return "leads of " + own + ", as stated for this sheet";
+            return "leads of " + own + origin;
         }
         String ledger =
                 stated.entrySet().stream()
@@ -295,7 +306,7 @@ public final class SheetPage {
         return "leads as the ledger states them ("
                 + ledger
                 + ")"
-                + (all ? "" : ", others of " + own + ", as stated for this sheet");
+                + (all ? "" : ", others of " + own + origin);
     }
 
     private static List<Map<String, String>> chain(BenchSheet.Line line) {

@@ -128,6 +128,36 @@ class CautionsEverywhereTest {
                 .contains("! DANGER: ");
     }
 
+    /** A table has no room for them: they are printed when it is written. */
+    @Test
+    void aChangeListsCautionsArePrintedToo() {
+        assertThat(keep("J1.3", "--accept", "follows").code()).isZero();
+        Path table = folder.resolve("changes.csv");
+        CommandRun run = CommandRun.of("changes", "-d", design, "-l", ledger, "-o", table);
+        assertThat(run.out())
+                .contains("! DANGER: x7y3/pad[0]: Port motor loses this pad.")
+                .contains("U7 pin 4 is an input on this pad")
+                .contains(Cautions.FOOTER);
+    }
+
+    /** Whoever reads the sheet or the entry sees who took it on, and which lead it is. */
+    @Test
+    void theSheetAndTheEntrySayWhoAcceptedIt() throws Exception {
+        assertThat(keep("J1.3", "--accept", "follows", "--who", "anna").code()).isZero();
+        Path page = folder.resolve("sheet.html");
+        CommandRun.of("sheet", "-d", design, "-l", ledger, "-o", page);
+        String text = Files.readString(page);
+        assertThat(text)
+                .containsPattern("Accepted</td><td colspan=\"3\">follows, by anna, 2\\d{3}-")
+                .contains("<li>Take the leads off, power off. Load the design")
+                .contains("leads of 0 m (--lead-m states their length)");
+        CommandRun show =
+                CommandRun.of("ledger", "show", "-d", design, "-l", ledger, "--entry", "1");
+        assertThat(show.out())
+                .contains("Accepted: follows, by anna, 2")
+                .contains("Leads: port out_J1.3 on channel 1.");
+    }
+
     /** Going back: leads off first, and the port drives its part again. */
     @Test
     void theInverseListWarnsToo() throws Exception {

@@ -2,14 +2,18 @@ package padward.cli.command;
 
 import java.io.PrintWriter;
 import java.nio.file.Path;
+import java.util.LinkedHashSet;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.WholeFile;
+import padward.breakout.ask.Cautions;
 import padward.change.Ledger;
 import padward.cli.option.DesignOption;
 import padward.cli.option.LedgerOption;
 import padward.cli.option.OutputOption;
 import padward.cli.option.Outputs;
+import padward.cli.output.CautionTable;
 import padward.cli.output.ExitStatus;
 import padward.design.Design;
 import padward.format.ledger.LedgerReplay;
@@ -77,6 +81,9 @@ public final class ChangesCommand implements Callable<Integer> {
                             + list.withoutTile()
                             + " switches; the fabric's description does not say where they are");
         }
+        Set<Cautions.Shared> cautions = new LinkedHashSet<>();
+        list.entries().forEach(e -> cautions.addAll(e.cautions()));
+        CautionTable.printShared(cautions, out);
         out.flush();
         return ExitStatus.DONE;
     }

@@ -140,21 +140,24 @@ public final class LedgerCommand implements Callable<Integer> {
         out.println("Edits:");
         entry.edits().stream().map(Edit::toText).forEach(e -> out.println("  " + e));
         for (LedgerEntry.Acceptance accepted : entry.accepted()) {
-            out.println(
-                    "Accepted: "
-                            + accepted.what()
-                            + ", by "
-                            + accepted.who()
-                            + ", "
-                            + accepted.when()
-                            + ".");
+            out.println("Accepted: " + accepted.toText() + ".");
         }
         String leads =
                 Lead.all(read.entries()).get(one - 1).stream()
-                        .map(l -> "port " + l.port() + " on " + l.toText())
+                        .map(LedgerCommand::lead)
                         .collect(Collectors.joining("; "));
         if (!leads.isEmpty()) {
             out.println("Leads: " + leads + ".");
         }
+    }
+
+    /** Every line has a channel; what else is known of its lead follows. */
+    private static String lead(Lead lead) {
+        String more = lead.toText();
+        return "port "
+                + lead.port()
+                + " on channel "
+                + lead.channel()
+                + (more.isEmpty() ? "" : " (" + more + ")");
     }
 }
