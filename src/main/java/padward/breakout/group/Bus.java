@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Predicate;
 import padward.base.Progress;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Price;
@@ -344,9 +345,23 @@ public record Bus(
      *
      * @param net the net
      * @param reason why, as a clause
-     * @param couldBeUnblocked whether removing occupants could help
+     * @param unblockable whether removing occupants could help; found out only when somebody asks
      */
-    public record Left(Net net, String reason, boolean couldBeUnblocked) {}
+    public record Left(Net net, String reason, Predicate<Progress> unblockable) {
+        /** The same where that is known. */
+        public Left(Net net, String reason, boolean couldBeUnblocked) {
+            this(net, reason, progress -> couldBeUnblocked);
+        }
+
+        /**
+         * Whether removing occupants could help. May search.
+         *
+         * @throws java.util.concurrent.CancellationException when {@code progress} says so
+         */
+        public boolean couldBeUnblocked(Progress progress) {
+            return unblockable.test(progress);
+        }
+    }
 
     /**
      * A round of negotiation.

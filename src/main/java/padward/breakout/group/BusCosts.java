@@ -224,6 +224,12 @@ final class BusCosts {
         return result;
     }
 
+    /** A net without a pad, for a reason that is known. */
+    Bus.Left left(int net, String reason) {
+        return new Bus.Left(
+                request.nets().get(net), reason, progress -> isAnyBlocked(net, progress));
+    }
+
     /** A net without a pad, with the reason. */
     Bus.Left left(int net, Progress progress) {
         int reached = 0;
@@ -234,7 +240,6 @@ final class BusCosts {
                 withPort += request.isAllowed(j) ? 0 : 1;
             }
         }
-        boolean blocked = isAnyBlocked(net, progress);
         String reason = "it has no route to any of the pads";
         if (reached == 1) {
             reason = "the only pad that it reaches is taken by another net";
@@ -244,10 +249,10 @@ final class BusCosts {
             reason =
                     "each pad that it reaches has a port that would lose it; it is taken only if"
                             + " ports may be disconnected";
-        } else if (blocked) {
+        } else if (isAnyBlocked(net, progress)) {
             reason = "none of the pads is open to it, but removing what blocks it would open some";
         }
-        return new Bus.Left(request.nets().get(net), reason, blocked);
+        return left(net, reason);
     }
 
     /** Whether some pad is Blocked for a net. Asks pad by pad, because usually the first one is. */

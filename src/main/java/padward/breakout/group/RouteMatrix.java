@@ -199,8 +199,7 @@ public final class RouteMatrix {
                 routing.add(request.nets().get(i), request.pads().get(pad), alone);
                 paths.add(path);
             } else if (most.reaching().get(i)) {
-                boolean blocked = costs.isAnyBlocked(i, progress);
-                left.add(new Bus.Left(request.nets().get(i), why.orElseThrow(), blocked));
+                left.add(costs.left(i, why.orElseThrow()));
             } else {
                 left.add(costs.left(i, progress));
             }

@@ -42,10 +42,10 @@ public record Unblocking(Optional<UnblockedGroup> found, boolean stopped) {
         if (group.isStopped() && !group.left().isEmpty()) {
             return STOPPED;
         }
-        if (group.left().stream().noneMatch(Bus.Left::couldBeUnblocked)) {
-            return NONE;
-        }
         try {
+            if (group.left().stream().noneMatch(l -> l.couldBeUnblocked(progress))) {
+                return NONE;
+            }
             return new Unblocking(
                     Optional.of(
                             UnblockedGroup.of(

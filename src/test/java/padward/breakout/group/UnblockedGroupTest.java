@@ -107,7 +107,7 @@ class UnblockedGroupTest {
         List<Integer> pads = IntStream.range(0, design.fabric().pads().size()).boxed().toList();
         List<Net> nets = design.nets().stream().filter(n -> !n.clock()).limit(3).toList();
         Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Bus.Ports.MAY_DISCONNECT, Progress.NONE);
-        assertThat(bus.left()).noneMatch(Bus.Left::couldBeUnblocked);
+        assertThat(bus.left()).noneMatch(l -> l.couldBeUnblocked(Progress.NONE));
         UnblockedGroup unblocked =
                 UnblockedGroup.of(
                         design,
