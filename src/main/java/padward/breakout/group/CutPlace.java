@@ -1,8 +1,5 @@
 package padward.breakout.group;
 
-import it.unimi.dsi.fastutil.ints.IntArrayList;
-import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
-import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -10,15 +7,12 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeSet;
 import padward.base.Listing;
-import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
-import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
-import padward.fabric.delay.Corner;
-import padward.route.search.SearchSources;
+import padward.route.flow.FlowCut;
 
 /**
  * Where a bottleneck lies, and who uses the other wires there. These are the wires in its tiles
@@ -32,8 +26,8 @@ import padward.route.search.SearchSources;
 record CutPlace(String tiles, List<Net> users) {
     private static final int MOST_NAMED = 6;
 
-    /** After how many vertices it is asked whether to stop. */
-    private static final int CHECK_EVERY = 256;
+    /** Also stands for what is no wire. */
+    private static final int NO_TILE = Fabric.NOTHING;
 
     /** Copies the list. */
     CutPlace {
@@ -43,18 +37,12 @@ record CutPlace(String tiles, List<Net> users) {
     /**
      * The place of a bottleneck; empty when it consists of pads only, whose names say where it is.
      *
-     * @param closed what no free route may enter
-     * @param progress when it says so, no users are named
+     * @param nets the limited nets
      */
-    static Optional<CutPlace> of(
-            Design design,
-            List<Net> nets,
-            List<Integer> vertices,
-            BitSet closed,
-            Progress progress) {
+    static Optional<CutPlace> of(Design design, List<Net> nets, FlowCut cut) {
         Fabric fabric = design.fabric();
         TreeSet<Integer> tiles = new TreeSet<>();
-        for (int vertex : vertices) {
+        for (int vertex : cut.vertices()) {
             if (fabric.kind(vertex) != VertexKind.PAD && fabric.tile(vertex) != Fabric.NOTHING) {
                 tiles.add(fabric.tile(vertex));
             }
@@ -74,12 +62,11 @@ record CutPlace(String tiles, List<Net> users) {
         } else if (tiles.size() > 1) {
             words = "tiles " + named(tiles.stream().map(fabric::tileName).toList());
         }
-        IntOpenHashSet used = usedBeside(design, nets, vertices, closed, progress);
         Map<Net, Integer> wires = new HashMap<>();
-        for (int vertex : used) {
-            int tile = fabric.tile(vertex);
+        for (int vertex : cut.near().beside()) {
+            int tile = fabric.kind(vertex) == VertexKind.WIRE ? fabric.tile(vertex) : NO_TILE;
             boolean there =
-                    tile != Fabric.NOTHING
+                    tile != NO_TILE
                             && (inColumn
                                     ? fabric.column(tile) == columns.get(0)
                                     : inRow
@@ -96,42 +83,6 @@ record CutPlace(String tiles, List<Net> users) {
                 new CutPlace(
                         words,
                         wires.keySet().stream().sorted(order.thenComparing(Net::name)).toList()));
-    }
-
-    /** The used wires that could be entered from where the nets get without passing the cut. */
-    private static IntOpenHashSet usedBeside(
-            Design design, List<Net> nets, List<Integer> cut, BitSet closed, Progress progress) {
-        Fabric fabric = design.fabric();
-        IntOpenHashSet seen = new IntOpenHashSet(cut);
-        IntOpenHashSet used = new IntOpenHashSet();
-        IntArrayList todo = new IntArrayList();
-        for (Net net : nets) {
-            SearchSources tree = SearchSources.along(fabric, net.route(), Corner.SLOW);
-            for (int i = 0; i < tree.size(); i++) {
-                if (seen.add(tree.vertex(i))) {
-                    todo.add(tree.vertex(i));
-                }
-            }
-        }
-        EdgeCursor edges = fabric.edgesOut();
-        int looked = 0;
-        while (!todo.isEmpty()) {
-            if (++looked % CHECK_EVERY == 0 && progress.cancelled()) {
-                return new IntOpenHashSet();
-            }
-            edges.reset(todo.popInt());
-            while (edges.next()) {
-                int other = edges.other();
-                if (closed.get(other)) {
-                    if (fabric.kind(other) == VertexKind.WIRE) {
-                        used.add(other);
-                    }
-                } else if (seen.add(other)) {
-                    todo.add(other);
-                }
-            }
-        }
-        return used;
     }
 
     /** A list of which only the first are named. */

@@ -1,6 +1,5 @@
 package padward.breakout.group;
 
-import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSets;
 import java.util.ArrayList;
@@ -26,11 +25,11 @@ import padward.fabric.VertexKind;
 import padward.fabric.delay.Corner;
 import padward.route.cost.BlockedVertices;
 import padward.route.cost.FreeOnlyCost;
-import padward.route.flow.DisjointFlow;
 import padward.route.flow.DisjointRouteFinder;
 import padward.route.flow.DisjointRoutes;
 import padward.route.flow.FlowCut;
 import padward.route.flow.FlowGoal;
+import padward.route.flow.NearSide;
 import padward.route.search.PathSearch;
 import padward.route.search.PerimeterSearch;
 import padward.route.search.SearchOutcome;
@@ -55,23 +54,27 @@ import padward.unblock.release.PortBranch;
  * @param paths by the position of the net its route, from a wire of the net to the pad
  * @param pads by the position of the net the position of its pad
  * @param bottleneck why not all nets have one; empty when all have
+ * @param near what lies on the nets' side of it; empty also where it is not about these paths
  * @param reaching by the position of the net whether free routes lead from it to any of the pads
  * @param exact whether no choice serves more nets, nor as many for less
  * @param atMost how many nets any choice can serve at the most
  * @param stopped whether the search was stopped: the routes can be used, but need not be the most,
  *     and the bottleneck is not known
- * @param flow for a group with other nets or pads; empty where pads give something back, and after
- *     a stop
+ * @param flow its flow, which can be changed; empty after a stop
+ * @param givesBack whether ports would return wires with their pads: then a flow that is changed
+ *     need not lead to the same routes as one from nothing
  */
 record MostNets(
         List<Optional<VertexPath>> paths,
         Map<Integer, Integer> pads,
         Optional<Bus.Bottleneck> bottleneck,
+        Optional<NearSide> near,
         List<Boolean> reaching,
         boolean exact,
         int atMost,
         boolean stopped,
-        Optional<GroupFlow> flow) {
+        Optional<GroupFlow> flow,
+        boolean givesBack) {
     /** More than the delays of a group can sum to, ps: the price of a pad comes first. */
     private static final int GRADE = 20_000_000;
 
@@ -89,8 +92,8 @@ record MostNets(
      * Finds them, or as many as are found until {@code progress} says to stop.
      *
      * @param usable positions of the pads to which some net may come
-     * @param earlier the flow of a group that was asked about before, which is changed where that
-     *     can be
+     * @param earlier the flow of a group that was asked about before on the same design, whose pads
+     *     gave nothing back; it is changed where that can be
      */
     static MostNets of(
             BusRequest request,
@@ -98,10 +101,26 @@ record MostNets(
             Optional<GroupFlow> earlier,
             Progress progress) {
         try {
-            return find(request, usable, earlier, progress);
+            return find(request, usable, earlier, Purpose.ANSWER, progress);
         } catch (CancellationException stopped) {
             return none(request, usable.size());
         }
+    }
+
+    /**
+     * Whether so many nets can be served as is hoped for; why no more can is not looked for.
+     *
+     * @param flow the flow of a similar group on a similar design, which is changed
+     */
+    static MostNets tried(
+            BusRequest request, Set<Integer> usable, Optional<GroupFlow> flow, Progress progress) {
+        return find(request, usable, flow, Purpose.TRIAL, progress);
+    }
+
+    /** What the flow is sought for. */
+    private enum Purpose {
+        ANSWER,
+        TRIAL
     }
 
     /** Nothing is known but how many pads may be taken. */
@@ -111,17 +130,20 @@ record MostNets(
                 Collections.nCopies(nets, Optional.empty()),
                 Map.of(),
                 Optional.empty(),
+                Optional.empty(),
                 Collections.nCopies(nets, true),
                 false,
                 Math.min(nets, pads),
                 true,
-                Optional.empty());
+                Optional.empty(),
+                false);
     }
 
     private static MostNets find(
             BusRequest request,
             Set<Integer> usable,
             Optional<GroupFlow> earlier,
+            Purpose purpose,
             Progress progress) {
         Design design = request.design();
         Fabric fabric = design.fabric();
@@ -145,12 +167,16 @@ record MostNets(
             }
         }
         boolean givesBack = !returned.isEmpty();
-        List<Integer> numbers = request.nets().stream().map(Net::id).toList();
-        GroupFlow group = group(request, sources, padAt, returned, earlier, progress);
-        DisjointRoutes first = group.routes(numbers);
-        List<Boolean> reaching =
-                numbers.stream().map(n -> !first.proven() || !group.isCutOff(n)).toList();
-        BitSet firstClosed = closed(design, returned.values());
+        List<Net> nets = request.nets();
+        GroupFlow.Members members = members(request, sources, padAt, returned);
+        // A trial only counts; what a changed flow leads to may differ where pads give something.
+        Optional<GroupFlow> known = earlier.filter(e -> !givesBack || purpose == Purpose.TRIAL);
+        known.ifPresent(k -> k.changeTo(members, progress));
+        GroupFlow group = known.orElseGet(() -> new GroupFlow(fabric, members, progress));
+        DisjointRoutes first = group.routes(nets);
+        Optional<FlowCut> cut = purpose == Purpose.TRIAL ? Optional.empty() : group.cut(nets);
+        boolean isOpen = purpose == Purpose.TRIAL || !first.proven();
+        List<Boolean> reaching = nets.stream().map(n -> isOpen || !group.isCutOff(n)).toList();
         DisjointRoutes found = first;
         boolean stopped = !first.proven();
         for (Set<Integer> unpaid = unpaid(found, returned);
@@ -158,10 +184,8 @@ record MostNets(
                 unpaid = unpaid(found, returned)) {
             padAt.keySet().removeAll(unpaid);
             returned.keySet().removeAll(unpaid);
-            unpaid.forEach(group.flow()::removeGoal);
-            BitSet closed = closed(design, returned.values());
-            group.flow().close(new IntArrayList(closed.stream().toArray()));
-            found = group.routes(numbers);
+            group.changeTo(members(request, sources, padAt, returned), progress);
+            found = group.routes(nets);
             stopped |= !found.proven();
         }
         Map<Integer, Integer> pads = new HashMap<>();
@@ -170,18 +194,21 @@ record MostNets(
                 pads.put(net, padAt.get(found.routes().get(net).get().last()));
             }
         }
+        boolean isFirst = found == first;
         boolean same = found.served() == first.served() && found.cost() == first.cost();
         // A stop may also have kept the reason from being found.
-        stopped |= first.served() < numbers.size() && first.cut().isEmpty();
+        stopped |= purpose == Purpose.ANSWER && first.served() < nets.size() && cut.isEmpty();
         return new MostNets(
                 found.routes(),
                 pads,
-                first.cut().map(c -> bottleneck(request, c, firstClosed, progress)),
+                cut.map(c -> bottleneck(request, c)),
+                cut.filter(c -> isFirst).map(FlowCut::near),
                 reaching,
                 same && !stopped,
                 first.mostServed(),
                 stopped,
-                givesBack || stopped ? Optional.empty() : Optional.of(group));
+                stopped ? Optional.empty() : Optional.of(group),
+                givesBack);
     }
 
     /** Whether any of the nets alone has a free route to a pad. */
@@ -236,19 +263,16 @@ record MostNets(
     }
 
     /**
-     * The flow of all nets.
+     * What the flow of all nets is of.
      *
      * @param padAt by the vertices of the pads that may be taken their positions
      * @param returned by the vertices of pads what is free once they are taken
      */
-    private static GroupFlow group(
+    private static GroupFlow.Members members(
             BusRequest request,
             List<SearchSources> sources,
             Map<Integer, Integer> padAt,
-            Map<Integer, Set<Integer>> returned,
-            Optional<GroupFlow> earlier,
-            Progress progress) {
-        Design design = request.design();
+            Map<Integer, Set<Integer>> returned) {
         List<FlowGoal> goals = new ArrayList<>();
         new TreeMap<>(padAt)
                 .forEach(
@@ -257,22 +281,8 @@ record MostNets(
                             int price = steps(request, pad) * GRADE;
                             goals.add(new FlowGoal(vertex, price + driver));
                         });
-        List<Integer> nets = request.nets().stream().map(Net::id).toList();
-        Optional<GroupFlow> known = GroupFlow.usable(earlier, design);
-        if (known.isPresent() && returned.isEmpty()) {
-            known.get().changeTo(nets, sources, goals, progress);
-            return known.get();
-        }
-        BitSet closed = closed(design, returned.values());
-        DisjointFlow flow =
-                DisjointRouteFinder.start(
-                        design.fabric(),
-                        Corner.SLOW,
-                        BlockedVertices.of(closed),
-                        sources,
-                        goals,
-                        progress);
-        return new GroupFlow(design, flow, nets, goals);
+        return new GroupFlow.Members(
+                request.nets(), sources, goals, closed(request.design(), returned.values()));
     }
 
     /** The pads that no route takes, although some uses what only their ports give back. */
@@ -311,11 +321,9 @@ record MostNets(
                 .slowPs();
     }
 
-    private static Bus.Bottleneck bottleneck(
-            BusRequest request, FlowCut cut, BitSet closed, Progress progress) {
+    private static Bus.Bottleneck bottleneck(BusRequest request, FlowCut cut) {
         List<Net> nets = cut.nets().stream().map(n -> request.nets().get(n)).toList();
-        Optional<CutPlace> place =
-                CutPlace.of(request.design(), nets, cut.vertices(), closed, progress);
+        Optional<CutPlace> place = CutPlace.of(request.design(), nets, cut);
         return new Bus.Bottleneck(
                 nets,
                 cut.vertices(),

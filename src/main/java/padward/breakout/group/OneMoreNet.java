@@ -65,7 +65,8 @@ final class OneMoreNet {
         for (int pad = 0; pad < request.pads().size(); pad++) {
             int index = request.pads().get(pad);
             Pad at = fabric.pads().get(index);
-            int before = enableOccupant(at);
+            Set<Integer> back = MostNets.returned(design, index);
+            int before = occupantBefore(at, back);
             boolean usable =
                     request.isAllowed(pad)
                             && at.directions().canDrive()
@@ -73,7 +74,7 @@ final class OneMoreNet {
                             && before != OneMoreSearch.FORBIDDEN;
             if (usable) {
                 goals.put(at.vertex(), before);
-                returned.add(MostNets.returned(design, index));
+                returned.add(back);
             }
         }
         OneMoreSearch.Fewest fewest =
@@ -83,12 +84,13 @@ final class OneMoreNet {
                         sources,
                         goals,
                         most.paths(),
+                        most.near(),
                         this::occupant,
                         MOST_LABELS,
                         progress);
         List<Occupant> remove =
                 fewest.occupants().orElse(List.of()).stream().map(this::occupantOf).toList();
-        boolean tried = !remove.isEmpty() && serves(remove, most.pads().size() + 1);
+        boolean tried = !remove.isEmpty() && serves(remove, most);
         boolean portsKeepPads =
                 IntStream.range(0, request.pads().size()).anyMatch(p -> !request.isAllowed(p));
         return new Bus.OneMore(
@@ -98,6 +100,18 @@ final class OneMoreNet {
     private int occupant(int vertex) {
         int user = design.occupancy().occupantId(vertex);
         return user == Fabric.NOTHING || kept.contains(user) ? OneMoreSearch.FORBIDDEN : user;
+    }
+
+    /**
+     * Who must go before a net can come to a pad, as a number: who uses it and does not return it
+     * with its port, as a net that comes in there does, or else who uses its enable. Where both do,
+     * one is a bound all the same.
+     */
+    private int occupantBefore(Pad pad, Set<Integer> returned) {
+        int user = design.occupancy().occupantId(pad.vertex());
+        return user == Fabric.NOTHING || returned.contains(pad.vertex())
+                ? enableOccupant(pad)
+                : occupant(pad.vertex());
     }
 
     private int enableOccupant(Pad pad) {
@@ -115,8 +129,11 @@ final class OneMoreNet {
                 : new Occupant.ByNet(design.nets().get(Occupant.netOf(number)));
     }
 
-    /** Whether so many nets can be served once the occupants are gone. */
-    private boolean serves(List<Occupant> removed, int count) {
+    /**
+     * Whether one net more can be served once the occupants are gone. The flow goes on from where
+     * it is; only where ports return wires with their pads, another from nothing may do better.
+     */
+    private boolean serves(List<Occupant> removed, MostNets most) {
         List<Edit> edits =
                 removed.stream()
                         .map(
@@ -141,16 +158,26 @@ final class OneMoreNet {
                         request.driver(),
                         List.of());
         Set<Integer> usable = new BusCosts(again).usablePads();
-        MostNets most = MostNets.of(again, usable, Optional.empty(), progress);
+        int count = most.pads().size() + 1;
+        boolean more = most.flow().isPresent() && serves(again, usable, most.flow(), count);
+        return more
+                || (most.flow().isEmpty() || most.givesBack())
+                        && serves(again, usable, Optional.empty(), count);
+    }
+
+    private boolean serves(
+            BusRequest again, Set<Integer> usable, Optional<GroupFlow> flow, int count) {
+        MostNets most = MostNets.tried(again, usable, flow, progress);
         progress.check();
         BusRouting routing = new BusRouting(again);
         List<Optional<VertexPath>> paths = new ArrayList<>();
-        for (int net = 0; net < nets.size(); net++) {
+        for (int net = 0; net < again.nets().size(); net++) {
             if (most.paths().get(net).isPresent()) {
-                routing.add(nets.get(net), again.pads().get(most.pads().get(net)), 0);
+                int pad = again.pads().get(most.pads().get(net));
+                routing.add(again.nets().get(net), pad, 0);
                 paths.add(most.paths().get(net));
             }
         }
-        return routing.along(paths, List.of()).lines().size() >= count;
+        return paths.size() >= count && routing.along(paths, List.of()).lines().size() >= count;
     }
 }

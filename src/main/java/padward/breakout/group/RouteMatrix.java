@@ -174,7 +174,8 @@ public final class RouteMatrix {
         Optional<GroupFlow> earlier = flow;
         flow = Optional.empty();
         MostNets most = MostNets.of(request, costs.usablePads(), earlier, progress);
-        flow = most.flow().filter(f -> design().fabric().vertexCount() <= MOST_KEPT);
+        boolean isKept = !most.givesBack() && design().fabric().vertexCount() <= MOST_KEPT;
+        flow = most.flow().filter(f -> isKept);
         return most;
     }
 

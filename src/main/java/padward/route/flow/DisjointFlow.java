@@ -7,6 +7,7 @@ import it.unimi.dsi.fastutil.ints.IntCollection;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -75,6 +76,9 @@ public final class DisjointFlow {
 
     /** The same as {@code in}. */
     private static final byte SEEN_IN = 32;
+
+    /** The same: the vertex is closed, and an edge leads to it from one that has been reached. */
+    private static final byte BESIDE = 64;
 
     private final Fabric fabric;
     private final Corner corner;
@@ -941,9 +945,9 @@ public final class DisjointFlow {
             return Optional.empty();
         }
         Optional<FlowCut> result =
-                flooded().map(nets -> new FlowCut(List.copyOf(nets), verticesOfCut()));
+                flooded().map(nets -> new FlowCut(List.copyOf(nets), verticesOfCut(), nearSide()));
         for (int vertex = 0; vertex < hub; vertex++) {
-            role[vertex] &= ~(SEEN | SEEN_IN);
+            role[vertex] &= ~(SEEN | SEEN_IN | BESIDE);
         }
         stopped = false;
         return result;
@@ -951,7 +955,8 @@ public final class DisjointFlow {
 
     /**
      * Marks all that can be reached with room left from nets that are not served; empty when that
-     * is stopped. What it costs does not matter, so this is quicker than {@link #search}.
+     * is stopped. What it costs does not matter, so this is quicker than {@link #search}. What
+     * leads nowhere is reached too: it may lie beside what is closed.
      *
      * @return the nets that are reached
      */
@@ -1008,12 +1013,13 @@ public final class DisjointFlow {
         while (edges.next()) {
             int other = edges.other();
             byte is = role[other];
-            if (other == saturated || (is & (CLOSED | TREE)) != 0) {
-                continue;
-            }
-            if ((is & (ROUTED | GOAL)) == ROUTED) {
-                floodIn(other, todo);
-            } else if ((is & SEEN) == 0 && toGo[other] != UNREACHED) {
+            if ((is & (CLOSED | TREE)) != 0) {
+                role[other] = (byte) (is | BESIDE);
+            } else if ((is & (ROUTED | GOAL)) == ROUTED) {
+                if (other != saturated) {
+                    floodIn(other, todo);
+                }
+            } else if ((is & SEEN) == 0 && other != saturated) {
                 flood(other, todo);
             }
         }
@@ -1031,6 +1037,29 @@ public final class DisjointFlow {
             role[vertex] |= SEEN_IN;
             todo.add(~vertex);
         }
+    }
+
+    /** What was reached, from its marks. */
+    private NearSide nearSide() {
+        BitSet left = new BitSet(hub);
+        BitSet entered = new BitSet(hub);
+        IntArrayList beside = new IntArrayList();
+        for (int vertex = 0; vertex < hub; vertex++) {
+            byte is = role[vertex];
+            if ((is & (SEEN | SEEN_IN | BESIDE)) == 0) {
+                continue;
+            }
+            if ((is & SEEN_IN) != 0 || (is & (SEEN | GOAL)) == (SEEN | GOAL)) {
+                entered.set(vertex);
+            }
+            if ((is & (SEEN | GOAL)) == SEEN) {
+                left.set(vertex);
+            }
+            if ((is & BESIDE) != 0) {
+                beside.add(vertex);
+            }
+        }
+        return new NearSide(left, entered, beside);
     }
 
     /** The vertices on routes that are reached, and not left. */

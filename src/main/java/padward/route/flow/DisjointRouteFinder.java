@@ -35,7 +35,10 @@ public final class DisjointRouteFinder {
             List<FlowGoal> goals,
             Progress progress) {
         DisjointFlow flow = start(fabric, corner, blocked, nets, goals, progress);
-        return routes(flow, IntStream.range(0, nets.size()).boxed().toList());
+        List<Integer> all = IntStream.range(0, nets.size()).boxed().toList();
+        DisjointRoutes found = routes(flow, all);
+        return new DisjointRoutes(
+                found.routes(), found.cost(), found.mostServed(), found.proven(), cut(flow, all));
     }
 
     /**
@@ -74,7 +77,7 @@ public final class DisjointRouteFinder {
     }
 
     /**
-     * The routes of a flow, by the positions of its nets in a list.
+     * The routes of a flow, by the positions of its nets in a list, without the cut.
      *
      * @param nets numbers of all nets of the flow
      */
@@ -85,16 +88,23 @@ public final class DisjointRouteFinder {
             routes.add(flow.route(net));
             cost += flow.cost(net);
         }
-        Optional<FlowCut> cut =
-                flow.cut()
-                        .map(
-                                c ->
-                                        new FlowCut(
-                                                c.nets().stream()
-                                                        .map(nets::indexOf)
-                                                        .sorted()
-                                                        .toList(),
-                                                c.vertices()));
-        return new DisjointRoutes(routes, cost, flow.mostServed(), !flow.isStopped(), cut);
+        return new DisjointRoutes(
+                routes, cost, flow.mostServed(), !flow.isStopped(), Optional.empty());
+    }
+
+    /**
+     * Why not all nets of a flow have a route, by their positions in a list; empty when all have,
+     * or when the search was stopped.
+     *
+     * @param nets numbers of all nets of the flow
+     */
+    public static Optional<FlowCut> cut(DisjointFlow flow, List<Integer> nets) {
+        return flow.cut()
+                .map(
+                        c ->
+                                new FlowCut(
+                                        c.nets().stream().map(nets::indexOf).sorted().toList(),
+                                        c.vertices(),
+                                        c.near()));
     }
 }

@@ -13,7 +13,8 @@ import padward.route.search.VertexPath;
  *     the search was stopped
  * @param proven whether no other choice has more routes, nor as many for less; false when the
  *     search was stopped
- * @param cut why not all nets have one; empty when all have, or when the search was stopped
+ * @param cut why not all nets have one; empty when all have, when the search was stopped, and when
+ *     it was not looked for
  */
 public record DisjointRoutes(
         List<Optional<VertexPath>> routes,

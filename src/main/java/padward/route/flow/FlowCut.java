@@ -8,8 +8,9 @@ import java.util.List;
  *
  * @param nets positions of these nets, ascending
  * @param vertices the vertices, ascending; fewer than nets
+ * @param near what lies on the nets' side of it
  */
-public record FlowCut(List<Integer> nets, List<Integer> vertices) {
+public record FlowCut(List<Integer> nets, List<Integer> vertices, NearSide near) {
     /** Copies the lists. */
     public FlowCut {
         nets = List.copyOf(nets);

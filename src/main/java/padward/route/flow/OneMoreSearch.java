@@ -33,6 +33,7 @@ public final class OneMoreSearch {
     private static final int FREE = -1;
     private static final int NONE = -1;
     private static final int CHECK_EVERY = 1 << 10;
+    private static final int[] NO_COLOURS = {};
 
     private final Fabric fabric;
     private final EdgeCursor edges;
@@ -49,6 +50,7 @@ public final class OneMoreSearch {
     private final Int2ObjectOpenHashMap<List<int[]>> known = new Int2ObjectOpenHashMap<>();
     private Deque<Label> now = new ArrayDeque<>();
     private Deque<Label> later = new ArrayDeque<>();
+    private int looked;
     private int labels;
 
     /** Nodes that are reached without any removal. */
@@ -125,7 +127,9 @@ public final class OneMoreSearch {
      *     none
      * @param routes a greatest number of routes for these nets over what is not closed
      * @param occupantOf number of the occupant of a closed vertex, or {@link #FORBIDDEN}
-     * @param mostLabels the search ends after so many
+     * @param near what is reached without any removal, where that is known of these routes; also if
+     *     some of what is closed beside it is not closed here
+     * @param mostLabels the search ends after so many with a removal
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static Fewest find(
@@ -134,26 +138,51 @@ public final class OneMoreSearch {
             List<SearchSources> nets,
             Map<Integer, Integer> goals,
             List<Optional<VertexPath>> routes,
+            Optional<NearSide> near,
             IntUnaryOperator occupantOf,
             int mostLabels,
             Progress progress) {
-        return new OneMoreSearch(
-                        fabric, closed, nets, goals, routes, occupantOf, mostLabels, progress)
-                .run();
+        if (routes.stream().filter(Optional::isPresent).count() == goals.size()) {
+            // Each goal takes one route, whatever is removed.
+            return new Fewest(Optional.empty(), Fewest.NEVER);
+        }
+        OneMoreSearch search =
+                new OneMoreSearch(
+                        fabric, closed, nets, goals, routes, occupantOf, mostLabels, progress);
+        near.ifPresentOrElse(search::beginBeside, search::beginAtNets);
+        return search.run();
+    }
+
+    private void beginAtNets() {
+        for (int net = 0; net < nets.size(); net++) {
+            if (startOf[net] == NONE) {
+                add(netNode(net), NO_COLOURS, FREE);
+            }
+        }
+    }
+
+    /** All that is reached freely is known: what is beside it comes next. */
+    private void beginBeside(NearSide near) {
+        near.forEachLeft(
+                vertex -> {
+                    freely.set(vertex);
+                    int net = special.get(vertex) ? netOf.get(vertex) : NONE;
+                    if (net != NONE) {
+                        freely.set(netNode(net));
+                    }
+                });
+        near.forEachEntered(vertex -> freely.set(inNode(vertex)));
+        near.beside().forEach((int vertex) -> expandEdge(vertex, NO_COLOURS));
     }
 
     private Fewest run() {
-        for (int net = 0; net < nets.size(); net++) {
-            if (startOf[net] == NONE) {
-                add(netNode(net), new int[0], FREE);
-            }
-        }
         for (int level = 0; ; level++) {
             while (!now.isEmpty()) {
                 Label label = now.pop();
-                if (++labels % CHECK_EVERY == 0) {
+                if (++looked % CHECK_EVERY == 0) {
                     progress.check();
                 }
+                labels += label.colours().length == 0 ? 0 : 1;
                 if (labels > mostLabels) {
                     return new Fewest(Optional.empty(), Math.max(1, level));
                 }
@@ -214,20 +243,27 @@ public final class OneMoreSearch {
         edges.reset(vertex);
         while (edges.next()) {
             int other = edges.other();
-            if (special.get(other)) {
-                if (other != saturated && !netOf.containsKey(other)) {
-                    expandTo(other, colours);
-                }
-            } else if (!closed.get(other)) {
-                add(other, colours, FREE);
-            } else if (!beside.get(other)) {
-                if (colours.length == 0) {
-                    beside.set(other);
-                }
-                int occupant = occupantOf.applyAsInt(other);
-                if (occupant != FORBIDDEN) {
-                    add(other, colours, occupant);
-                }
+            if (other != saturated) {
+                expandEdge(other, colours);
+            }
+        }
+    }
+
+    /** Over an edge on which there is room. */
+    private void expandEdge(int to, int[] colours) {
+        if (special.get(to)) {
+            if (!netOf.containsKey(to)) {
+                expandTo(to, colours);
+            }
+        } else if (!closed.get(to)) {
+            add(to, colours, FREE);
+        } else if (!beside.get(to)) {
+            if (colours.length == 0) {
+                beside.set(to);
+            }
+            int occupant = occupantOf.applyAsInt(to);
+            if (occupant != FORBIDDEN) {
+                add(to, colours, occupant);
             }
         }
     }

@@ -9,6 +9,7 @@ import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.PortDirection;
 import padward.example.HandMade;
 import padward.route.flow.OneMoreSearch;
 
@@ -118,6 +119,43 @@ class OneMoreNetTest {
         Bus.OneMore more = new Bus.OneMore(List.of(), OneMoreSearch.Fewest.NEVER, true);
         assertThat(more.toText())
                 .isEqualTo("no removal lets one more be served while all ports keep their pads");
+    }
+
+    /** The free pad p is taken; what comes in at r must go, not only its port. */
+    @Test
+    void whatComesInAtAPadMustGoBeforeANetCanComeThere() {
+        Design design =
+                new HandMade()
+                        .wires("v w z")
+                        .site("sa", "", "q")
+                        .site("sb", "", "q")
+                        .pad("p")
+                        .pad("r")
+                        .chain("sa.q w p")
+                        .chain("sb.q v r")
+                        .chain("r z")
+                        .cell("ca", "sa")
+                        .cell("cb", "sb")
+                        .port("i", PortDirection.IN, "r")
+                        .net("a", "ca.q", "", "sa.q")
+                        .net("b", "cb.q", "", "sb.q")
+                        .net("n", "i", "", "r z")
+                        .design();
+        List<Net> nets =
+                List.of(design.findNet("a").orElseThrow(), design.findNet("b").orElseThrow());
+        Bus bus =
+                Bus.of(
+                        design,
+                        nets,
+                        List.of(0, 1),
+                        Bus.Aim.MOST,
+                        Bus.Ports.MAY_DISCONNECT,
+                        Progress.NONE);
+        assertThat(bus.lines()).hasSize(1);
+        assertThat(bus.proof().flatMap(Bus.Proof::oneMore).orElseThrow().toText())
+                .isEqualTo(
+                        "one more can be brought out once net n is removed, and fewer are not"
+                                + " enough");
     }
 
     @Test

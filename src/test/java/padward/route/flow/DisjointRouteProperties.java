@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import org.junit.jupiter.api.AfterAll;
@@ -274,15 +275,10 @@ class DisjointRouteProperties {
             Map<Integer, Integer> goals = new HashMap<>();
             drawn.goals().forEach(g -> goals.put(g.vertex(), -1));
             OneMoreSearch.Fewest fewest =
-                    OneMoreSearch.find(
-                            drawn.fabric(),
-                            drawn.blocked(),
-                            sources(drawn),
-                            goals,
-                            found.routes(),
-                            colour::get,
-                            1_000_000,
-                            Progress.NONE);
+                    fewest(drawn, goals, found.routes(), found.cut().map(FlowCut::near), colour);
+            OneMoreSearch.Fewest fromNets =
+                    fewest(drawn, goals, found.routes(), Optional.empty(), colour);
+            assertThat(fromNets.atLeast()).as("seed %d", seed).isEqualTo(fewest.atLeast());
             int least = OneMoreSearch.Fewest.NEVER;
             for (int set = 1; set < 1 << colours; set++) {
                 if (Integer.bitCount(set) < least && helps(drawn, colour, set, found.served())) {
@@ -300,6 +296,24 @@ class DisjointRouteProperties {
         assertThat(bySize[0]).isPositive();
         assertThat(bySize[1]).isPositive();
         assertThat(bySize[2]).isPositive();
+    }
+
+    private static OneMoreSearch.Fewest fewest(
+            Case drawn,
+            Map<Integer, Integer> goals,
+            List<Optional<VertexPath>> routes,
+            Optional<NearSide> near,
+            Map<Integer, Integer> colour) {
+        return OneMoreSearch.find(
+                drawn.fabric(),
+                drawn.blocked(),
+                sources(drawn),
+                goals,
+                routes,
+                near,
+                colour::get,
+                1_000_000,
+                Progress.NONE);
     }
 
     private static boolean helps(Case drawn, Map<Integer, Integer> colour, int set, int before) {
