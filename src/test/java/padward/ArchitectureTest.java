@@ -42,6 +42,7 @@ class ArchitectureTest {
         mayUse.put("format", changed);
         mayUse.put("lesson", with(answered, "watch", "place", "format"));
         mayUse.put("api", with(answered, "format"));
+        mayUse.put("filework", with(answered, "handover", "place", "capture", "format"));
         ArchRule layers = layered("padward.", mayUse, List.of("cli", "ui"));
         return layers.because("what stands below must be understood, tested and used without it");
     }
@@ -97,7 +98,7 @@ class ArchitectureTest {
         mayUse.put("map", shared);
         List<String> all = with(shared, "map");
         List<String> panels =
-                List.of("play", "question", "lesson", "group", "nets", "ledger", "watch");
+                List.of("play", "question", "lesson", "group", "nets", "ledger", "watch", "tool");
         panels.forEach(panel -> mayUse.put(panel, all));
         mayUse.put("export", Stream.concat(panels.stream(), all.stream()).toList());
         return layered("padward.ui.", mayUse, List.of())

@@ -20,6 +20,7 @@ import java.util.concurrent.atomic.AtomicReference;
 import org.apache.commons.csv.CSVException;
 import padward.base.BadInput;
 import padward.base.OrderMark;
+import padward.base.Progress;
 import padward.base.ReadFault;
 import padward.base.WholeFile;
 
@@ -40,15 +41,23 @@ public final class Captures {
         Deskew of(List<Channel> channels) throws BadInput;
     }
 
+    /** As with progress, but reporting none. */
+    public static Deskewed deskew(Path capture, Path deskewed, DeskewFactory deskews)
+            throws BadInput {
+        return deskew(capture, deskewed, deskews, Progress.NONE);
+    }
+
     /**
      * Reads a capture and writes it deskewed, VCD to VCD and CSV to CSV. The output file is written
      * completely or not at all.
      *
      * @param deskews makes the deskew once the names of the capture's channels are known
      * @throws BadInput when a file cannot be read or written, or is not a capture
+     * @throws java.util.concurrent.CancellationException when {@code progress} is cancelled; the
+     *     output file is then as it was
      */
-    public static Deskewed deskew(Path capture, Path deskewed, DeskewFactory deskews)
-            throws BadInput {
+    public static Deskewed deskew(
+            Path capture, Path deskewed, DeskewFactory deskews, Progress progress) throws BadInput {
         boolean csv = isCsv(capture);
         if (csv != isCsv(deskewed)) {
             throw new BadInput(
@@ -61,7 +70,7 @@ public final class Captures {
                 deskewed,
                 raw -> {
                     Writer out = new BufferedWriter(new OutputStreamWriter(raw, bytes));
-                    result.set(deskew(capture, csv, bytes, out, deskews));
+                    result.set(deskew(capture, csv, bytes, out, deskews, progress));
                     out.flush();
                 });
         return result.get();
@@ -79,6 +88,7 @@ public final class Captures {
                     capture,
                     csv,
                     csv ? StandardCharsets.UTF_8 : StandardCharsets.ISO_8859_1,
+                    Progress.NONE,
                     in -> {
                         if (csv) {
                             Samples.read(capture.toString(), in, changes);
@@ -93,12 +103,18 @@ public final class Captures {
     }
 
     private static Deskewed deskew(
-            Path capture, boolean csv, Charset bytes, Writer out, DeskewFactory deskews)
+            Path capture,
+            boolean csv,
+            Charset bytes,
+            Writer out,
+            DeskewFactory deskews,
+            Progress progress)
             throws IOException, BadInput {
         return parsed(
                 capture,
                 csv,
                 bytes,
+                progress,
                 in ->
                         csv
                                 ? Samples.deskew(capture.toString(), in, out, deskews)
@@ -110,9 +126,10 @@ public final class Captures {
         Deskewed parse(Reader in) throws IOException, BadInput;
     }
 
-    private static Deskewed parsed(Path capture, boolean csv, Charset bytes, Parser parser)
+    private static Deskewed parsed(
+            Path capture, boolean csv, Charset bytes, Progress progress, Parser parser)
             throws IOException, BadInput {
-        try (BufferedReader in = open(capture, bytes)) {
+        try (BufferedReader in = open(capture, bytes, progress)) {
             if (csv) {
                 OrderMark.skip(in);
             }
@@ -132,24 +149,45 @@ public final class Captures {
     }
 
     /** Opens a capture; errors while reading are not reported as errors of the output file. */
-    private static BufferedReader open(Path capture, Charset bytes) throws BadInput {
+    private static BufferedReader open(Path capture, Charset bytes, Progress progress)
+            throws BadInput {
         try {
-            return new BufferedReader(new Unmixed(Files.newBufferedReader(capture, bytes)));
+            return new BufferedReader(
+                    new Unmixed(
+                            Files.newBufferedReader(capture, bytes),
+                            progress,
+                            Files.size(capture),
+                            "reading " + capture.getFileName()));
         } catch (IOException fault) {
             throw ReadFault.of(capture.toString(), fault);
         }
     }
 
-    /** Distinguishes errors of reading from those of writing. */
+    /** Distinguishes errors of reading from those of writing, and reports how much is read. */
     private static final class Unmixed extends FilterReader {
-        Unmixed(Reader in) {
+        private final Progress progress;
+        private final long size;
+        private final String message;
+        private long count;
+
+        /**
+         * @param size of the file, bytes; almost all of them are one character each
+         */
+        Unmixed(Reader in, Progress progress, long size, String message) {
             super(in);
+            this.progress = progress;
+            this.size = size;
+            this.message = message;
         }
 
         @Override
         public int read(char[] into, int from, int length) {
+            progress.check();
             try {
-                return super.read(into, from, length);
+                int got = super.read(into, from, length);
+                count += Math.max(0, got);
+                progress.report(size > 0 ? Math.min(1.0, (double) count / size) : -1, message);
+                return got;
             } catch (IOException fault) {
                 throw new UncheckedIOException(fault);
             }

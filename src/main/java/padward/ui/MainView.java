@@ -53,6 +53,8 @@ import padward.ui.question.AnswerBar;
 import padward.ui.question.QuestionRow;
 import padward.ui.question.QuestionTabs;
 import padward.ui.question.RoutesOutView;
+import padward.ui.tool.ToolActions;
+import padward.ui.tool.ToolsModel;
 import padward.ui.watch.WatchModel;
 import padward.ui.watch.WatchView;
 
@@ -88,6 +90,7 @@ final class MainView extends StackPane {
         FindField find = new FindField(model, map);
         actions.add(WindowActions.files(model, dialogs));
         actions.add(exports.actions());
+        actions.add(new ToolActions(new ToolsModel(model), dialogs, this).all());
         actions.add(
                 List.of(
                         WindowActions.sheet(

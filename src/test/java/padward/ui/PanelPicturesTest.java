@@ -115,6 +115,9 @@ class PanelPicturesTest {
         take("ledger");
         takeWindow(robot, "sheet", "sheet");
         takeWindow(robot, "preferences", "preferences");
+        for (String tool : new String[] {"deskew", "import", "place-route"}) {
+            takeWindow(robot, tool, tool);
+        }
         robot.interact(model::undo);
         takeWindow(robot, "help", "help");
         robot.interact(

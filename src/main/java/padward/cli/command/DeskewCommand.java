@@ -3,24 +3,20 @@ package padward.cli.command;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
-import padward.capture.Captures;
-import padward.capture.Channel;
-import padward.capture.ChannelDelay;
 import padward.capture.Deskew;
 import padward.capture.Deskewed;
+import padward.cli.manners.ConsoleProgress;
 import padward.cli.option.Outputs;
-import padward.cli.option.SheetLines;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
+import padward.filework.SheetDeskew;
+import padward.filework.SheetLines;
 import padward.format.source.FileLimits;
 import padward.timing.Instrument;
 import picocli.CommandLine.Command;
@@ -132,67 +128,19 @@ public final class DeskewCommand implements Callable<Integer> {
             String expected = "a number from 0 to " + FileLimits.MEASURED_PS;
             throw new BadInput("--others-ps", "", expected, "" + others);
         }
-        int samplePs = Instrument.samplePs(sampleMhz);
-        SheetLines lines = lines();
-        checkClocks(lines);
-        Deskew[] used = new Deskew[1];
-        Map<String, SheetLines.Line> found = new HashMap<>();
-        Deskewed done =
-                Captures.deskew(
-                        capture,
-                        output,
-                        c -> {
-                            found.putAll(found(c, lines));
-                            used[0] = deskew(found, samplePs);
-                            return used[0];
-                        });
-        print(done, found, used[0]);
+        SheetDeskew deskew =
+                new SheetDeskew(
+                        sheet,
+                        named,
+                        Instrument.samplePs(sampleMhz),
+                        clocksMhz,
+                        independent,
+                        local,
+                        others);
+        SheetDeskew.Result result = deskew.write(capture, output, ConsoleProgress.of(spec));
+        Map<String, SheetLines.Line> found = result.found();
+        print(result.done(), found, result.used());
         return found.isEmpty() ? ExitStatus.NOT_OPEN : ExitStatus.DONE;
-    }
-
-    /** Period of the clock by whose cycles a line is late, ps; 0 when it is not stated. */
-    private int periodPs(SheetLines.Line line) {
-        Double mhz = clocksMhz.get(line.lateClock());
-        return mhz == null ? 0 : (int) Math.round(1e6 / mhz);
-    }
-
-    /**
-     * Each stated clock is one of the sheet, and the cycles of no line exceed what a delay can be.
-     */
-    private void checkClocks(SheetLines lines) throws BadInput {
-        for (Map.Entry<String, Double> clock : clocksMhz.entrySet()) {
-            int cycles = lines.mostCycles(clock.getKey());
-            if (cycles == 0) {
-                throw new BadInput(
-                        "--clock-mhz",
-                        "",
-                        "a clock by whose cycles a line of the sheet is late",
-                        clock.getKey());
-            }
-            double mhz = clock.getValue();
-            if (!(mhz > 0 && mhz <= 1e6 && cycles * 1e6 / mhz <= FileLimits.MEASURED_PS)) {
-                throw new BadInput(
-                        "--clock-mhz",
-                        clock.getKey(),
-                        "a frequency up to 1000000 MHz, at which "
-                                + cycles
-                                + " cycles take no more than "
-                                + FileLimits.MEASURED_PS
-                                + " ps",
-                        "" + mhz);
-            }
-        }
-    }
-
-    private Deskew deskew(Map<String, SheetLines.Line> found, int samplePs) {
-        if (found.isEmpty()) {
-            return Deskew.NONE;
-        }
-        Map<String, ChannelDelay> delays = new HashMap<>();
-        found.forEach((channel, line) -> delays.put(channel, line.delayWith(periodPs(line))));
-        return independent
-                ? Deskew.independent(delays, samplePs, others)
-                : Deskew.oneDie(delays, samplePs, others, local);
     }
 
     private void print(Deskewed done, Map<String, SheetLines.Line> found, Deskew used) {
@@ -292,7 +240,7 @@ public final class DeskewCommand implements Callable<Integer> {
 
     private String lateText(String channel, SheetLines.Line line) {
         String cycles = line.lateCycles() + (line.lateCycles() == 1 ? " cycle of " : " cycles of ");
-        int period = periodPs(line);
+        int period = SheetDeskew.periodPs(line, clocksMhz);
         return channel
                 + " is "
                 + cycles
@@ -316,42 +264,5 @@ public final class DeskewCommand implements Callable<Integer> {
                         line.delay().outsidePs() / 1000.0,
                         line.delay().tolerancePs() / 1000.0)
                 : line.range().toText();
-    }
-
-    /**
-     * The lines of the channels whose name is also the name of a line of the sheet.
-     *
-     * @throws BadInput when a name matches no channel
-     */
-    private Map<String, SheetLines.Line> found(List<Channel> channels, SheetLines lines)
-            throws BadInput {
-        Set<String> unmatched = new TreeSet<>(named.keySet());
-        Map<String, SheetLines.Line> result = new HashMap<>();
-        for (Channel channel : channels) {
-            String said = named.getOrDefault(channel.name(), named.get(channel.own()));
-            unmatched.remove(channel.name());
-            unmatched.remove(channel.own());
-            if (said != null) {
-                result.put(channel.name(), lines.stated("--channel", said));
-                continue;
-            }
-            List<String> names = List.of(channel.name(), channel.own());
-            // The own name may fit several lines, which does not matter once a line is found.
-            for (int i = 0; i < names.size() && !result.containsKey(channel.name()); i++) {
-                lines.find(names.get(i)).ifPresent(l -> result.put(channel.name(), l));
-            }
-        }
-        for (String name : unmatched) {
-            throw new BadInput("--channel", "", "a channel of the capture", name);
-        }
-        return result;
-    }
-
-    private SheetLines lines() throws BadInput {
-        SheetLines lines = SheetLines.read(sheet);
-        for (String line : named.values()) {
-            lines.stated("--channel", line);
-        }
-        return lines;
     }
 }

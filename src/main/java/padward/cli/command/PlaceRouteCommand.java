@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
@@ -19,13 +20,7 @@ import padward.design.Design;
 import padward.design.Netlist;
 import padward.design.board.Board;
 import padward.fabric.Fabric;
-import padward.format.design.BoardReader;
-import padward.format.design.DesignWriter;
-import padward.format.fabric.FabricReader;
-import padward.format.netlist.CellMapping;
-import padward.format.netlist.CellMappingReader;
-import padward.format.netlist.NetlistReader;
-import padward.place.PlaceAndRoute;
+import padward.filework.NetlistFiles;
 import padward.place.PlaceRouteOptions;
 import padward.place.PlaceRouteResult;
 import picocli.CommandLine.Command;
@@ -133,30 +128,29 @@ public final class PlaceRouteCommand implements Callable<Integer> {
         }
         Outputs.check(output, netlist, mapping, fabric, board == null ? fabric : board);
         Progress progress = ConsoleProgress.of(spec);
-        Fabric read = FabricReader.read(fabric, progress);
-        Board around = board == null ? Board.UNKNOWN : BoardReader.read(board, read, progress);
-        CellMapping types = CellMappingReader.read(mapping, progress);
-        NetlistReader.Mapped mapped = NetlistReader.read(netlist, top, types, read, progress);
-        PlaceRouteOptions options =
-                new PlaceRouteOptions(
-                        seed,
-                        effort,
-                        timing,
-                        PlaceRouteOptions.usual(seed).rounds(),
-                        pads(read, mapped.netlist()),
-                        around);
-        PlaceRouteResult result =
-                PlaceAndRoute.placeAndRoute(read, mapped.netlist(), options, progress);
+        NetlistFiles files =
+                new NetlistFiles(netlist, top, mapping, fabric, Optional.ofNullable(board));
+        NetlistFiles.Placed result =
+                files.placeAndRoute(
+                        output,
+                        (read, circuit) ->
+                                new PlaceRouteOptions(
+                                        seed,
+                                        effort,
+                                        timing,
+                                        PlaceRouteOptions.usual(seed).rounds(),
+                                        pads(read, circuit),
+                                        Board.UNKNOWN),
+                        progress);
         PrintWriter out = spec.commandLine().getOut();
-        if (result instanceof PlaceRouteResult.NoRoom none) {
+        if (result.result() instanceof PlaceRouteResult.NoRoom none) {
             out.println("It does not fit:");
             none.reasons().forEach(r -> out.println("  " + r));
             out.flush();
             return ExitStatus.NOT_OPEN;
         }
-        PlaceRouteResult.OnFabric placed = (PlaceRouteResult.OnFabric) result;
-        write(placed.design());
-        printReport(out, placed, mapped.notes());
+        PlaceRouteResult.OnFabric placed = (PlaceRouteResult.OnFabric) result.result();
+        printReport(out, placed, result.notes());
         out.flush();
         return placed.report().unrouted().isEmpty() ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
@@ -176,20 +170,6 @@ public final class PlaceRouteCommand implements Callable<Integer> {
             result.put(entry.getKey(), DesignOption.pad(empty, entry.getValue()));
         }
         return result;
-    }
-
-    private void write(Design design) throws BadInput {
-        Path folder = output.toAbsolutePath().normalize().getParent();
-        DesignWriter.write(
-                design,
-                output,
-                relative(folder, fabric),
-                board == null ? "" : relative(folder, board));
-    }
-
-    private static String relative(Path folder, Path file) {
-        Path whole = file.toAbsolutePath().normalize();
-        return folder.relativize(whole).toString().replace('\\', '/');
     }
 
     private void printReport(

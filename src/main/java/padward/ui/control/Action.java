@@ -44,6 +44,8 @@ public record Action(
         FILE("File"),
         /** Pictures and tables of what is shown. */
         EXPORT("Save a picture or table", FILE),
+        /** Work that reads files and writes others. */
+        TOOL("Tools", FILE),
         QUESTION("Question"),
         MAP("Map"),
         /** Moving and zooming the map. */

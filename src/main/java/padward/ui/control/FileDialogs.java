@@ -112,9 +112,35 @@ public final class FileDialogs {
 
     /** The folder of the lessons. */
     public Optional<Path> lessons() {
+        return folder("Open a folder of lessons");
+    }
+
+    /** A folder, also one that the dialog makes. */
+    public Optional<Path> folder(String title) {
         DirectoryChooser chooser = new DirectoryChooser();
-        chooser.setTitle("Open a folder of lessons");
+        chooser.setTitle(title);
+        startFolder().ifPresent(chooser::setInitialDirectory);
         return path(chooser.showDialog(window()));
+    }
+
+    /**
+     * A file to read.
+     *
+     * @param names examples of its name, one for each kind of file
+     */
+    public Optional<Path> input(String title, String... names) {
+        FileChooser chooser = chooser(title);
+        filters(chooser, names);
+        return path(chooser.showOpenDialog(window()));
+    }
+
+    /**
+     * A file to write.
+     *
+     * @param name the name that is offered
+     */
+    public Optional<Path> output(String title, String name) {
+        return export(title, name);
     }
 
     /** Where to write a learner's summary, as a page or as text. */
@@ -147,22 +173,38 @@ public final class FileDialogs {
                 switch (ending) {
                     case "png", "svg" -> "Pictures";
                     case "csv" -> "Tables";
-                    case "json" -> "Ledgers";
+                    case "json" -> kindOf(name);
+                    case "gz" -> "Packed files";
+                    case "vcd" -> "Captures";
+                    case "v", "edf" -> "Netlists";
                     case "html", "txt", "pdf" -> "Pages";
                     default -> "Files";
                 };
         return new FileChooser.ExtensionFilter(what + " (*." + ending + ")", "*." + ending);
     }
 
+    private static String kindOf(String name) {
+        return switch (name) {
+            case "mapping.json" -> "Mappings";
+            case "fabric.json" -> "Fabrics";
+            case "board.json" -> "Boards";
+            case "design.json" -> "Designs";
+            default -> "Ledgers";
+        };
+    }
+
     /** Begins in the folder that was used last, while it is there. */
     FileChooser chooser(String title) {
         FileChooser chooser = new FileChooser();
         chooser.setTitle(title);
-        folder.or(() -> first.get().map(Path::toAbsolutePath).map(Path::getParent))
-                .filter(Files::isDirectory)
-                .map(Path::toFile)
-                .ifPresent(chooser::setInitialDirectory);
+        startFolder().ifPresent(chooser::setInitialDirectory);
         return chooser;
+    }
+
+    private Optional<File> startFolder() {
+        return folder.or(() -> first.get().map(Path::toAbsolutePath).map(Path::getParent))
+                .filter(Files::isDirectory)
+                .map(Path::toFile);
     }
 
     private Window window() {

@@ -1,4 +1,4 @@
-package padward.cli.option;
+package padward.filework;
 
 import java.io.BufferedReader;
 import java.io.IOException;

@@ -1,4 +1,4 @@
-package padward.cli.option;
+package padward.filework;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,0 +1,283 @@
+package padward.ui.tool;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import padward.base.BadInput;
+import padward.base.Counts;
+import padward.base.Listing;
+import padward.base.Progress;
+import padward.design.Design;
+import padward.filework.NetlistFiles;
+import padward.filework.NewFolder;
+import padward.filework.SheetDeskew;
+import padward.format.bsdl.BsdlReader;
+import padward.format.bsdl.PackagePins;
+import padward.format.design.ImportedFiles;
+import padward.format.tables.TableImport;
+import padward.place.PlaceRouteOptions;
+import padward.place.PlaceRouteResult;
+import padward.timing.Instrument;
+import padward.ui.model.WindowModel;
+import padward.ui.work.FaultText;
+import padward.ui.work.JobSlot;
+
+/**
+ * Runs work on files in the background, with progress, and tells its result in the status line. The
+ * open design is never changed by it.
+ */
+public final class ToolsModel {
+    static final String CAPTURE = "Capture";
+    static final String SHEET = "Bench sheet";
+    static final String CHANNELS = "Channels";
+    static final String TABLES = "Folder of tables";
+    static final String BSDL = "BSDL file";
+    static final String NETLIST = "Netlist";
+    static final String MAPPING = "Mapping";
+    static final String FABRIC = "Fabric";
+    static final String BOARD = "Board";
+    static final String WRITE_TO = "Write to";
+
+    private static final int LOCAL_PERCENT = 5;
+    private static final int MOST_LISTED = 5;
+    private static final long SEED = 1;
+
+    private final WindowModel model;
+    private final JobSlot job;
+
+    /** Tells the window what it did. */
+    public ToolsModel(WindowModel model) {
+        this.model = model;
+        this.job = new JobSlot(model.jobs(), this);
+    }
+
+    /**
+     * What to deskew, as the fields have it.
+     *
+     * @param channels lines of the sheet for channels with other names, as {@code D0 = J1.2}
+     * @param sampleMhz sample rate of the instrument, MS/s; 0 to ignore sampling
+     */
+    record DeskewFields(
+            String capture, String sheet, String channels, double sampleMhz, String output) {}
+
+    void deskew(DeskewFields fields) {
+        job.start(
+                "Deskewing",
+                progress -> deskewed(fields, progress),
+                result -> {
+                    String output = fields.output().strip();
+                    if (result.found().isEmpty()) {
+                        model.notes()
+                                .add(
+                                        this,
+                                        "No channel of the capture has a line on the bench sheet, so"
+                                                + " no time stamp in "
+                                                + output
+                                                + " is changed. State the line of each channel"
+                                                + " under “"
+                                                + CHANNELS
+                                                + "”, such as D0 = J1.2.");
+                    } else {
+                        done("Saved the deskewed capture in " + output, onSheet(result));
+                    }
+                });
+    }
+
+    private static String onSheet(SheetDeskew.Result result) {
+        return result.counts() + " shifted by the delay of a line on the sheet";
+    }
+
+    private static SheetDeskew.Result deskewed(DeskewFields fields, Progress progress)
+            throws BadInput {
+        Path capture = ToolFields.path(CAPTURE, fields.capture());
+        Path sheet = ToolFields.path(SHEET, fields.sheet());
+        Map<String, String> named = ToolFields.pairs(CHANNELS, fields.channels());
+        Path output = ToolFields.output(WRITE_TO, fields.output(), List.of(capture, sheet));
+        int samplePs = Instrument.samplePs(fields.sampleMhz());
+        SheetDeskew deskew =
+                new SheetDeskew(sheet, named, samplePs, Map.of(), false, LOCAL_PERCENT, 0);
+        try {
+            return deskew.write(capture, output, progress);
+        } catch (BadInput fault) {
+            throw inWindow(fault);
+        }
+    }
+
+    /** Options of the command are fields here. */
+    private static BadInput inWindow(BadInput fault) {
+        return switch (fault.source()) {
+            case "--channel" ->
+                    new BadInput(CHANNELS, fault.place(), fault.expected(), fault.found());
+            case "-o" -> new BadInput(WRITE_TO, fault.place(), fault.expected(), fault.found());
+            default -> fault;
+        };
+    }
+
+    /**
+     * What to import, as the fields have it.
+     *
+     * @param bsdl a BSDL file for the package pins; empty for none
+     * @param folder where to write
+     * @param opens whether the design is opened afterwards
+     */
+    record ImportFields(String tables, String bsdl, String folder, boolean opens) {}
+
+    /** What was read, and where it was written. */
+    private record Imported(TableImport.Result read, Path folder) {}
+
+    void importTables(ImportFields fields) {
+        job.start("Importing", progress -> imported(fields, progress), i -> imported(i, fields));
+    }
+
+    private static Imported imported(ImportFields fields, Progress progress) throws BadInput {
+        Path tables = ToolFields.path(TABLES, fields.tables());
+        Optional<Path> bsdl = ToolFields.optional(BSDL, fields.bsdl());
+        Path folder = ToolFields.path(WRITE_TO, fields.folder());
+        NewFolder.check(folder, "a new or empty folder");
+        Optional<PackagePins> pins =
+                bsdl.isPresent()
+                        ? Optional.of(BsdlReader.read(bsdl.get(), "", progress))
+                        : Optional.empty();
+        TableImport.Result read = TableImport.read(tables, pins, 1, progress);
+        if (read instanceof TableImport.Sound sound) {
+            progress.check();
+            progress.report(-1, "writing " + folder.getFileName());
+            ImportedFiles.write(sound.fabric(), sound.board(), sound.design(), folder);
+        }
+        return new Imported(read, folder);
+    }
+
+    private void imported(Imported imported, ImportFields fields) {
+        if (imported.read() instanceof TableImport.Faulty faulty) {
+            model.notes().add(this, faults(faulty));
+            return;
+        }
+        TableImport.Sound sound = (TableImport.Sound) imported.read();
+        String what =
+                sound.design()
+                        .map(d -> "design " + d.name() + " with " + nets(d))
+                        .orElse(
+                                "fabric "
+                                        + sound.fabric().info().name()
+                                        + "; no table of a design");
+        done("Imported the tables into " + imported.folder(), what);
+        if (fields.opens() && sound.design().isPresent()) {
+            model.open(imported.folder().resolve("design.json.gz"));
+        }
+    }
+
+    private static String faults(TableImport.Faulty faulty) {
+        long more = faulty.total() - 1;
+        String others =
+                switch ((int) Math.min(more, 2)) {
+                    case 0 -> "";
+                    case 1 -> " There is 1 fault more.";
+                    default -> " There are " + Counts.text(more) + " faults more.";
+                };
+        return "Nothing was imported. "
+                + FaultText.what(faulty.shown().get(0))
+                + others
+                + " Correct the tables and import them again.";
+    }
+
+    private static String nets(Design design) {
+        int nets = design.nets().size();
+        return Counts.text(nets) + (nets == 1 ? " net" : " nets");
+    }
+
+    /**
+     * What to place and route, as the fields have it.
+     *
+     * @param board the board's file; empty for none
+     * @param opens whether the design is opened afterwards
+     */
+    record NetlistFields(
+            String netlist,
+            String mapping,
+            String fabric,
+            String board,
+            String output,
+            boolean opens) {}
+
+    /** The result, and where the design was written. */
+    private record Routed(NetlistFiles.Placed placed, Path output) {}
+
+    void placeAndRoute(NetlistFields fields) {
+        job.start(
+                "Placing and routing",
+                progress -> routed(fields, progress),
+                result -> routed(result, fields));
+    }
+
+    private static Routed routed(NetlistFields fields, Progress progress) throws BadInput {
+        NetlistFiles files =
+                new NetlistFiles(
+                        ToolFields.path(NETLIST, fields.netlist()),
+                        "",
+                        ToolFields.path(MAPPING, fields.mapping()),
+                        ToolFields.path(FABRIC, fields.fabric()),
+                        ToolFields.optional(BOARD, fields.board()));
+        Path output = ToolFields.output(WRITE_TO, fields.output(), files.all());
+        return new Routed(
+                files.placeAndRoute(output, (f, c) -> PlaceRouteOptions.usual(SEED), progress),
+                output);
+    }
+
+    private void routed(Routed routed, NetlistFields fields) {
+        if (routed.placed().result() instanceof PlaceRouteResult.NoRoom none) {
+            model.notes()
+                    .add(
+                            this,
+                            "The netlist does not fit on the fabric, so nothing was written: "
+                                    + Listing.first(none.reasons(), MOST_LISTED)
+                                    + ". Choose a larger fabric or a smaller netlist.");
+            return;
+        }
+        PlaceRouteResult.OnFabric placed = (PlaceRouteResult.OnFabric) routed.placed().result();
+        done("Saved the routed design in " + routed.output(), report(placed));
+        unrouted(placed.report().unrouted());
+        if (fields.opens()) {
+            model.open(routed.output());
+        }
+    }
+
+    private static String report(PlaceRouteResult.OnFabric placed) {
+        int cells = placed.design().cells().size();
+        List<String> parts =
+                new ArrayList<>(
+                        List.of(
+                                Counts.text(cells) + (cells == 1 ? " cell" : " cells"),
+                                nets(placed.design())));
+        if (placed.report().worstPs() > 0) {
+            parts.add(
+                    String.format(
+                            Locale.ROOT,
+                            "worst delay %.3f ns at the slow corner, without pad drivers",
+                            placed.report().worstPs() / 1000.0));
+        }
+        return String.join(", ", parts);
+    }
+
+    private void unrouted(List<PlaceRouteResult.Unrouted> nets) {
+        if (nets.isEmpty()) {
+            return;
+        }
+        List<String> names = nets.stream().map(PlaceRouteResult.Unrouted::net).toList();
+        model.notes()
+                .add(
+                        this,
+                        (names.size() == 1 ? "A net has" : Counts.text(names.size()) + " nets have")
+                                + " no route and "
+                                + (names.size() == 1 ? "is" : "are")
+                                + " not in the design: "
+                                + Listing.first(names, MOST_LISTED)
+                                + ".");
+    }
+
+    private void done(String what, String more) {
+        model.notes().done(what + ": " + more + ".");
+    }
+}
