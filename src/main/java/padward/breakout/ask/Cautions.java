@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import padward.base.Listing;
 import padward.base.Volts;
 import padward.breakout.ask.Caution.Kind;
 import padward.change.Edit;
@@ -50,11 +51,16 @@ public final class Cautions {
 
         /** The caution with the pads before it, unless it holds for all that are brought out. */
         public String toText() {
+            return toText(pads.size());
+        }
+
+        /** The same with the first pads, and how many more there are. */
+        public String toText(int mostPads) {
             boolean all =
                     caution.kind() == Kind.HANDLING
                             || caution.kind() == Kind.LOADING
                             || caution.kind() == Kind.GENERAL;
-            return all ? caution.text() : String.join(", ", pads) + ": " + caution.text();
+            return all ? caution.text() : Listing.first(pads, mostPads) + ": " + caution.text();
         }
     }
 

@@ -3,7 +3,6 @@ package padward.ui.group;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
@@ -16,6 +15,7 @@ import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.VBox;
+import padward.base.Listing;
 import padward.breakout.group.Bus;
 import padward.breakout.text.PriceText;
 import padward.design.PadNames;
@@ -29,6 +29,9 @@ import padward.ui.control.NumberSpinners;
 /** The steps of a calibration, one below the other. */
 final class CalibrationView extends VBox {
     private static final double MOST_MHZ = 1_000_000;
+
+    /** So many pads are named; the tooltip names all. */
+    private static final int MOST_PADS = 12;
 
     private final CalibrationModel calibration;
     private final Label outcome = Controls.text("");
@@ -154,6 +157,7 @@ final class CalibrationView extends VBox {
     private void showRouted() {
         Optional<CalibrationModel.Routed> routed = calibration.routedProperty().get();
         outcome.setText(routed.map(r -> text(r)).orElse(""));
+        outcome.setTooltip(routed.map(r -> new Tooltip(String.join(", ", pads(r)))).orElse(null));
         present(outcome, routed.isPresent());
         boolean ask = routed.filter(r -> !r.price().toAccept().isEmpty()).isPresent();
         accept.setText(routed.map(r -> PriceText.acceptance(r.price())).orElse(""));
@@ -177,15 +181,18 @@ final class CalibrationView extends VBox {
                 .append(all == 1 ? " pad" : " pads");
         if (!bus.lines().isEmpty()) {
             text.append(": ")
-                    .append(
-                            bus.lines().stream()
-                                    .map(l -> PadNames.placeOf(routed.design(), l.pad()))
-                                    .collect(Collectors.joining(", ")))
+                    .append(Listing.first(pads(routed), MOST_PADS))
                     .append(". What it costs: ")
                     .append(PriceText.sentences(routed.price()));
         }
         bus.notServed().forEach(t -> text.append("\nNot served: ").append(t).append('.'));
         return text.toString();
+    }
+
+    private static List<String> pads(CalibrationModel.Routed routed) {
+        return routed.bus().lines().stream()
+                .map(l -> PadNames.placeOf(routed.design(), l.pad()))
+                .toList();
     }
 
     private void showRead() {
