@@ -7,6 +7,7 @@ import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.Tag;
 import padward.ui.scene.LegendEntry;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapOverlay;
 import padward.ui.scene.MapScene;
 
@@ -62,7 +63,11 @@ record MeasurePainter(TileLayout.Point from, TileLayout.Point to, String text)
         } else {
             top -= AWAY + high / 2;
         }
-        top = Math.max(EDGE, Math.min(scene.view().height() - high - EDGE, top));
+        // The legend is below.
+        top =
+                scene.shows(MapLayer.LEGEND)
+                        ? EDGE
+                        : Math.max(EDGE, Math.min(scene.view().height() - high - EDGE, top));
         for (Tag tag : tags) {
             tag.paint(
                     out,

@@ -19,11 +19,16 @@ import padward.ui.scene.StripScene;
 public final class StripPainter {
     // Lengths in pixels for letters of the usual size; they grow with the letters.
     private static final double HEIGHT = 150;
-    private static final double LEAST_HEIGHT = 106;
+    private static final double LEAST_HEIGHT = 90;
+
+    /** Below this, the names need the caption's place. */
+    private static final double CAPTION_HEIGHT = 106;
+
     private static final double MARGIN = 70;
     private static final double LEAST_STEP = 26;
     private static final double BELOW_LINE = 56;
     private static final double TITLE = 18;
+    private static final double NO_TITLE = 4;
     private static final double ABOVE_MARK = 14;
     private static final double LETTERS = 11;
     private static final double DELAY_ROW = 13;
@@ -70,7 +75,7 @@ public final class StripPainter {
         return HEIGHT * letters;
     }
 
-    /** Height in which names are shortened, but nothing is left out, pixels. */
+    /** Height in which names are shortened and the caption is left out, pixels. */
     public static double leastHeight(double letters) {
         return LEAST_HEIGHT * letters;
     }
@@ -153,6 +158,9 @@ public final class StripPainter {
 
     /** What the lengths mean; in short where there is no room. */
     private void caption(StripLayout places) {
+        if (!hasCaption()) {
+            return;
+        }
         double size = scene.letters(LETTERS);
         String text =
                 "To the scale of the "
@@ -212,9 +220,13 @@ public final class StripPainter {
                         LABEL_ANGLE));
     }
 
+    private boolean hasCaption() {
+        return height >= scene.letters(CAPTION_HEIGHT);
+    }
+
     /** Number of letters that fit between a mark and the caption. */
     private int labelRoom() {
-        double rise = level - ABOVE_MARK - scene.letters(TITLE);
+        double rise = level - ABOVE_MARK - scene.letters(hasCaption() ? TITLE : NO_TITLE);
         double length = rise / Math.sin(Math.toRadians(-LABEL_ANGLE));
         return Math.min(LABEL_ROOM, Surface.Lettering.room(length, scene.letters(LETTERS)));
     }

@@ -33,6 +33,7 @@ final class StructurePainter {
     private final Viewport view;
     private final Fabric fabric;
     private final double size;
+    private final List<LegendPainter.Place> names = new ArrayList<>();
 
     StructurePainter(MapScene scene, Surface out) {
         this.scene = scene;
@@ -192,19 +193,19 @@ final class StructurePainter {
         switch (side) {
             case LEFT -> {
                 out.line(outside - AWAY, least, outside - AWAY, most, line);
-                text(text, outside - 2 * AWAY, middle, Surface.Align.RIGHT);
+                name(text, outside - 2 * AWAY, middle, Surface.Align.RIGHT);
             }
             case RIGHT -> {
                 out.line(outside + AWAY, least, outside + AWAY, most, line);
-                text(text, outside + 2 * AWAY, middle, Surface.Align.LEFT);
+                name(text, outside + 2 * AWAY, middle, Surface.Align.LEFT);
             }
             case BOTTOM -> {
                 out.line(least, outside + AWAY, most, outside + AWAY, line);
-                text(text, middle, outside + AWAY + size, Surface.Align.CENTER);
+                name(text, middle, outside + AWAY + size, Surface.Align.CENTER);
             }
             case TOP -> {
                 out.line(least, outside - AWAY, most, outside - AWAY, line);
-                text(text, middle, outside - AWAY - size, Surface.Align.CENTER);
+                name(text, middle, outside - AWAY - size, Surface.Align.CENTER);
             }
         }
     }
@@ -232,24 +233,56 @@ final class StructurePainter {
 
     private record ScalePlace(double left, double y) {}
 
-    /** In the middle below, but beside the legend or, where it leaves no room there, above it. */
-    private ScalePlace besideLegend(double left, double wide) {
+    /**
+     * In the middle below, or where it covers neither the legend nor the name of a bank; where the
+     * legend leaves no room at all, above it.
+     */
+    private ScalePlace besideLegend(double middle, double wide) {
         double y = view.height() - 2 * size;
         Optional<LegendPainter.Place> legend = new LegendPainter(scene, out).findPlace();
-        if (legend.isEmpty()) {
-            return new ScalePlace(left, y);
+        List<LegendPainter.Place> taken = new ArrayList<>(names);
+        legend.ifPresent(taken::add);
+        List<Double> lefts = new ArrayList<>(List.of(middle));
+        legend.ifPresent(at -> lefts.add(at.left() + at.width() + AWAY));
+        legend.ifPresent(at -> lefts.add(at.left() - wide - AWAY));
+        lefts.add(AWAY);
+        lefts.add(view.width() - wide - AWAY);
+        for (double left : lefts) {
+            if (left >= 0 && left + wide <= view.width() && isFree(taken, left, y, wide)) {
+                return new ScalePlace(left, y);
+            }
         }
-        LegendPainter.Place at = legend.get();
-        double right = at.left() + at.width();
-        if (right + AWAY <= left || left + wide + AWAY <= at.left()) {
-            return new ScalePlace(left, y);
+        for (double left : lefts) {
+            boolean clear = legend.stream().allMatch(at -> isFree(List.of(at), left, y, wide));
+            if (left >= 0 && left + wide <= view.width() && clear) {
+                return new ScalePlace(left, y);
+            }
         }
-        if (right + wide + 2 * AWAY <= view.width()) {
-            return new ScalePlace(right + AWAY, y);
-        }
-        return at.left() - wide - 2 * AWAY >= 0
-                ? new ScalePlace(at.left() - wide - AWAY, y)
-                : new ScalePlace(Math.max(AWAY, left), Math.max(size, at.top() - 2 * size));
+        double above = legend.map(at -> at.top() - 2 * size).orElse(y);
+        return new ScalePlace(Math.max(AWAY, middle), Math.max(size, above));
+    }
+
+    private boolean isFree(List<LegendPainter.Place> taken, double left, double y, double wide) {
+        return taken.stream()
+                .noneMatch(
+                        at ->
+                                left < at.left() + at.width() + AWAY
+                                        && left + wide + AWAY > at.left()
+                                        && y - size < at.top() + at.height()
+                                        && y + size > at.top());
+    }
+
+    /** The name of a bank, which the scale must not cover. */
+    private void name(String text, double x, double y, Surface.Align align) {
+        double wide = Surface.Lettering.width(text, size);
+        double left =
+                switch (align) {
+                    case LEFT -> x;
+                    case CENTER -> x - wide / 2;
+                    case RIGHT -> x - wide;
+                };
+        names.add(new LegendPainter.Place(left, y - size / 2, wide, size));
+        text(text, x, y, align);
     }
 
     private void text(String text, double x, double y, Surface.Align align) {

@@ -107,6 +107,38 @@ class StructurePainterTest {
         assertThat(y).isBetween(0.0, (double) height);
     }
 
+    /** Nor does the scale cover the name of the bank below. */
+    @ParameterizedTest
+    @CsvSource({"1180, 700, 9.6", "900, 560, 7.8", "700, 480, 6.5"})
+    void theScaleLeavesTheNamesOfBanks(int width, int height, double scale) throws Exception {
+        Design design =
+                DesignReader.read(Path.of("fixtures/workbench/design.json.gz"), Progress.NONE);
+        Fabric fabric = design.fabric();
+        Viewport view =
+                new Viewport(width, height, fabric.columns() / 2.0, fabric.rows() / 2.0, scale);
+        SvgSurface out = new SvgSurface(width, height, "map");
+        MapPicture.paint(MapPicture.plain(new OpenDesign(design), view, Palette.LIGHT), out);
+        String svg = out.finish();
+        double[] bank = place(svg, "bank south");
+        double[] tiles = place(svg, "\\d+ tiles");
+        // The ruler is at the left of its text, the bank's name around its place.
+        boolean apart =
+                Math.abs(bank[1] - tiles[1]) > 14
+                        || tiles[0] + 60 < bank[0] - 35
+                        || tiles[0] - 150 > bank[0] + 35;
+        assertThat(apart).as(bank[0] + "," + bank[1] + " " + tiles[0] + "," + tiles[1]).isTrue();
+    }
+
+    private static double[] place(String svg, String text) {
+        Matcher found =
+                Pattern.compile("<text x=\"([\\d.]+)\" y=\"([\\d.]+)\"[^>]*>" + text + "<")
+                        .matcher(svg);
+        assertThat(found.find()).as(text).isTrue();
+        return new double[] {
+            Double.parseDouble(found.group(1)), Double.parseDouble(found.group(2))
+        };
+    }
+
     @Test
     void aSmallFabricNeedsNone() throws Exception {
         assertThat(picture("fixtures/small/only.design.json", 12)).doesNotContain("tiles<");
