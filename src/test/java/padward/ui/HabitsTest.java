@@ -13,6 +13,7 @@ import javafx.scene.control.CheckBox;
 import javafx.scene.control.CheckMenuItem;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.DialogPane;
+import javafx.scene.control.ListView;
 import javafx.scene.control.Menu;
 import javafx.scene.control.MenuBar;
 import javafx.scene.control.MenuItem;
@@ -90,6 +91,21 @@ class HabitsTest {
         TextField find = robot.lookup("#find-field").queryAs(TextField.class);
         robot.interact(find::requestFocus);
         robot.write("motor_o").push(KeyCode.ESCAPE).push(KeyCode.ENTER);
+        assertThat(model.notes().all()).isEmpty();
+    }
+
+    @Test
+    void theBeginningOfATileOffersTilesAndPads(FxRobot robot) {
+        TextField find = robot.lookup("#find-field").queryAs(TextField.class);
+        robot.interact(find::requestFocus);
+        robot.write("x0y");
+        ListView<?> offered = robot.lookup(".completions").queryListView();
+        assertThat(offered.getItems().stream().map(Object::toString))
+                .startsWith("x0y0", "x0y1")
+                .anyMatch(name -> name.contains("/pad["));
+        robot.push(KeyCode.DOWN).push(KeyCode.DOWN).push(KeyCode.ENTER);
+        assertThat(find.getText()).isEqualTo("x0y1");
+        robot.push(KeyCode.ENTER);
         assertThat(model.notes().all()).isEmpty();
     }
 

@@ -19,6 +19,7 @@ public final class NamesOfDesign implements CompletingField.Finder {
     private final Supplier<Optional<OpenDesign>> opened;
     private final Function<OpenDesign, SearchableNames> names;
     private final Supplier<List<String>> recent;
+    private final Further further;
     private Background.Job finding = () -> {};
 
     /**
@@ -32,10 +33,31 @@ public final class NamesOfDesign implements CompletingField.Finder {
             Supplier<Optional<OpenDesign>> opened,
             Function<OpenDesign, SearchableNames> names,
             Supplier<List<String>> recent) {
+        this(background, opened, names, recent, (design, word) -> List.of());
+    }
+
+    /**
+     * The same with names that are in no list.
+     *
+     * @param further finds them; asked elsewhere
+     */
+    public NamesOfDesign(
+            Background background,
+            Supplier<Optional<OpenDesign>> opened,
+            Function<OpenDesign, SearchableNames> names,
+            Supplier<List<String>> recent,
+            Further further) {
         this.background = background;
         this.opened = opened;
         this.names = names;
         this.recent = recent;
+        this.further = further;
+    }
+
+    /** Finds further names for a word. */
+    public interface Further {
+        /** Names of the design that begin with the word, or fit it otherwise. */
+        List<String> of(OpenDesign design, String word);
     }
 
     @Override
@@ -45,9 +67,15 @@ public final class NamesOfDesign implements CompletingField.Finder {
         List<String> lately = List.copyOf(recent.get());
         finding =
                 background.start(
-                        progress ->
-                                Suggestions.of(
-                                        word, on.map(names).orElse(SearchableNames.NONE), lately),
+                        progress -> {
+                            List<String> listed =
+                                    Suggestions.of(
+                                            word,
+                                            on.map(names).orElse(SearchableNames.NONE),
+                                            lately);
+                            List<String> more = on.map(o -> further.of(o, word)).orElse(List.of());
+                            return Suggestions.first(listed, more);
+                        },
                         found,
                         unexpected -> {});
     }

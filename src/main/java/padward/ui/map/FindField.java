@@ -35,7 +35,8 @@ public final class FindField extends HBox {
                                 model.jobs().background(),
                                 model.openedProperty()::get,
                                 OpenDesign::placeNames,
-                                List::of));
+                                List::of,
+                                PlaceOffers::of));
         field.setId("find-field");
         field.setPromptText("find a name on the map");
         field.setAccessibleText("Find a net, cell, pad, site, wire or tile on the map");

@@ -18,4 +18,9 @@ public final class Suggestions {
                 typed.isBlank() && !lately.isEmpty() ? List.of() : names.find(typed, MOST);
         return Stream.concat(lately.stream(), others.stream()).distinct().limit(MOST).toList();
     }
+
+    /** As many of these as are suggested, each once; the first before the others. */
+    public static List<String> first(List<String> names, List<String> others) {
+        return Stream.concat(names.stream(), others.stream()).distinct().limit(MOST).toList();
+    }
 }
