@@ -150,11 +150,15 @@ class IrregularMakerTest {
         checkAnswers(made(seed));
     }
 
-    /** On a thousand devices, of all sizes between one and four thousand wires. */
+    /**
+     * On a thousand devices, of all sizes between one and four thousand wires. A run that was
+     * stopped goes on with the seed that it printed last.
+     */
     @Test
     @Tag("slow")
     void answersCostWhatAnotherEngineFindsOnAThousandDevices() {
-        for (long seed = 100; seed < 1_100; seed++) {
+        for (long seed = Long.getLong("padward.seed", 100); seed < 1_100; seed++) {
+            System.out.println("seed " + seed);
             int wires = 1_000 + (int) (seed * 37 % 3_000);
             checkAnswers(
                     DesignMaker.makeIrregular(wires, seed, 0.4 + seed % 5 * 0.1, Progress.NONE)

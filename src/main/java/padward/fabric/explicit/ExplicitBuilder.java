@@ -80,7 +80,7 @@ public final class ExplicitBuilder {
         this.vertices = new NameIndex(columns, pool);
         this.sites = new NameIndex(columns, pool);
         this.taps = new TapBag(columns, pool);
-        this.switchGroups = new SwitchGroupBag(columns, pool);
+        this.switchGroups = new SwitchGroupBag(columns);
         Arrays.fill(tileTypes, "empty");
     }
 
@@ -284,9 +284,24 @@ public final class ExplicitBuilder {
         return findVertex(split.of(name));
     }
 
-    /** As {@link #findVertex(String)}, by characters from one position to before another. */
-    public int findVertex(char[] name, int from, int to) {
-        return findVertex(split.of(name, from, to));
+    /**
+     * Finds vertices as {@link #findVertex(String)} does. Belongs to one thread, but several can
+     * find at a time, and one may add edges meanwhile.
+     */
+    public final class Finder {
+        private final TileRelativeName own = new TileRelativeName(columns, rows);
+
+        private Finder() {}
+
+        /** By characters from one position to before another. */
+        public int find(char[] name, int from, int to) {
+            return findVertex(own.of(name, from, to));
+        }
+    }
+
+    /** A new finder of vertices. */
+    public Finder finder() {
+        return new Finder();
     }
 
     private int findVertex(TileRelativeName name) {
@@ -320,6 +335,11 @@ public final class ExplicitBuilder {
         return switchGroups.add(split.of(group), EdgeKey.of(from, to));
     }
 
+    /** The same, for a group whose name stands from one position to before another. */
+    public boolean addToSwitchGroup(char[] text, int start, int end, int from, int to) {
+        return switchGroups.add(split.of(text, start, end), EdgeKey.of(from, to));
+    }
+
     /**
      * The finished fabric. O(vertices + edges).
      *
@@ -351,6 +371,7 @@ public final class ExplicitBuilder {
                         siteBases,
                         bases);
         TileNames siteNames = new TileNames(columns, rows, pool, sites, siteOrder, siteBases);
+        NameIndex groupNames = switchGroups.namesIn(pool);
         pool.trim(true);
         int[] siteNumber = inverse(siteOrder);
         List<Pad> padList =
@@ -363,7 +384,7 @@ public final class ExplicitBuilder {
         repeated = sorter.repeated().stream().map(r -> named(r, names)).toList();
         EdgeRows in = Transposer.transpose(bases, out, classes, Transposer.SLICE);
         Optional<TileSwitchGroups> groups =
-                switchGroups.freeze(columns, rows, pool, number, bases, in);
+                switchGroups.freeze(columns, rows, pool, groupNames, number, bases, in);
         Function<Long2IntOpenHashMap, ExplicitFabric> withStatedTiles =
                 stated ->
                         new ExplicitFabric(

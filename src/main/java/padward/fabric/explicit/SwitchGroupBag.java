@@ -20,13 +20,16 @@ import padward.fabric.array.InternedBytes;
  * names. Belongs to one thread.
  */
 final class SwitchGroupBag {
+    private final int columns;
+    private final InternedBytes rests = new InternedBytes();
     private final NameIndex names;
     private final LongArrayList edges = new LongArrayList();
     private final IntArrayList groupOfEdge = new IntArrayList();
     private final Long2IntOpenHashMap groupOf = new Long2IntOpenHashMap();
 
-    SwitchGroupBag(int columns, InternedBytes pool) {
-        names = new NameIndex(columns, pool);
+    SwitchGroupBag(int columns) {
+        this.columns = columns;
+        names = new NameIndex(columns, rests);
         groupOf.defaultReturnValue(Fabric.NOTHING);
     }
 
@@ -52,14 +55,31 @@ final class SwitchGroupBag {
     }
 
     /**
+     * The names in the order in which groups came, with rests that are in a pool with other names.
+     * Until then they have a pool of their own, so that vertices can be found while groups are
+     * added.
+     */
+    NameIndex namesIn(InternedBytes pool) {
+        NameIndex result = new NameIndex(columns, pool);
+        for (int group = 0; group < count(); group++) {
+            int rest = names.rest(group);
+            byte[] bytes = Arrays.copyOfRange(rests.bytes(), rests.start(rest), rests.end(rest));
+            result.add(names.tile(group), pool.intern(bytes, bytes.length));
+        }
+        return result;
+    }
+
+    /**
      * The groups in the vertices' final numbers; empty when there are none.
      *
+     * @param names their names, as {@link #namesIn} returned them
      * @param in the edges into vertices
      */
     Optional<TileSwitchGroups> freeze(
             int columns,
             int rows,
             InternedBytes pool,
+            NameIndex names,
             int[] number,
             TileOffsets bases,
             EdgeRows in) {

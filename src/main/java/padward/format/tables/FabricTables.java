@@ -7,7 +7,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.FabricLimits;
@@ -53,8 +52,6 @@ final class FabricTables {
     private int firstPad;
     private int vertices;
     private int edges;
-    private String lastName = "";
-    private int lastVertex = Fabric.NOTHING;
 
     FabricTables(TableFolder folder, Faults faults, InfoTables info, Optional<PackagePins> pins) {
         this.pins = pins;
@@ -375,60 +372,62 @@ final class FabricTables {
     }
 
     private void readSwitches(CsvTable table) {
-        CsvTable.Column fromColumn = table.column("from");
-        CsvTable.Column toColumn = table.column("to");
-        CsvTable.Column kindColumn = table.column("kind");
-        DelayColumns delay = new DelayColumns(table);
-        PlaceColumns place = new PlaceColumns(table, "");
-        CsvTable.Column groupColumn = table.column("group");
-        EdgeKind[] sorts = {EdgeKind.SWITCH, EdgeKind.CONNECTION};
-        while (table.next()) {
-            int from = readSource(table, fromColumn);
-            int to = readVertex(table, toColumn);
-            EdgeKind kind = table.oneOf(kindColumn, sorts, EdgeKind::label, EdgeKind.SWITCH);
-            Optional<Delay> stated = delay.read();
-            if (from == Fabric.NOTHING || to == Fabric.NOTHING) {
-                continue;
-            }
-            if (from == to) {
-                table.fault(toColumn, "two different ends", () -> "the same twice");
-                continue;
-            }
-            Optional<Delay> taken = stated.isPresent() ? stated : findDelay(to);
-            if (taken.isEmpty()) {
-                table.fault(
-                        table.column("fast_ps"),
-                        "a delay, as table delays has none for " + sortOf(to),
-                        () -> "an empty field");
-            }
-            if (edges++ == FileLimits.EDGES) {
-                table.fault(
-                        toColumn,
-                        "at most " + FileLimits.EDGES + " switches and fixed connections",
-                        () -> "more");
-            }
-            fabric.addEdge(from, to, kind, taken.orElse(Delay.ZERO));
-            if (place.isStated()) {
-                int tile = place.tile(place.readStated(), info.columns(), info.rows());
-                fabric.setSwitchTile(from, to, tile);
-            }
-            if (table.has(groupColumn)) {
-                addToGroup(table, groupColumn, from, to, kind);
-            }
-        }
+        table.readParts(
+                part -> {
+                    SwitchRows.Part read = new SwitchRows.Part();
+                    switchRows(part).read(read);
+                    return read;
+                },
+                part -> {
+                    if (part.size() > FileLimits.EDGES - edges) {
+                        return false;
+                    }
+                    part.handTo(this::addSwitch);
+                    return true;
+                });
+        switchRows(table)
+                .read(
+                        (from, to, kind, delay, tile, text, groupFrom, groupTo) -> {
+                            if (edges == FileLimits.EDGES) {
+                                table.fault(
+                                        table.column("to"),
+                                        "at most "
+                                                + FileLimits.EDGES
+                                                + " switches and fixed connections",
+                                        () -> "more");
+                            }
+                            addSwitch(from, to, kind, delay, tile, text, groupFrom, groupTo);
+                        });
     }
 
-    private void addToGroup(
-            CsvTable table, CsvTable.Column column, int from, int to, EdgeKind kind) {
-        String group = words.share(table.name(column));
-        if (kind != EdgeKind.SWITCH) {
-            table.fault(
-                    column,
-                    "no group, as a fixed connection is always on",
-                    () -> Text.quote(group));
-        } else {
+    private SwitchRows switchRows(CsvTable table) {
+        return new SwitchRows(
+                table,
+                new SwitchRows.Vertices(
+                        fabric.finder(),
+                        this::findDelay,
+                        this::sortOf,
+                        info.columns(),
+                        info.rows()));
+    }
+
+    private void addSwitch(
+            int from,
+            int to,
+            EdgeKind kind,
+            Delay delay,
+            int tile,
+            char[] text,
+            int groupFrom,
+            int groupTo) {
+        edges++;
+        fabric.addEdge(from, to, kind, delay);
+        if (tile != Fabric.NOTHING) {
+            fabric.setSwitchTile(from, to, tile);
+        }
+        if (groupFrom < groupTo) {
             // A second row for the same switch is reported as such.
-            fabric.addToSwitchGroup(group, from, to);
+            fabric.addToSwitchGroup(text, groupFrom, groupTo, from, to);
         }
     }
 
@@ -450,27 +449,5 @@ final class FabricTables {
         return vertex < kindOfWire.size()
                 ? "wires of kind " + Text.quote(kinds.get(kindOfWire.getInt(vertex)))
                 : sort(vertex) + "s";
-    }
-
-    /** Most edges begin at the same vertex as the one before. */
-    private int readSource(CsvTable table, CsvTable.Column column) {
-        String name = table.text(column);
-        if (lastVertex == Fabric.NOTHING || !name.equals(lastName)) {
-            lastVertex = readVertex(table, column);
-            lastName = name;
-        }
-        return lastVertex;
-    }
-
-    private int readVertex(CsvTable table, CsvTable.Column column) {
-        int vertex = table.find(column, fabric::findVertex);
-        if (vertex == Fabric.NOTHING) {
-            String name = table.text(column);
-            table.fault(
-                    column,
-                    "the full name of a wire, a pin (site.pin) or a pad",
-                    () -> Nearest.describe(name, Stream.empty()));
-        }
-        return vertex;
     }
 }

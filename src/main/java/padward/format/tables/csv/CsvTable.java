@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
@@ -36,6 +37,7 @@ public final class CsvTable implements AutoCloseable {
     private final Faults faults;
     private final int[] fieldOfColumn;
     private RowReader rows;
+    private char separator;
     private boolean more;
     private int fields;
 
@@ -48,7 +50,7 @@ public final class CsvTable implements AutoCloseable {
         Arrays.fill(fieldOfColumn, -1);
         try {
             BufferedReader text = new BufferedReader(TextSource.open(source, progress));
-            char separator = Separator.find(text, n -> shape.findColumn(head(n)).isPresent());
+            separator = Separator.find(text, n -> shape.findColumn(head(n)).isPresent());
             rows = new RowReader(text, separator);
             if (!rows.next()) {
                 headFault("", "a header with the names of columns", "an empty file");
@@ -59,6 +61,42 @@ public final class CsvTable implements AutoCloseable {
             faults.addBreak(e);
         } catch (IOException e) {
             faults.addBreak(malformed(e));
+        }
+    }
+
+    /** Some whole lines of a table. */
+    private CsvTable(CsvTable whole, char[] lines, Faults faults) {
+        this.source = whole.source;
+        this.shape = whole.shape;
+        this.faults = faults;
+        this.fieldOfColumn = whole.fieldOfColumn;
+        this.separator = whole.separator;
+        this.fields = whole.fields;
+        this.rows = new RowReader(lines, separator);
+        this.more = true;
+    }
+
+    /**
+     * Reads rows in parts of some thousands, on all processors, as far as there is nothing to
+     * report; what this leaves is to be read row by row, with {@link #next}.
+     *
+     * @param read makes something of all rows of a part, on any thread; faults that it reports are
+     *     reported again when the rows are read one by one
+     * @param take is given it, part after part on this thread; whether it could use it, else the
+     *     rows of the part are left
+     */
+    public <P> void readParts(Function<CsvTable, P> read, Predicate<P> take) {
+        if (more) {
+            new PartsReader<>(rows, lines -> part(lines, read), take).run();
+        }
+    }
+
+    private <P> PartsReader.Part<P> part(char[] lines, Function<CsvTable, P> read) {
+        Faults found = new Faults(0);
+        try (CsvTable part = new CsvTable(this, lines, found)) {
+            P made = read.apply(part);
+            return new PartsReader.Part<>(
+                    made, part.rows.number(), !found.any() && part.rows.isPlain());
         }
     }
 
@@ -200,6 +238,21 @@ public final class CsvTable implements AutoCloseable {
         int find(char[] text, int from, int to);
     }
 
+    /** The characters in which fields are; not to be changed, and valid until the next row. */
+    public char[] chars() {
+        return rows.chars();
+    }
+
+    /** Where a field that the row has begins in {@link #chars}. */
+    public int start(Column column) {
+        return rows.start(column.field());
+    }
+
+    /** One past its last character. */
+    public int end(Column column) {
+        return rows.end(column.field());
+    }
+
     /** What is found by the text of a field, of which no object is made. */
     public int find(Column column, Finder finder) {
         return column.field() < 0
@@ -214,6 +267,20 @@ public final class CsvTable implements AutoCloseable {
             fault(column, "a name", () -> "an empty field");
         }
         return name;
+    }
+
+    /**
+     * Whether a field is a name of plain characters, as {@link #name} requires; false if unsure.
+     */
+    public boolean isPlainName(Column column) {
+        int start = rows.start(column.field());
+        int end = rows.end(column.field());
+        boolean plain = end > start && end - start <= FabricLimits.NAME_LENGTH;
+        for (int i = start; plain && i < end; i++) {
+            char c = rows.chars()[i];
+            plain = c >= ' ' && c <= '~';
+        }
+        return plain;
     }
 
     /** A name, or nothing. */

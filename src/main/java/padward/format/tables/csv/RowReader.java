@@ -1,12 +1,15 @@
 package padward.format.tables.csv;
 
 import java.io.Closeable;
+import java.io.FilterReader;
 import java.io.IOException;
 import java.io.PushbackReader;
 import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.Iterator;
+import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -21,6 +24,9 @@ import org.apache.commons.csv.CSVRecord;
 final class RowReader implements Closeable {
     private static final int ROOM = 1 << 16;
 
+    /** Most characters of lines that are taken at once: fewer than a row may have. */
+    private static final int LINES = 1 << 18;
+
     private static final int PLAIN_DIGITS = 9;
 
     /** Instead of a position: the row goes on behind what has been read. */
@@ -29,11 +35,11 @@ final class RowReader implements Closeable {
     /** Instead of a position: the row is for the parser. */
     private static final int OTHER = -2;
 
-    private final Reader text;
+    private Reader text;
     private final char separator;
 
     /** Filled from 0 to {@code end}. */
-    private char[] room = new char[ROOM];
+    private char[] room;
 
     private int end;
     private boolean ended;
@@ -62,7 +68,76 @@ final class RowReader implements Closeable {
     RowReader(Reader text, char separator) {
         this.text = text;
         this.separator = separator;
+        this.room = new char[ROOM];
         Arrays.fill(last, "");
+    }
+
+    /**
+     * Reads lines that another reader took.
+     *
+     * @param lines the lines; not changed
+     */
+    RowReader(char[] lines, char separator) {
+        this.text = Reader.nullReader();
+        this.separator = separator;
+        this.room = lines;
+        this.end = lines.length;
+        this.ended = true;
+        Arrays.fill(last, "");
+    }
+
+    /** Whether all rows so far are such that lines are rows, and fields are split here. */
+    boolean isPlain() {
+        return records == null;
+    }
+
+    /**
+     * Takes some whole lines that come next, as they are, for another reader; none at the end of
+     * the text, where it cannot be read, and where there is no line feed for long.
+     */
+    Optional<char[]> takeLines() {
+        if (records != null) {
+            return Optional.empty();
+        }
+        try {
+            skipFeedOfReturn();
+            while (end - next < LINES && fill(LINES)) {
+                continue;
+            }
+        } catch (IOException e) {
+            // rows in front of it are read first
+            text = new FailingReader(text, e);
+        }
+        int behind = end;
+        while (behind > next && room[behind - 1] != '\n') {
+            behind--;
+        }
+        if (behind == next) {
+            return Optional.empty();
+        }
+        char[] lines = Arrays.copyOfRange(room, next, behind);
+        next = behind;
+        return Optional.of(lines);
+    }
+
+    /** Counts rows that were read from lines taken. */
+    void count(long rows) {
+        number += rows;
+    }
+
+    /** Puts lines back in front of what comes next. */
+    void putBack(Collection<char[]> lines) {
+        int length = lines.stream().mapToInt(l -> l.length).sum();
+        char[] all = new char[Math.max(ROOM, length + end - next)];
+        int at = 0;
+        for (char[] each : lines) {
+            System.arraycopy(each, 0, all, at, each.length);
+            at += each.length;
+        }
+        System.arraycopy(room, next, all, at, end - next);
+        end = at + end - next;
+        next = 0;
+        room = all;
     }
 
     /** Number of the row that was read last, from 1. */
@@ -131,10 +206,7 @@ final class RowReader implements Closeable {
         if (records != null) {
             return nextRecord();
         }
-        if (behindReturn && (next < end || fill()) && room[next] == '\n') {
-            next++;
-        }
-        behindReturn = false;
+        skipFeedOfReturn();
         if (next == end && !fill()) {
             return false;
         }
@@ -146,17 +218,31 @@ final class RowReader implements Closeable {
         return true;
     }
 
-    /** Reads more behind what is there from the next row on, which moves to 0; false at the end. */
-    private boolean fill() throws IOException {
-        int rest = end - next;
-        if (rest == room.length) {
-            room = Arrays.copyOf(room, 2 * room.length);
-        } else {
-            System.arraycopy(room, next, room, 0, rest);
+    private void skipFeedOfReturn() throws IOException {
+        if (behindReturn && (next < end || fill()) && room[next] == '\n') {
+            next++;
         }
+        behindReturn = false;
+    }
+
+    /** Reads more, with room for the whole of a row that is longer than all before. */
+    private boolean fill() throws IOException {
+        return fill(end - next == room.length ? 2 * room.length : room.length);
+    }
+
+    /**
+     * Reads more behind what is there from the next row on, which moves to 0; false at the end.
+     *
+     * @param least how many characters there is to be room for
+     */
+    private boolean fill(int least) throws IOException {
+        int rest = end - next;
+        char[] wide = room.length < least ? new char[least] : room;
+        System.arraycopy(room, next, wide, 0, rest);
+        room = wide;
         next = 0;
         end = rest;
-        int got = ended ? -1 : text.read(room, end, room.length - end);
+        int got = ended ? -1 : text.read(room, end, Math.min(ROOM, room.length - end));
         ended = got < 0;
         end += Math.max(0, got);
         return !ended;
@@ -262,6 +348,7 @@ final class RowReader implements Closeable {
     private void startParser() throws IOException {
         PushbackReader rest = new PushbackReader(text, Math.max(1, end - next));
         rest.unread(room, next, end - next);
+        room = new char[ROOM]; // fields are put there; lines taken elsewhere may be put back
         CSVFormat format =
                 CSVFormat.RFC4180
                         .builder()
@@ -297,5 +384,20 @@ final class RowReader implements Closeable {
     @Override
     public void close() throws IOException {
         text.close();
+    }
+
+    /** The rest of a text that could not be read. */
+    private static final class FailingReader extends FilterReader {
+        private final IOException why;
+
+        FailingReader(Reader text, IOException why) {
+            super(text);
+            this.why = why;
+        }
+
+        @Override
+        public int read(char[] chars, int from, int length) throws IOException {
+            throw why;
+        }
     }
 }
