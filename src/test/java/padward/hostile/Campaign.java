@@ -1,9 +1,12 @@
 package padward.hostile;
 
 import java.io.IOException;
+import java.io.PrintWriter;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -18,13 +21,18 @@ import java.util.zip.CRC32;
  * the program was reached, inputs that reach more are changed further.
  *
  * <p>Run by hand: {@code Campaign SEED INPUTS [TARGET]}. What fails is written to {@code
- * target/hostile}.
+ * target/hostile}, what reaches more to {@code target/hostile-reached}. {@code Campaign further
+ * FOLDER TO} reads the files of a folder with a folder for each target, and copies those that reach
+ * more than the corpus does, small ones first.
  */
 public final class Campaign {
     private static final int MOST_KEPT = 400;
     private static final int MOST_BYTES = 60_000;
     private static final int SLICE = 200;
     private static final Path FOUND = Path.of("target", "hostile");
+
+    /** Inputs that reached what no other had: what is worth a place in the corpus. */
+    private static final Path REACHED = Path.of("target", "hostile-reached");
 
     private final long seed;
     private final LongSupplier reached;
@@ -40,6 +48,47 @@ public final class Campaign {
         this.reached = reached;
     }
 
+    /** Reads the sound inputs of a target and its corpus as they are. */
+    void runSeeds(Target target) throws Exception {
+        for (byte[] seed : target.seeds()) {
+            read(target, seed);
+        }
+    }
+
+    /**
+     * Reads files of a folder that is named like a target, small ones first.
+     *
+     * @return those that reach what nothing reached before
+     */
+    List<Path> runFiles(Target target, Path folder) throws Exception {
+        List<Path> further = new ArrayList<>();
+        for (Path file : smallFirst(folder.resolve(target.name()))) {
+            long before = reached.getAsLong();
+            read(target, Files.readAllBytes(file));
+            if (reached.getAsLong() > before) {
+                further.add(file);
+            }
+        }
+        return further;
+    }
+
+    private static List<Path> smallFirst(Path folder) throws IOException {
+        if (!Files.isDirectory(folder)) {
+            return List.of();
+        }
+        Comparator<Path> bySize = Comparator.comparingLong(f -> f.toFile().length());
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.sorted(bySize.thenComparing(Comparator.naturalOrder())).toList();
+        }
+    }
+
+    private void read(Target target, byte[] input) throws Exception {
+        Judge.Verdict verdict = target.read(input);
+        inputs.merge(target.name(), 1, Integer::sum);
+        accepted.merge(target.name(), verdict.refused() ? 0 : 1, Integer::sum);
+        verdict.failure().ifPresent(wrong -> record(target, input, wrong));
+    }
+
     /** Reads inputs of a target for a number of times or milliseconds, whichever ends first. */
     void run(Target target, List<byte[]> pool, int most, long millis, Random random)
             throws Exception {
@@ -50,10 +99,7 @@ public final class Campaign {
             if (input.length > MOST_BYTES) {
                 continue;
             }
-            Judge.Verdict verdict = target.read(input);
-            inputs.merge(target.name(), 1, Integer::sum);
-            accepted.merge(target.name(), verdict.refused() ? 0 : 1, Integer::sum);
-            verdict.failure().ifPresent(wrong -> record(target, input, wrong));
+            read(target, input);
             long now = reached.getAsLong();
             if (now > before) {
                 before = now;
@@ -61,6 +107,7 @@ public final class Campaign {
                     pool.remove(target.seeds().size() + random.nextInt(16));
                 }
                 pool.add(input);
+                write(REACHED, target, input);
             }
         }
     }
@@ -92,22 +139,25 @@ public final class Campaign {
             what = message.lines().limit(2).reduce("", String::concat);
         }
         if (failures.putIfAbsent(target.name() + ": " + what, message) == null) {
-            write(target, input, wrong);
+            Path file = write(FOUND, target, input);
+            String why = file.getFileName() + ".txt";
+            try (var out = new PrintWriter(file.resolveSibling(why).toFile())) {
+                wrong.printStackTrace(out);
+            } catch (IOException full) {
+                throw new UncheckedIOException(full);
+            }
         }
     }
 
-    private void write(Target target, byte[] input, Throwable wrong) {
+    private static Path write(Path root, Target target, byte[] input) {
         CRC32 sum = new CRC32();
         sum.update(input);
         String name = HexFormat.of().toHexDigits((int) sum.getValue());
         try {
-            Path folder = Files.createDirectories(FOUND.resolve(target.name()));
-            Files.write(folder.resolve(name), input);
-            try (var out = new java.io.PrintWriter(folder.resolve(name + ".txt").toFile())) {
-                wrong.printStackTrace(out);
-            }
+            Path folder = Files.createDirectories(root.resolve(target.name()));
+            return Files.write(folder.resolve(name), input);
         } catch (IOException full) {
-            throw new java.io.UncheckedIOException(full);
+            throw new UncheckedIOException(full);
         }
     }
 
@@ -144,7 +194,10 @@ public final class Campaign {
         List<Target> targets =
                 Targets.all(world).stream().filter(t -> t.name().contains(only)).toList();
         Map<Target, List<byte[]>> pools = new LinkedHashMap<>();
-        targets.forEach(t -> pools.put(t, new ArrayList<>(t.seeds())));
+        for (Target target : targets) {
+            pools.put(target, new ArrayList<>(target.seeds()));
+            campaign.runSeeds(target);
+        }
         long shown = System.nanoTime();
         while (campaign.count() < most) {
             for (Target target : targets) {
@@ -169,6 +222,9 @@ public final class Campaign {
     public static List<String> run(String... words) throws Exception {
         Path folder = World.newFolder();
         try {
+            if (words[0].equals("further")) {
+                return copyFurther(new World(folder), Path.of(words[1]), Path.of(words[2]));
+            }
             Campaign campaign =
                     runAll(
                             new World(folder),
@@ -182,6 +238,22 @@ public final class Campaign {
         } finally {
             World.delete(folder);
         }
+    }
+
+    private static List<String> copyFurther(World world, Path from, Path to) throws Exception {
+        Campaign campaign = new Campaign(0, BranchLoader::reached);
+        List<Target> targets = Targets.all(world);
+        for (Target target : targets) {
+            campaign.runSeeds(target);
+        }
+        for (Target target : targets) {
+            for (Path file : campaign.runFiles(target, from)) {
+                write(to, target, Files.readAllBytes(file));
+            }
+        }
+        System.out.println(campaign.report());
+        System.out.println(BranchLoader.report());
+        return List.copyOf(campaign.failures().keySet());
     }
 
     /** Runs a campaign; see the class. */

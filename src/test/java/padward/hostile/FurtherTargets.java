@@ -12,7 +12,6 @@ import java.util.List;
 import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Progress;
-import padward.capture.Trace;
 import padward.format.bareboard.BareBoardReader;
 import padward.format.bareboard.BoardNets;
 import padward.format.bareboard.NetListCheck;
@@ -20,8 +19,8 @@ import padward.format.bareboard.PartsTable;
 import padward.format.bsdl.BsdlReader;
 import padward.format.bsdl.PackagePins;
 import padward.format.bsdl.PinCheck;
+import padward.format.compact.CopyRoundTrip;
 import padward.format.design.BoardWriter;
-import padward.format.ledger.ComparedDesigns;
 import padward.format.question.OtherNames;
 import padward.format.question.QuestionLines;
 import padward.format.question.WantedTable;
@@ -53,59 +52,14 @@ final class FurtherTargets {
         this.course = Course.builtIn();
     }
 
-    void add() throws IOException {
+    void add() throws IOException, BadInput {
         addQuestions();
         addBoards();
         addCourses();
-        targets.add(
-                "trace",
-                "in.trace.vcd",
-                List.of(
-                        "$var",
-                        "$end",
-                        "$scope",
-                        "$upscope",
-                        "$timescale",
-                        "$enddefinitions",
-                        "$dumpvars",
-                        "$dumpall",
-                        "$dumpoff",
-                        "$dumpon",
-                        "wire",
-                        "reg",
-                        "real",
-                        "1ns",
-                        "100 ps",
-                        "#10",
-                        "b01x ",
-                        "0!",
-                        "1\"",
-                        "xz",
-                        "r1.5 ",
-                        "[3:0]",
-                        "[0]",
-                        "top",
-                        "clk"),
-                f -> Trace.read(f, FurtherTargets::named));
         targets.add("packed", "in.packed.gz", List.of(), this::unpack);
+        CopyRoundTrip copies = new CopyRoundTrip(world.file("listed.fabric.json"));
         targets.add(
-                "compared",
-                "in.compared.json",
-                List.of("remove-net", "motor", "alarm/beep", "only.design.json"),
-                f -> {
-                    ComparedDesigns.read(
-                            world.file("only.design.json"), f, Optional.empty(), Progress.NONE);
-                    ComparedDesigns.read(
-                            f, world.file("kept.json"), Optional.empty(), Progress.NONE);
-                },
-                "kept.json",
-                "only.design.json");
-    }
-
-    private static Optional<Trace.Named> named(List<String> scopes, String own) {
-        return own.startsWith("_")
-                ? Optional.empty()
-                : Optional.of(new Trace.Named(own, scopes.size() % 3));
+                "copy", "in.fabric", List.of(), copies::check, copies.sound(world.file("a.copy")));
     }
 
     private void unpack(Path file) throws Exception {

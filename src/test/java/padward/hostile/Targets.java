@@ -3,6 +3,7 @@ package padward.hostile;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -12,10 +13,6 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Question;
-import padward.capture.Captures;
-import padward.capture.ChannelDelay;
-import padward.capture.Deskew;
-import padward.change.Ledger;
 import padward.cli.option.SheetLines;
 import padward.cli.output.FileCheck;
 import padward.design.Design;
@@ -23,7 +20,6 @@ import padward.design.board.Board;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.delay.Corner;
-import padward.fabric.delay.Delay;
 import padward.format.design.BoardReader;
 import padward.format.design.BoardWriter;
 import padward.format.design.DesignReader;
@@ -32,23 +28,20 @@ import padward.format.design.Digest;
 import padward.format.design.References;
 import padward.format.fabric.FabricReader;
 import padward.format.fabric.FabricWriter;
-import padward.format.ledger.Journal;
-import padward.format.ledger.LedgerReader;
-import padward.format.ledger.LedgerWriter;
 import padward.format.netlist.CellMappingReader;
 import padward.format.netlist.NetlistReader;
 import padward.format.source.Source;
 import padward.format.tables.QuestionTable;
 import padward.format.tables.TableImport;
-import padward.handover.ChangeList;
 import padward.handover.ChangeTemplate;
-import padward.handover.ChangeText;
 import padward.lesson.LearnerRecord;
 import padward.lesson.file.LearnerFile;
 import padward.lesson.file.LessonReader;
 import padward.ui.model.SessionRoundTrip;
+import padward.watch.condition.Condition;
 import padward.watch.condition.ConditionLogic;
 import padward.watch.condition.ConditionParser;
+import padward.watch.condition.ConditionValue;
 import padward.watch.condition.NetNames;
 import padward.watch.logic.CircuitBuilder;
 
@@ -56,6 +49,7 @@ import padward.watch.logic.CircuitBuilder;
 final class Targets {
     private static final int MOST_COMPARED = 30_000;
     private static final int TABLE_INPUTS = 4;
+    private static final int LEVELS = 4;
 
     private final World world;
     private final List<Target> all = new ArrayList<>();
@@ -68,7 +62,9 @@ final class Targets {
     static List<Target> all(World world) throws IOException, BadInput {
         Targets targets = new Targets(world);
         targets.addDesigns();
-        targets.addLedgers();
+        targets.addTemplates();
+        new LedgerTargets(targets, world).add();
+        new CaptureTargets(targets, world).add();
         targets.addOthers();
         targets.addNetlists();
         targets.addTables();
@@ -205,30 +201,7 @@ final class Targets {
         assertThat(BoardReader.read(again, world.fabric(), Progress.NONE)).isEqualTo(board);
     }
 
-    private void addLedgers() throws IOException {
-        List<String> names =
-                List.of(
-                        "clk12",
-                        "motor",
-                        "alarm/beep",
-                        "pump/run/motor_out",
-                        "disconnect-port",
-                        "remove-net",
-                        "remove-cell",
-                        "set-cell",
-                        "route-net",
-                        "relocate-cell",
-                        "break-out",
-                        "set-driver",
-                        "tie-enable",
-                        "add-cell",
-                        "add-net",
-                        "add-sink",
-                        "add-input",
-                        "buzzer",
-                        "x0y0");
-        add("ledger", "in.ledger.json", names, this::ledger, "kept.json", "odd.json");
-        add("journal", "in.journal", names, this::journal, "kept.journal");
+    private void addTemplates() throws IOException {
         add(
                 "template",
                 "in.mustache",
@@ -237,39 +210,6 @@ final class Targets {
                         "{{&", "entries", "changes", "json", "shell", "csv", "design", "name",
                         "net", "-first", "-last", "-index", "."),
                 f -> ChangeTemplate.run(f, world.changes()));
-    }
-
-    private void ledger(Path file) throws Exception {
-        LedgerReader.readAlone(Source.of(file), Progress.NONE);
-        Ledger ledger = LedgerReader.read(file, world.fabric(), Progress.NONE);
-        Path again = world.file("again.ledger.json");
-        LedgerWriter.write(ledger, world.fabric(), again);
-        assertThat(LedgerReader.read(again, world.fabric(), Progress.NONE)).isEqualTo(ledger);
-        if (ledger.applyTo(world.design()) instanceof Ledger.Applied.Fits fits) {
-            PlainRules.check(fits.design());
-            ChangeList list = ChangeList.of(world.design(), ledger);
-            ChangeText.json(list);
-            ChangeText.csv(list);
-            ChangeText.csv(ChangeList.back(world.design(), ledger));
-            Path changed = world.file("changed.design.json");
-            DesignWriter.write(fits.design(), changed, "only.fabric.json", "board.json");
-            Design read = DesignReader.read(changed, Progress.NONE);
-            assertThat(Digest.of(read)).isEqualTo(Digest.of(fits.design()));
-        }
-    }
-
-    private void journal(Path file) throws Exception {
-        try (Journal journal = Journal.open(file, "d", world.fabric()).orElseThrow()) {
-            journal.record(journal.found());
-        }
-        try (Journal again = Journal.open(file, "d", world.fabric()).orElseThrow()) {
-            assertThat(again.damage()).isEmpty();
-        }
-        try (var all = Files.newDirectoryStream(file.getParent(), "in.journal.*")) {
-            for (Path aside : all) {
-                Files.delete(aside);
-            }
-        }
     }
 
     private void addOthers() throws IOException {
@@ -401,35 +341,6 @@ final class Targets {
     }
 
     private void addLanguages() throws IOException {
-        Deskew deskew =
-                Deskew.independent(
-                        java.util.Map.of("a", ChannelDelay.of(new Delay(1000, 2000))), 100, 0);
-        add(
-                "vcd",
-                "in.vcd",
-                List.of(
-                        "$var",
-                        "$end",
-                        "$scope",
-                        "$upscope",
-                        "$timescale",
-                        "$enddefinitions",
-                        "$dumpvars",
-                        "$dumpoff",
-                        "$comment",
-                        "wire",
-                        "1ns",
-                        "#10",
-                        "b01x",
-                        "0!",
-                        "1!",
-                        "r1.5"),
-                f -> Captures.deskew(f, world.file("out.vcd"), c -> deskew));
-        add(
-                "samples",
-                "in.capture.csv",
-                List.of("time_ns", "Time [us]", "time_fs"),
-                f -> Captures.deskew(f, world.file("out.csv"), c -> deskew));
         add(
                 "condition",
                 "in.condition",
@@ -497,12 +408,16 @@ final class Targets {
     }
 
     private void condition(Path file) throws Exception {
-        String text = new String(Files.readAllBytes(file), java.nio.charset.StandardCharsets.UTF_8);
+        String text = new String(Files.readAllBytes(file), StandardCharsets.UTF_8);
         NetNames names = NetNames.of(world.design());
         CircuitBuilder builder = new CircuitBuilder(4);
         try {
-            new ConditionLogic(builder, Optional.of("clk12"))
-                    .add(ConditionParser.parse("--when", text, names));
+            Condition condition = ConditionParser.parse("--when", text, names);
+            for (int seed = 0; seed < LEVELS; seed++) {
+                int drawn = seed;
+                new ConditionValue(n -> (n.hashCode() >> drawn & 1) > 0).of(condition);
+            }
+            new ConditionLogic(builder, Optional.of("clk12")).add(condition);
         } catch (IllegalArgumentException tooMuch) {
             throw new BadInput("--when", "", "less", "" + tooMuch.getMessage());
         }
