@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Set;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.format.source.FileLimits;
 import padward.format.source.IoFaults;
 import padward.format.source.Nearest;
 import padward.format.source.Source;
@@ -23,8 +24,6 @@ import padward.format.source.TextSource;
  * one of its pin maps. Everything else, such as the boundary register, is skipped.
  */
 public final class BsdlReader {
-    private static final int MOST_BITS = 100_000;
-
     private record PortBit(String name, PackagePins.Mode mode) {}
 
     private final Source source;
@@ -32,6 +31,7 @@ public final class BsdlReader {
     private final Map<String, List<PortBit>> ports = new LinkedHashMap<>();
     private final Map<String, String> maps = new LinkedHashMap<>();
     private final Map<String, String> places = new LinkedHashMap<>();
+    private long allBits;
     private String entity = "";
     private String usual = "";
 
@@ -118,6 +118,11 @@ public final class BsdlReader {
             words.expect(":");
             PackagePins.Mode mode = readMode();
             List<String> indices = readType();
+            allBits += (long) names.size() * indices.size();
+            if (allBits > FileLimits.PACKAGE_BITS) {
+                String expected = "at most " + FileLimits.PACKAGE_BITS + " bits of all ports";
+                throw words.fault(place, expected, "more");
+            }
             for (String name : names) {
                 List<PortBit> bits =
                         indices.stream().map(i -> new PortBit(name + i, mode)).toList();
@@ -165,8 +170,8 @@ public final class BsdlReader {
         int last = words.integer();
         words.expect(")");
         int count = up ? last - first + 1 : first - last + 1;
-        if (count < 1 || count > MOST_BITS) {
-            throw words.fault(place, "1 to " + MOST_BITS + " bits", "" + count);
+        if (count < 1 || count > FileLimits.PACKAGE_BITS) {
+            throw words.fault(place, "1 to " + FileLimits.PACKAGE_BITS + " bits", "" + count);
         }
         List<String> indices = new ArrayList<>();
         for (int i = 0; i < count; i++) {

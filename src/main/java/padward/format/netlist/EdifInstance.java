@@ -20,7 +20,11 @@ final class EdifInstance {
     }
 
     /** Joins a bit of one of its ports, counted from the rightmost, to a net of the module. */
-    void join(NetlistModule module, String port, Range range, int place, Bit bit) {
+    void join(NetlistModule module, String port, Range range, int place, Bit bit, BitCount count)
+            throws BadInput {
+        if (!pins.containsKey(port) && count.isTooMuchWith(range.width())) {
+            throw new BadInput(at.file(), "line " + at.line(), BitCount.EXPECTED, "more");
+        }
         Bit[] bits = pins.computeIfAbsent(port, p -> new Bit[range.width()]);
         int index = bits.length - 1 - place;
         if (bits[index] == null) {

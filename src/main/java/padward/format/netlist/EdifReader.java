@@ -34,6 +34,7 @@ final class EdifReader {
 
     private final Map<String, String> cellNames = new LinkedHashMap<>();
     private final Map<String, Map<String, Range>> portRanges = new LinkedHashMap<>();
+    private final BitCount count = new BitCount();
 
     private EdifReader(Source source) {
         this.source = source;
@@ -247,7 +248,7 @@ final class EdifReader {
                 Bit outer = new Bit.OfNet(port, range.index(place));
                 module.joined.add(new NetlistModule.Joined(List.of(outer), List.of(bit)));
             } else {
-                instances.get(key(at.get(), 0)).join(module, port, range, place, bit);
+                instances.get(key(at.get(), 0)).join(module, port, range, place, bit, count);
             }
         }
     }

@@ -13,6 +13,7 @@ import java.util.Set;
 import padward.base.BadInput;
 import padward.design.PortDirection;
 import padward.fabric.FabricLimits;
+import padward.format.source.FileLimits;
 import padward.format.source.Nearest;
 import padward.format.source.Text;
 
@@ -54,14 +55,7 @@ final class Flattener {
     }
 
     private FlatNetlist run(NetlistModule top) throws BadInput {
-        long size = size(top, 0, new HashMap<>());
-        if (size > MOST_NETS) {
-            throw new BadInput(
-                    library.file(),
-                    "module " + top.name,
-                    "at most " + MOST_NETS + " nets, cells and modules after flattening",
-                    "more");
-        }
+        checkSize(top);
         Map<String, int[]> ids = expand(top, "", Map.of());
         List<FlatNetlist.FlatPort> ports = new ArrayList<>();
         for (Map.Entry<String, PortDirection> port : top.ports.entrySet()) {
@@ -83,19 +77,54 @@ final class Flattener {
         return new FlatNetlist(library.file(), top.name, flat, ports, names);
     }
 
-    /** Nets, cells and instances of a module, including those of its instances. O(instances). */
-    private long size(NetlistModule module, int depth, Map<String, Long> known) {
-        Long before = known.get(module.name);
-        if (before != null || depth > DEEPEST) {
-            return before == null ? 0 : before;
+    /**
+     * What a module makes, with what its instances make.
+     *
+     * @param parts nets, cells and instances
+     * @param pinBits bits at the pins of cells and in assignments
+     */
+    private record Size(long parts, long pinBits) {
+        static final Size NONE = new Size(0, 0);
+
+        Size plus(long moreParts, long moreBits) {
+            long most = Long.MAX_VALUE / 4;
+            return new Size(Math.min(parts + moreParts, most), Math.min(pinBits + moreBits, most));
         }
-        known.put(module.name, 0L); // what is too deep or contains itself is reported when expanded
-        long size = module.nets.values().stream().mapToLong(Range::width).sum();
+    }
+
+    private void checkSize(NetlistModule top) throws BadInput {
+        Size size = size(top, 0, new HashMap<>());
+        String expected = "";
+        if (size.parts() > MOST_NETS) {
+            expected = "at most " + MOST_NETS + " nets, cells and modules after flattening";
+        } else if (size.pinBits() > FileLimits.FLAT_PIN_BITS) {
+            expected =
+                    "at most "
+                            + FileLimits.FLAT_PIN_BITS
+                            + " bits at pins and in assignments after flattening";
+        }
+        if (!expected.isEmpty()) {
+            throw new BadInput(library.file(), "module " + top.name, expected, "more");
+        }
+    }
+
+    /** How much a module makes. O(instances). */
+    private Size size(NetlistModule module, int depth, Map<String, Size> known) {
+        Size before = known.get(module.name);
+        if (before != null || depth > DEEPEST) {
+            return before == null ? Size.NONE : before;
+        }
+        // what is too deep or contains itself is reported when expanded
+        known.put(module.name, Size.NONE);
+        long nets = module.nets.values().stream().mapToLong(Range::width).sum();
+        Size size = new Size(nets, module.joined.stream().mapToLong(j -> j.left().size()).sum());
         for (NetlistModule.Instance instance : module.instances) {
-            NetlistModule made =
-                    leafTypes.contains(instance.type()) ? null : module(instance.type());
-            size += 1 + (made == null ? 0 : size(made, depth + 1, known));
-            size = Math.min(size, Long.MAX_VALUE / 4);
+            if (leafTypes.contains(instance.type()) || module(instance.type()) == null) {
+                size = size.plus(1, instance.pins().values().stream().mapToLong(List::size).sum());
+            } else {
+                Size made = size(module(instance.type()), depth + 1, known);
+                size = size.plus(1, 0).plus(made.parts(), made.pinBits());
+            }
         }
         known.put(module.name, size);
         return size;

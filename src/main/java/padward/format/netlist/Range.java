@@ -1,7 +1,9 @@
 package padward.format.netlist;
 
-import java.util.ArrayList;
+import java.util.AbstractList;
 import java.util.List;
+import java.util.Objects;
+import java.util.RandomAccess;
 
 /**
  * The indices of a vector, {@code [msb:lsb]}; either end can be the larger.
@@ -43,12 +45,29 @@ record Range(int msb, int lsb, boolean vector) {
         return !vector ? SCALAR : msb >= lsb ? lsb + place : lsb - place;
     }
 
-    /** All bits of a net of this range, leftmost first. */
+    /** All bits of a net of this range, leftmost first: made when they are asked for. */
     List<Bit> bits(String net) {
-        List<Bit> bits = new ArrayList<>();
-        for (int place = width() - 1; place >= 0; place--) {
-            bits.add(new Bit.OfNet(net, index(place)));
+        return new Bits(this, net);
+    }
+
+    private static final class Bits extends AbstractList<Bit> implements RandomAccess {
+        private final Range range;
+        private final String net;
+
+        private Bits(Range range, String net) {
+            this.range = range;
+            this.net = net;
         }
-        return bits;
+
+        @Override
+        public Bit get(int index) {
+            Objects.checkIndex(index, size());
+            return new Bit.OfNet(net, range.index(size() - 1 - index));
+        }
+
+        @Override
+        public int size() {
+            return range.width();
+        }
     }
 }

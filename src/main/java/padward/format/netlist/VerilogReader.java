@@ -24,6 +24,7 @@ final class VerilogReader {
             Set.of("wire", "tri", "wand", "wor", "supply0", "supply1");
 
     private final VerilogLexer lexer;
+    private final BitCount count = new BitCount();
     private final Map<String, NetlistModule> modules = new LinkedHashMap<>();
     private NetlistModule module;
     private VerilogSignals signals;
@@ -66,7 +67,7 @@ final class VerilogReader {
         String place = lexer.place();
         String name = lexer.identifier("the module's name");
         module = new NetlistModule(name);
-        signals = new VerilogSignals(lexer, module);
+        signals = new VerilogSignals(lexer, module, count);
         instances = new VerilogInstances(lexer, module, signals);
         if (modules.put(name, module) != null) {
             throw lexer.fault(place, "each module once", "a second " + Text.quote(name));
@@ -220,13 +221,13 @@ final class VerilogReader {
             }
             if (sort.startsWith("supply")) {
                 char value = sort.charAt(sort.length() - 1);
-                List<Bit> bits = range.bits(net);
+                List<Bit> bits = signals.whole(net, range);
                 List<Bit> constant = bits.stream().map(b -> (Bit) new Bit.Constant(value)).toList();
                 module.joined.add(new NetlistModule.Joined(bits, constant));
             }
             if (lexer.isMark('=')) {
                 lexer.next();
-                join(place, range.bits(net));
+                join(place, signals.whole(net, range));
             }
         } while (lexer.another());
     }

@@ -19,14 +19,32 @@ final class VerilogSignals {
 
     private final VerilogLexer lexer;
     private final NetlistModule module;
+    private final BitCount count;
     private int depth;
 
-    VerilogSignals(VerilogLexer lexer, NetlistModule module) {
+    VerilogSignals(VerilogLexer lexer, NetlistModule module, BitCount count) {
         this.lexer = lexer;
         this.module = module;
+        this.count = count;
+    }
+
+    /** All bits of a net that is declared. */
+    List<Bit> whole(String net, Range range) throws BadInput {
+        if (count.isTooMuchWith(range.width())) {
+            throw lexer.fault(BitCount.EXPECTED);
+        }
+        return range.bits(net);
     }
 
     List<Bit> read() throws BadInput {
+        List<Bit> bits = readBits();
+        if (count.isTooMuchWith(bits.size())) {
+            throw lexer.fault(BitCount.EXPECTED);
+        }
+        return bits;
+    }
+
+    private List<Bit> readBits() throws BadInput {
         if (lexer.isMark('{')) {
             return readConcatenation();
         }

@@ -41,6 +41,15 @@ public final class FileLimits {
     /** Measured delay of a line, either way, ps. */
     public static final int MEASURED_PS = 1_000_000_000;
 
+    /** Bits that the connections of a netlist's file name: at pins and in assignments. */
+    public static final int NETLIST_BITS = 20_000_000;
+
+    /** The same once each module of it is replaced by its contents. */
+    public static final int FLAT_PIN_BITS = 50_000_000;
+
+    /** Bits of all ports of a package's file. */
+    public static final int PACKAGE_BITS = 100_000;
+
     /** Brackets inside brackets. The formats need 8. */
     public static final int NESTING = 64;
 

@@ -153,4 +153,18 @@ class BsdlTest {
                 .anyMatch(m -> m.contains("column package_pin: expected a pin that"))
                 .hasSize(3);
     }
+
+    /** A list of names with one long vector is a short text. */
+    @Test
+    void bitsOfAllPortsAreCountedBeforeTheyAreMade() {
+        StringBuilder names = new StringBuilder("P0");
+        for (int i = 1; i < 5000; i++) {
+            names.append(", P").append(i);
+        }
+        String ports = names + ":in bit_vector(1 to 100000);";
+        BadInput fault =
+                catchThrowableOfType(
+                        BadInput.class, () -> read(TEXT.replace("OE_NEG1:in bit;", ports), ""));
+        assertThat(fault.expected()).isEqualTo("at most 100000 bits of all ports");
+    }
 }

@@ -166,4 +166,23 @@ class EdifTest {
                 catchThrowableOfType(BadInput.class, () -> flat(TEXT.replace(right, wrong)));
         assertThat(fault.getMessage()).contains(expected).contains("t.edf");
     }
+
+    /** Each instance of it needs room for all members of a port, though one is joined. */
+    @Test
+    void membersOfPortsAreCountedBeforeThereIsRoomForThem() {
+        StringBuilder body = new StringBuilder();
+        for (int i = 0; i < 400; i++) {
+            body.append("(instance i").append(i).append(" (viewRef v (cellRef wide)))\n");
+            body.append("(net n").append(i).append(" (joined (portRef d) (portRef (member x 0)");
+            body.append(" (instanceRef i").append(i).append("))))\n");
+        }
+        String text =
+                "(edif e (library l (cell wide (view v (interface (port (array x 65536)"
+                        + " (direction INPUT))))) (cell top (view v (interface (port d (direction"
+                        + " INPUT))) (contents "
+                        + body
+                        + ")))) (design e (cellRef top)))";
+        BadInput fault = catchThrowableOfType(BadInput.class, () -> flat(text));
+        assertThat(fault.expected()).isEqualTo("at most 20000000 bits at pins and in assignments");
+    }
 }

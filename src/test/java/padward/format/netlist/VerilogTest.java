@@ -108,6 +108,43 @@ class VerilogTest {
         assertThat(fault.expected()).contains("nets, cells and modules after flattening");
     }
 
+    /** A few letters name any number of bits, each of which would take memory. */
+    @ParameterizedTest
+    @Timeout(20)
+    @ValueSource(
+            strings = {
+                "assign w = w;",
+                "wire [65535:0] v# = w;",
+                "supply0 [65535:0] v#;",
+                "part p# (.a(w));",
+                "part p# (.a({w, w}));",
+                "part p# (.a({65536{d}}));",
+            })
+    void bitsOfConnectionsAreCountedBeforeTheyAreMade(String item) {
+        StringBuilder text = new StringBuilder("module m (input d);\n wire [65535:0] w;\n");
+        for (int i = 0; i < 400; i++) {
+            text.append(item.replace("#", "" + i)).append('\n');
+        }
+        BadInput fault = catchThrowableOfType(BadInput.class, () -> flat(text + "endmodule\n"));
+        assertThat(fault.expected()).isEqualTo("at most 20000000 bits at pins and in assignments");
+    }
+
+    @ParameterizedTest
+    @Timeout(10)
+    @ValueSource(strings = {"part p (.a({65536{d}}));", "wire [9:0] w; #"})
+    void soAreThoseOfModulesInsideEachOther(String item) {
+        String most = item.replace("#", "assign w = w; ".repeat(8000));
+        StringBuilder text = new StringBuilder("module m0 (); wire d; " + most + " endmodule ");
+        for (int i = 1; i < 13; i++) {
+            String inner = "m" + (i - 1);
+            text.append("module m").append(i).append(" (); ");
+            text.append(inner).append(" x (); ").append(inner).append(" y (); endmodule\n");
+        }
+        BadInput fault = catchThrowableOfType(BadInput.class, () -> flat(text.toString()));
+        assertThat(fault.expected())
+                .isEqualTo("at most 50000000 bits at pins and in assignments after flattening");
+    }
+
     @Test
     void aPortThatIsUsedBeforeItsRangeIsKnownIsAFault() {
         BadInput fault =
