@@ -64,7 +64,8 @@ public final class FileDialogs {
         chooser.getExtensionFilters()
                 .addAll(
                         new FileChooser.ExtensionFilter("Designs (*.json)", "*.json"),
-                        new FileChooser.ExtensionFilter("Compressed designs (*.json.gz)", "*.json.gz"),
+                        new FileChooser.ExtensionFilter(
+                                "Compressed designs (*.json.gz)", "*.json.gz"),
                         new FileChooser.ExtensionFilter("All files", "*"));
         return path(chooser.showSaveDialog(window()));
     }
