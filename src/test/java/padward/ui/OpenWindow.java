@@ -25,6 +25,11 @@ public final class OpenWindow {
         return PadwardApp.show(stage, Background.immediate());
     }
 
+    /** The same; work is done as a background does it. */
+    public static WindowModel show(Stage stage, Background background) {
+        return PadwardApp.show(stage, background);
+    }
+
     /** What can be done in the window that a stage shows. */
     public static Actions actions(Stage stage) {
         return view(stage).actions();

@@ -28,6 +28,9 @@ public final class RouteMatrix {
     /** The flow that was found last, which the next one changes. */
     private Optional<GroupFlow> flow = Optional.empty();
 
+    /** What {@link #explained} has to look into. */
+    private Optional<MostNets> unexplained = Optional.empty();
+
     private RouteMatrix(BusRequest request, BusCosts costs) {
         this.request = request;
         this.costs = costs;
@@ -160,6 +163,7 @@ public final class RouteMatrix {
         synchronized (this) {
             result.flow = flow;
             flow = Optional.empty();
+            unexplained = Optional.empty();
         }
         return result;
     }
@@ -174,9 +178,13 @@ public final class RouteMatrix {
         Optional<GroupFlow> earlier = flow;
         flow = Optional.empty();
         MostNets most = MostNets.of(request, costs.usablePads(), earlier, progress);
-        boolean isKept = !most.givesBack() && design().fabric().vertexCount() <= MOST_KEPT;
-        flow = most.flow().filter(f -> isKept);
+        flow = most.flow().filter(f -> isKept(most));
+        unexplained = Optional.of(most).filter(m -> m.bottleneck().isPresent());
         return most;
+    }
+
+    private boolean isKept(MostNets most) {
+        return !most.givesBack() && design().fabric().vertexCount() <= MOST_KEPT;
     }
 
     /**
@@ -209,15 +217,27 @@ public final class RouteMatrix {
         if (bus.lines().size() < paths.size()) {
             return Optional.empty();
         }
-        return Optional.of(bus.proven(new Bus.Proof(most.bottleneck(), oneMore(most, progress))));
+        return Optional.of(bus.proven(new Bus.Proof(most.bottleneck(), Optional.empty())));
     }
 
-    /** What lets one more be served; empty also when that was stopped, as the rest is known. */
-    private Optional<Bus.OneMore> oneMore(MostNets most, Progress progress) {
+    /**
+     * A group with what lets one more be served, where not all are, that is proven, and it was the
+     * last that was routed. When {@code progress} says to stop, the group as it is.
+     *
+     * @param bus a group as {@link #routesOrSoFar} found it, or matched since
+     */
+    public synchronized Bus explained(Bus bus, Progress progress) {
+        Optional<Bus.Proof> proof =
+                bus.proof().filter(p -> p.bottleneck().isPresent() && p.oneMore().isEmpty());
+        if (proof.isEmpty() || unexplained.isEmpty()) {
+            return bus;
+        }
+        MostNets most = unexplained.get();
         try {
-            return most.bottleneck().map(b -> OneMoreNet.of(request, most, progress));
+            Bus.OneMore more = OneMoreNet.of(request, most, progress);
+            return bus.proven(new Bus.Proof(proof.get().bottleneck(), Optional.of(more)));
         } catch (CancellationException stopped) {
-            return Optional.empty();
+            return bus;
         }
     }
 
@@ -318,7 +338,7 @@ public final class RouteMatrix {
         if (request.aim() == Bus.Aim.MOST && pinned.isEmpty()) {
             MostNets most = mostNets(progress);
             progress.check();
-            return provenOrChosen(most, watcher, progress);
+            return explained(provenOrChosen(most, watcher, progress), progress);
         }
         return byAim(pinned, watcher, progress);
     }
@@ -340,6 +360,11 @@ public final class RouteMatrix {
      * than the most nets there are none before the end.
      */
     public Bus routeOrSoFar(Progress progress) {
+        return explained(routesOrSoFar(progress), progress);
+    }
+
+    /** The same without what lets one more be served, which {@link #explained} adds. */
+    public Bus routesOrSoFar(Progress progress) {
         MostNets most = MostNets.none(request, costs.usablePads().size());
         try {
             if (request.aim() != Bus.Aim.MOST) {

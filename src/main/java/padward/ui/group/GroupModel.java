@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
+import javafx.beans.binding.BooleanBinding;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
@@ -14,6 +15,7 @@ import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.StringProperty;
+import javafx.beans.value.ObservableBooleanValue;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableMap;
 import padward.base.Progress;
@@ -55,6 +57,11 @@ public final class GroupModel {
     private final ObjectProperty<Optional<RouteMatrix>> matrix =
             new SimpleObjectProperty<>(Optional.empty());
     private final ObservableMap<Integer, Integer> pinned = FXCollections.observableHashMap();
+
+    /** Whether everything about the group is there, not only its routes; also without a group. */
+    private final BooleanProperty whole = new SimpleBooleanProperty(true);
+
+    private final BooleanBinding growing;
     private final ReadOnlyBooleanWrapper asAsked = new ReadOnlyBooleanWrapper(true);
     private Optional<Asked> asked = Optional.empty();
 
@@ -71,12 +78,20 @@ public final class GroupModel {
         this.nets = model.groupNetsProperty();
         this.pads = model.groupPadsProperty();
         this.job = new JobSlot(model.jobs(), this);
+        this.growing = whole.not().and(job.busyProperty());
         model.openedProperty().addListener((p, old, now) -> forget());
         nets.addListener((p, old, now) -> compareFields());
         pads.addListener((p, old, now) -> compareFields());
         mayDisconnect.addListener((p, old, now) -> compareFields());
-        bus.addListener((p, old, now) -> accepted.set(false));
+        bus.addListener((p, old, now) -> acceptOnly(old, now));
         this.calibration = new CalibrationModel(model, this);
+    }
+
+    /** What was accepted stays so while the group only gets explained. */
+    private void acceptOnly(Optional<Bus> before, Optional<Bus> now) {
+        if (!before.map(Bus::edits).equals(now.map(Bus::edits))) {
+            accepted.set(false);
+        }
     }
 
     /** The calibration of lines on the group's pads. */
@@ -117,6 +132,7 @@ public final class GroupModel {
         matched.set(Optional.empty());
         bus.set(Optional.empty());
         matrix.set(Optional.empty());
+        whole.set(true);
     }
 
     /** Asks about all pairs of the nets and pads in the fields, and routes the group. */
@@ -151,7 +167,7 @@ public final class GroupModel {
         Bus.Aim by = aim.get();
         Bus.Ports ports = fields.mayDisconnect() ? Bus.Ports.MAY_DISCONNECT : Bus.Ports.KEEP;
         Optional<RouteMatrix> similar = known.filter(m -> m.isAbout(design, by, ports));
-        record Routed(RouteMatrix matrix, Bus bus) {}
+        record Routed(RouteMatrix matrix, Bus bus, boolean stopped) {}
         job.startWithSoFar(
                 "Routing the group",
                 progress -> {
@@ -166,16 +182,40 @@ public final class GroupModel {
                                                             by,
                                                             ports,
                                                             DriverWish.NONE));
-                    Bus routed = seen.routeOrSoFar(progress);
-                    complete(seen, progress);
-                    return new Routed(seen, routed);
+                    Bus routed = seen.routesOrSoFar(progress);
+                    return new Routed(seen, routed, progress.cancelled());
                 },
                 result -> {
                     asked = Optional.of(fields);
                     compareFields();
                     known = Optional.of(result.matrix());
+                    whole.set(result.stopped());
                     matrix.set(known);
                     bus.set(Optional.of(result.bus()));
+                    goOn();
+                });
+    }
+
+    /**
+     * Adds to the group that is shown what is not needed to use it: what lets one more out, and the
+     * answers of all pairs.
+     */
+    private void goOn() {
+        if (whole.get() || matrix.get().isEmpty() || bus.get().isEmpty()) {
+            return;
+        }
+        RouteMatrix seen = matrix.get().get();
+        Optional<Bus> shown = bus.get();
+        job.startWithSoFar(
+                "Explaining the group",
+                progress -> {
+                    Bus explained = seen.explained(shown.get(), progress);
+                    complete(seen, progress);
+                    return explained;
+                },
+                explained -> {
+                    bus.set(Optional.of(explained));
+                    whole.set(true);
                 });
     }
 
@@ -214,7 +254,10 @@ public final class GroupModel {
         job.start(
                 "Routing the group",
                 progress -> seen.route(pins, progress),
-                routed -> bus.set(Optional.of(routed)));
+                routed -> {
+                    bus.set(Optional.of(routed));
+                    goOn();
+                });
     }
 
     /** Lengthens routes until the delays agree. */
@@ -239,6 +282,7 @@ public final class GroupModel {
                 result -> {
                     matched.set(Optional.of(result));
                     bus.set(Optional.of(result.after()));
+                    goOn();
                 });
     }
 
@@ -283,6 +327,11 @@ public final class GroupModel {
 
     private List<LedgerEntry> keptEntries() {
         return model.keptProperty().get().map(KeptChanges::entries).orElse(List.of());
+    }
+
+    /** Whether more about the group that is shown is still being found out. */
+    ObservableBooleanValue growing() {
+        return growing;
     }
 
     /** Whether the fields say what was routed; also when nothing was. */

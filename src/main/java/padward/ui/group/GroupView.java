@@ -126,6 +126,7 @@ public final class GroupView extends ScrollPane {
         group.busProperty().addListener((p, old, now) -> show());
         group.matchedProperty().addListener((p, old, now) -> show());
         group.matrixProperty().addListener((p, old, now) -> show());
+        group.growing().addListener((p, old, now) -> show());
         group.asAskedProperty().addListener((p, old, now) -> show());
         group.leadMetresProperty().addListener((p, old, now) -> show());
         group.pinned().addListener((MapChangeListener<Integer, Integer>) c -> show());
@@ -272,10 +273,13 @@ public final class GroupView extends ScrollPane {
                 !group.asAskedProperty().get()
                         ? "This is the group as it was routed. You have changed the fields: press"
                                 + " Enter to route it again."
-                        : priced
-                                ? "● chosen, ◎ pinned; filled: open, orange: a port would lose the pad, hatched: blocked. To pin a cell, click"
-                                        + " it, or move to it with the arrow keys and press Enter."
-                                : "");
+                        : group.growing().get()
+                                ? "These routes can be used already. The table of all pairs follows;"
+                                        + " where not all nets fit, also what would let one more out."
+                                : priced
+                                        ? "● chosen, ◎ pinned; filled: open, orange: a port would lose the pad, hatched: blocked. To pin a cell, click"
+                                                + " it, or move to it with the arrow keys and press Enter."
+                                        : "");
         matrix.draw();
         if (!matrix.listed().isEmpty()) {
             message.setText("Listed: " + matrix.listed() + ". " + message.getText());
