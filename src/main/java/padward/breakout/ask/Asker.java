@@ -296,19 +296,12 @@ public final class Asker {
     /**
      * Whether a net may come to a pad at all as things are, if there is a free route. No search.
      */
-    public boolean mayEnd(Question question) {
-        checkFabric(question);
-        if (undrivable(question).isPresent()) {
-            return false;
-        }
-        Optional<DisconnectedBranch> branch =
-                question.isThere()
-                        ? Optional.empty()
-                        : PortBranch.find(question.design(), question.pad());
-        Pad pad = question.padValue();
-        return question.isThere()
-                || new QuestionContext(own(question), branch, pad).enableOccupant(pad)
-                        == Fabric.NOTHING;
+    public static boolean mayEnd(Question question) {
+        return undrivable(question).isEmpty()
+                && (question.isThere()
+                        || QuestionContext.enableOccupant(
+                                        question.design(), question.net(), question.padValue())
+                                == Fabric.NOTHING);
     }
 
     /** The answer if a route exists now, by one search over what is free; else empty. */

@@ -1,6 +1,7 @@
 package padward.breakout.group;
 
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,6 +10,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.IntStream;
+import padward.base.Lazy;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
@@ -29,7 +31,7 @@ final class BusCosts {
     private static final int MOST_ASKED_SINGLY = 8;
 
     private final BusRequest request;
-    private final Asker asker;
+    private final Lazy<Asker> asker;
 
     /** Whole rows only, so that they can be read while a search has the lock. */
     private final Map<Integer, List<Optional<Answer.FreeRoute>>> open = new ConcurrentHashMap<>();
@@ -44,7 +46,7 @@ final class BusCosts {
 
     BusCosts(BusRequest request) {
         this.request = request;
-        this.asker = new Asker(request.design().fabric(), Engine.OWN);
+        this.asker = new Lazy<>(() -> new Asker(request.design().fabric(), Engine.OWN));
     }
 
     /** The same for other nets and pads on the same design; what is known of both stays known. */
@@ -60,7 +62,7 @@ final class BusCosts {
                     int at = request.pads().indexOf(pads.get(pad));
                     row.add(
                             at < 0
-                                    ? result.asker.ifFree(other.question(now, pad), progress)
+                                    ? result.asker.get().ifFree(other.question(now, pad), progress)
                                     : open.get(before).get(at));
                 }
                 result.open.put(now, List.copyOf(row));
@@ -72,7 +74,7 @@ final class BusCosts {
                     answers.put(
                             pads.get(pad),
                             known == null
-                                    ? result.asker.answer(other.question(now, pad), progress)
+                                    ? result.asker.get().answer(other.question(now, pad), progress)
                                     : known);
                 }
                 result.full.put(now, Map.copyOf(answers));
@@ -100,12 +102,12 @@ final class BusCosts {
     private List<Optional<Answer.FreeRoute>> openTo(Net net, Progress progress) {
         List<Optional<Answer.FreeRoute>> result = new ArrayList<>();
         OneToAllRoutes routes =
-                OneToAllRoutes.from(asker.own(request.design(), net), Corner.SLOW, progress);
+                OneToAllRoutes.from(asker.get().own(request.design(), net), Corner.SLOW, progress);
         for (int pad : request.pads()) {
             Question question =
                     new Question(request.design(), net, pad, Corner.SLOW, request.driver());
             Asker.Finder finder = routes.finderFor(question, progress);
-            result.add(asker.ifFree(question, finder, progress));
+            result.add(asker.get().ifFree(question, finder, progress));
         }
         return List.copyOf(result);
     }
@@ -116,7 +118,8 @@ final class BusCosts {
             return open.get(net).get(pad);
         }
         return pairs.computeIfAbsent(net, n -> new HashMap<>())
-                .computeIfAbsent(pad, p -> asker.ifFree(request.question(net, pad), progress));
+                .computeIfAbsent(
+                        pad, p -> asker.get().ifFree(request.question(net, pad), progress));
     }
 
     /**
@@ -132,9 +135,14 @@ final class BusCosts {
     }
 
     /** Positions of the pads that may be taken, and to which some net may come. */
-    synchronized Set<Integer> usablePads() {
+    Set<Integer> usablePads() {
+        return usablePads(IntStream.range(0, request.pads().size()).boxed().toList());
+    }
+
+    /** Those of some pads, by their positions. */
+    synchronized Set<Integer> usablePads(Collection<Integer> pads) {
         Set<Integer> undecided = new TreeSet<>();
-        for (int pad = 0; pad < request.pads().size(); pad++) {
+        for (int pad : pads) {
             int index = request.pads().get(pad);
             boolean drivable =
                     request.design().fabric().pads().get(index).directions().canDrive()
@@ -147,7 +155,7 @@ final class BusCosts {
         for (int net = 0; net < request.nets().size() && !undecided.isEmpty(); net++) {
             int of = net;
             List<Integer> found =
-                    undecided.stream().filter(p -> asker.mayEnd(request.question(of, p))).toList();
+                    undecided.stream().filter(p -> Asker.mayEnd(request.question(of, p))).toList();
             result.addAll(found);
             found.forEach(undecided::remove);
         }
@@ -268,7 +276,7 @@ final class BusCosts {
             boolean isOpen = open.containsKey(net) && open.get(net).get(pad).isPresent();
             if (request.isAllowed(pad)
                     && !isOpen
-                    && asker.answer(request.question(net, pad), progress)
+                    && asker.get().answer(request.question(net, pad), progress)
                             instanceof Answer.Blocked) {
                 lastBlocked = pad;
                 return true;

@@ -54,6 +54,7 @@ import padward.unblock.release.PortBranch;
  * @param paths by the position of the net its route, from a wire of the net to the pad
  * @param pads by the position of the net the position of its pad
  * @param bottleneck why not all nets have one; empty when all have
+ * @param goals positions of the pads that the flow could lead to
  * @param near what lies on the nets' side of it; empty also where it is not about these paths
  * @param reaching by the position of the net whether free routes lead from it to any of the pads
  * @param exact whether no choice serves more nets, nor as many for less
@@ -68,6 +69,7 @@ record MostNets(
         List<Optional<VertexPath>> paths,
         Map<Integer, Integer> pads,
         Optional<Bus.Bottleneck> bottleneck,
+        Set<Integer> goals,
         Optional<NearSide> near,
         List<Boolean> reaching,
         boolean exact,
@@ -85,6 +87,7 @@ record MostNets(
     MostNets {
         paths = List.copyOf(paths);
         pads = Map.copyOf(pads);
+        goals = Set.copyOf(goals);
         reaching = List.copyOf(reaching);
     }
 
@@ -110,6 +113,7 @@ record MostNets(
     /**
      * Whether so many nets can be served as is hoped for; why no more can is not looked for.
      *
+     * @param usable positions of the pads to which the flow may lead; some net reaches each
      * @param flow the flow of a similar group on a similar design, which is changed
      */
     static MostNets tried(
@@ -130,6 +134,7 @@ record MostNets(
                 Collections.nCopies(nets, Optional.empty()),
                 Map.of(),
                 Optional.empty(),
+                Set.of(),
                 Optional.empty(),
                 Collections.nCopies(nets, true),
                 false,
@@ -161,7 +166,8 @@ record MostNets(
             boolean used =
                     design.occupancy().findOccupant(vertex).isPresent() && !back.contains(vertex);
             // What a pad that nobody reaches gives back would only lead the flow astray.
-            if (!used && (back.isEmpty() || reach.get().leadsTo(vertex, back, progress))) {
+            boolean reached = purpose == Purpose.TRIAL || back.isEmpty();
+            if (!used && (reached || reach.get().leadsTo(vertex, back, progress))) {
                 padAt.put(vertex, pad);
                 branch.ifPresent(b -> returned.put(vertex, back));
             }
@@ -202,6 +208,7 @@ record MostNets(
                 found.routes(),
                 pads,
                 cut.map(c -> bottleneck(request, c)),
+                Set.copyOf(padAt.values()),
                 cut.filter(c -> isFirst).map(FlowCut::near),
                 reaching,
                 same && !stopped,

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.breakout.ask.DriverFit;
@@ -90,7 +91,7 @@ final class OneMoreNet {
                         progress);
         List<Occupant> remove =
                 fewest.occupants().orElse(List.of()).stream().map(this::occupantOf).toList();
-        boolean tried = !remove.isEmpty() && serves(remove, most);
+        boolean tried = !remove.isEmpty() && serves(remove, most, fewest.goal());
         boolean portsKeepPads =
                 IntStream.range(0, request.pads().size()).anyMatch(p -> !request.isAllowed(p));
         return new Bus.OneMore(
@@ -130,10 +131,13 @@ final class OneMoreNet {
     }
 
     /**
-     * Whether one net more can be served once the occupants are gone. The flow goes on from where
-     * it is; only where ports return wires with their pads, another from nothing may do better.
+     * Whether one net more can be served once the occupants are gone. The group's flow goes on from
+     * where it is, to the pads that it led to and the one where the route more would end; only if
+     * that fails, another begins from nothing.
+     *
+     * @param goal the vertex of that pad
      */
-    private boolean serves(List<Occupant> removed, MostNets most) {
+    private boolean serves(List<Occupant> removed, MostNets most, int goal) {
         List<Edit> edits =
                 removed.stream()
                         .map(
@@ -157,17 +161,28 @@ final class OneMoreNet {
                         request.ports(),
                         request.driver(),
                         List.of());
-        Set<Integer> usable = new BusCosts(again).usablePads();
         int count = most.pads().size() + 1;
-        boolean more = most.flow().isPresent() && serves(again, usable, most.flow(), count);
-        return more
-                || (most.flow().isEmpty() || most.givesBack())
-                        && serves(again, usable, Optional.empty(), count);
+        BusCosts costs = new BusCosts(again);
+        if (most.flow().isPresent()) {
+            Set<Integer> goals = new TreeSet<>(costs.usablePads(positions(goal)));
+            goals.addAll(most.goals());
+            if (serves(again, MostNets.tried(again, goals, most.flow(), progress), count)) {
+                return true;
+            }
+        }
+        return serves(
+                again, MostNets.of(again, costs.usablePads(), Optional.empty(), progress), count);
     }
 
-    private boolean serves(
-            BusRequest again, Set<Integer> usable, Optional<GroupFlow> flow, int count) {
-        MostNets most = MostNets.tried(again, usable, flow, progress);
+    private List<Integer> positions(int goal) {
+        List<Pad> pads = design.fabric().pads();
+        return IntStream.range(0, request.pads().size())
+                .filter(p -> pads.get(request.pads().get(p)).vertex() == goal)
+                .boxed()
+                .toList();
+    }
+
+    private boolean serves(BusRequest again, MostNets most, int count) {
         progress.check();
         BusRouting routing = new BusRouting(again);
         List<Optional<VertexPath>> paths = new ArrayList<>();

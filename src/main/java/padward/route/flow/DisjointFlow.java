@@ -235,8 +235,8 @@ public final class DisjointFlow {
             into.reset(vertex);
             while (into.next()) {
                 int before = into.other();
-                // What is as near already need not ask for the delay.
-                if ((role[before] & (CLOSED | GOAL)) == 0 && toGo[before] > key) {
+                // What is as near already need not ask for more.
+                if (toGo[before] > key && (role[before] & (CLOSED | GOAL)) == 0) {
                     int cost = Math.addExact(key, into.delayPs(corner));
                     if (cost < toGo[before]) {
                         toGo[before] = cost;
@@ -962,6 +962,7 @@ public final class DisjointFlow {
      */
     private Optional<Set<Integer>> flooded() {
         Set<Integer> reached = new TreeSet<>();
+        UnmetHeads heads = new UnmetHeads(fabric);
         IntArrayList todo = new IntArrayList();
         for (int net : active) {
             if (startOf.getInt(net) == NONE) {
@@ -980,7 +981,7 @@ public final class DisjointFlow {
                     flood(previous.get(vertex), todo);
                 }
             } else {
-                floodOut(node, reached, todo);
+                floodOut(node, heads, reached, todo);
             }
         }
         return Optional.of(reached);
@@ -997,7 +998,7 @@ public final class DisjointFlow {
         }
     }
 
-    private void floodOut(int vertex, Set<Integer> reached, IntArrayList todo) {
+    private void floodOut(int vertex, UnmetHeads heads, Set<Integer> reached, IntArrayList todo) {
         int saturated = NONE;
         if ((role[vertex] & TREE) != 0) {
             int net = netOf.get(vertex);
@@ -1009,19 +1010,21 @@ public final class DisjointFlow {
             floodIn(vertex, todo);
             saturated = next.get(vertex);
         }
-        edges.reset(vertex);
-        while (edges.next()) {
-            int other = edges.other();
+        heads.reset(vertex);
+        while (heads.next()) {
+            int other = heads.other();
+            if (other == saturated) {
+                continue;
+            }
             byte is = role[other];
             if ((is & (CLOSED | TREE)) != 0) {
                 role[other] = (byte) (is | BESIDE);
             } else if ((is & (ROUTED | GOAL)) == ROUTED) {
-                if (other != saturated) {
-                    floodIn(other, todo);
-                }
-            } else if ((is & SEEN) == 0 && other != saturated) {
+                floodIn(other, todo);
+            } else {
                 flood(other, todo);
             }
+            heads.meet(other);
         }
     }
 

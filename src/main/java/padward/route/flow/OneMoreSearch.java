@@ -69,8 +69,9 @@ public final class OneMoreSearch {
      *
      * @param occupants numbers of the fewest occupants; empty when none were found
      * @param atLeast how many must go at least; more than any number when no removal helps
+     * @param goal where the route more would end; -1 when none was found
      */
-    public record Fewest(Optional<List<Integer>> occupants, int atLeast) {
+    public record Fewest(Optional<List<Integer>> occupants, int atLeast, int goal) {
         /** Stands for: no removal lets one route more through. */
         public static final int NEVER = Integer.MAX_VALUE;
     }
@@ -144,7 +145,7 @@ public final class OneMoreSearch {
             Progress progress) {
         if (routes.stream().filter(Optional::isPresent).count() == goals.size()) {
             // Each goal takes one route, whatever is removed.
-            return new Fewest(Optional.empty(), Fewest.NEVER);
+            return new Fewest(Optional.empty(), Fewest.NEVER, NONE);
         }
         OneMoreSearch search =
                 new OneMoreSearch(
@@ -184,16 +185,18 @@ public final class OneMoreSearch {
                 }
                 labels += label.colours().length == 0 ? 0 : 1;
                 if (labels > mostLabels) {
-                    return new Fewest(Optional.empty(), Math.max(1, level));
+                    return new Fewest(Optional.empty(), Math.max(1, level), NONE);
                 }
                 if (isGoal(label.node()) && !previous.containsKey(label.node())) {
                     return new Fewest(
-                            Optional.of(Arrays.stream(label.colours()).boxed().toList()), level);
+                            Optional.of(Arrays.stream(label.colours()).boxed().toList()),
+                            level,
+                            label.node());
                 }
                 expand(label);
             }
             if (later.isEmpty()) {
-                return new Fewest(Optional.empty(), Fewest.NEVER);
+                return new Fewest(Optional.empty(), Fewest.NEVER, NONE);
             }
             Deque<Label> done = now;
             now = later;

@@ -390,10 +390,15 @@ public final class QuestionContext {
      * {@link Fabric#NOTHING}. While it can switch the driver off, nothing shows on the pad.
      */
     public int enableOccupant(Pad pad) {
+        return enableOccupant(design, net, pad);
+    }
+
+    /** The same for a net of a design, of which nothing else has to be known. */
+    public static int enableOccupant(Design design, Net net, Pad pad) {
         if (pad.enableSite() == Fabric.NOTHING) {
             return Fabric.NOTHING;
         }
-        Optional<Cell> cell = occupancy.findCellOn(pad.enableSite());
+        Optional<Cell> cell = design.occupancy().findCellOn(pad.enableSite());
         return cell.filter(c -> c.id() != net.driverCell())
                 .map(c -> Occupant.ofCell(c.id()))
                 .orElse(Fabric.NOTHING);
