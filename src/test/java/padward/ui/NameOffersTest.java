@@ -80,6 +80,19 @@ class NameOffersTest {
         assertThat(robot.lookup("#offers").query().isVisible()).isFalse();
     }
 
+    /** Many names are counted, and as many are offered as can be looked through. */
+    @Test
+    void ofManyNamesTheFirstAreOfferedAndAllAreCounted(FxRobot robot) {
+        ask(robot, "*", "J1.2");
+        int all = model.openedProperty().get().orElseThrow().design().nets().size();
+        assertThat(all).isGreaterThan(12);
+        assertThat(sentence(robot)).startsWith("“*” matches " + all + " nets.");
+        assertThat(buttons(robot)).hasSizeBetween(4, 12);
+        assertThat(buttons(robot)).extracting(Button::getText).doesNotHaveDuplicates();
+        robot.interact(() -> robot.lookup("#as-group").queryButton().fire());
+        assertThat(model.groupNetsProperty().get()).isEqualTo("*");
+    }
+
     @Test
     void asAGroupFillsThePanelAndShowsIt(FxRobot robot) {
         ask(robot, "pump/level/*", "");

@@ -32,6 +32,7 @@ import padward.breakout.ask.Route;
 import padward.ui.OpenWindow;
 import padward.ui.control.Actions;
 import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 import padward.ui.draw.SvgSurface;
@@ -122,6 +123,33 @@ class ExportsTest {
                 .extracting(g -> g.getAttribute("id"))
                 .contains("fabric", "routes")
                 .doesNotContain("overview");
+    }
+
+    /** A saved map of the whole fabric has every pad, and nothing lies over one. */
+    @Test
+    void theWholeFabricIsSavedWithAllItsPads(FxRobot robot) throws Exception {
+        robot.interact(() -> actions.get("whole-fabric").run());
+        Document svg = parse(Files.readString(save(robot, "save-map-svg", "map.svg")));
+        MapScene scene = robot.lookup("#map").queryAs(MapView.class).scene().orElseThrow();
+        var pads = scene.opened().design().fabric().pads();
+        Viewport view = scene.view();
+        for (int pad = 0; pad < pads.size(); pad++) {
+            TileLayout.Box pill = scene.opened().layout().pad(pad);
+            assertThat(view.screenX(pill.x())).isBetween(0.0, (double) view.width());
+            assertThat(view.screenX(pill.x() + pill.width())).isBetween(0.0, (double) view.width());
+            assertThat(view.screenY(pill.y())).isBetween(0.0, (double) view.height());
+            assertThat(view.screenY(pill.y() + pill.height()))
+                    .isBetween(0.0, (double) view.height());
+        }
+        List<Element> texts = all(svg, "text");
+        double legend =
+                texts.stream()
+                        .filter(t -> t.getTextContent().equals("switch box"))
+                        .mapToDouble(t -> Double.parseDouble(t.getAttribute("y")))
+                        .min()
+                        .orElseThrow();
+        assertThat(legend).as("below the map").isGreaterThan(view.height());
+        assertThat(all(svg, "g")).extracting(g -> g.getAttribute("id")).doesNotContain("overview");
     }
 
     private static String onScreen(MapScene scene) {
