@@ -3,6 +3,7 @@ package padward.ui;
 import javafx.scene.Scene;
 import javafx.scene.control.Alert;
 import javafx.scene.control.ButtonType;
+import padward.ui.control.Themes;
 
 /** Says which program and version this is, what it runs on, and under which licences. */
 final class AboutDialog {
@@ -16,8 +17,7 @@ final class AboutDialog {
         dialog.setHeaderText("Padward " + VERSION);
         dialog.setTitle("About Padward");
         dialog.initOwner(scene.getWindow());
-        dialog.getDialogPane().getStylesheets().setAll(scene.getRoot().getStylesheets());
-        dialog.getDialogPane().setStyle(scene.getRoot().getStyle());
+        Themes.dress(dialog.getDialogPane(), scene.getRoot());
         dialog.getDialogPane().setId("about");
         dialog.show();
     }

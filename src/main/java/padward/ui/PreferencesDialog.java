@@ -11,6 +11,7 @@ import javafx.scene.control.Spinner;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.VBox;
 import padward.ui.control.NumberSpinners;
+import padward.ui.control.Themes;
 import padward.ui.model.AppearanceModel;
 
 /** What the user prefers; each change shows at once and stays. */
@@ -35,14 +36,13 @@ final class PreferencesDialog {
         HBox text = new HBox(8, new Label("Size of text"), size, new Label("pixels"));
         text.setAlignment(Pos.CENTER_LEFT);
         VBox all = new VBox(10, dark, lists, reasons, text);
-        all.setPadding(new Insets(4));
+        all.setPadding(new Insets(16));
         Dialog<ButtonType> dialog = new Dialog<>();
         dialog.setTitle("Preferences");
         dialog.initOwner(scene.getWindow());
         dialog.getDialogPane().setContent(all);
         dialog.getDialogPane().getButtonTypes().add(ButtonType.CLOSE);
-        dialog.getDialogPane().getStylesheets().setAll(scene.getRoot().getStylesheets());
-        dialog.getDialogPane().setStyle(scene.getRoot().getStyle());
+        Themes.dress(dialog.getDialogPane(), scene.getRoot());
         dialog.getDialogPane().setId("preferences");
         dialog.show();
     }

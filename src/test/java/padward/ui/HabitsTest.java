@@ -318,7 +318,11 @@ class HabitsTest {
         CheckBox dark = (CheckBox) dialog("preferences").lookup("#prefer-dark");
         robot.interact(() -> dark.setSelected(true));
         assertThat(model.look().darkProperty().get()).isTrue();
+        assertThat(dialog("preferences").getStyleClass()).as("follows").contains("dark");
         robot.interact(() -> dark.setSelected(false));
+        assertThat(dialog("preferences").getStyleClass()).doesNotContain("dark");
+        robot.interact(() -> model.look().setTextSize(18));
+        assertThat(dialog("preferences").getStyle()).contains("18px");
         robot.interact(() -> dialog("preferences").getScene().getWindow().hide());
     }
 

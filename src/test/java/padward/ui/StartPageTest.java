@@ -101,4 +101,47 @@ class StartPageTest {
                 .isNotEmpty();
         assertThat(model.design().fileProperty().get()).isPresent();
     }
+
+    /** A lesson is begun over somebody's work, which is one press away afterwards. */
+    @Test
+    void afterALessonTheWorkIsThereAgain(FxRobot robot) {
+        robot.interact(model::openDemo);
+        OpenWindow.ask(robot, model, "pump/level/sample[1]", "J1.2");
+        robot.interact(
+                () -> {
+                    model.shown().tryIt();
+                    model.keep();
+                    model.questions().open("alarm/beep");
+                    model.shown().padTextProperty().set("E1");
+                    model.shown().ask();
+                    OpenWindow.actions(stage).get("first-lesson").run();
+                });
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(model.keptProperty().get().orElseThrow().entries()).isEmpty();
+        assertThat(robot.lookup("#lesson-back").queryButton().getText())
+                .isEqualTo("Back to the demo");
+        robot.clickOn("#lesson-back");
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(1);
+        assertThat(model.questions().all()).hasSize(2);
+        assertThat(model.shown().question().title()).isEqualTo("beep on E1");
+        assertThat(model.shown().answerProperty().get()).isPresent();
+        assertThat(shown(robot, "#lesson-back")).as("nothing to go back to").isFalse();
+    }
+
+    @Test
+    void afterALessonAFileIsOpenedAgainByItsName(FxRobot robot) {
+        robot.interact(
+                () -> {
+                    model.open(Path.of("fixtures/small/around.design.json"));
+                    OpenWindow.actions(stage).get("first-lesson").run();
+                    OpenWindow.actions(stage).get("first-lesson").run();
+                });
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(robot.lookup("#lesson-back").queryButton().getText())
+                .isEqualTo("Back to around.design.json");
+        robot.clickOn("#lesson-back");
+        assertThat(model.design().fileProperty().get().orElseThrow())
+                .hasFileName("around.design.json");
+    }
 }

@@ -26,9 +26,7 @@ public final class ConsentDialog implements WindowModel.Consent {
         dialog.setTitle("Padward");
         if (owner.getScene() != null) {
             dialog.initOwner(owner.getScene().getWindow());
-            dialog.getDialogPane()
-                    .getStylesheets()
-                    .setAll(owner.getScene().getRoot().getStylesheets());
+            Themes.dress(dialog.getDialogPane(), owner.getScene().getRoot());
         }
         dialog.getDialogPane().setId("consent");
         dialog.resultProperty()

@@ -140,6 +140,17 @@ public final class LessonsModel {
         return at >= 0 && at + 1 < all.size() ? Optional.of(all.get(at + 1)) : Optional.empty();
     }
 
+    /** While a lesson's design is open: the name of what was open before, if something was. */
+    Optional<String> findLeftWork() {
+        return model.findLeftWork();
+    }
+
+    /** Leaves the lesson, and opens what was open before it. */
+    void returnToWork() {
+        leave();
+        model.returnToWork();
+    }
+
     /** Leaves the lesson; its design stays open. */
     void leave() {
         running.set(Optional.empty());

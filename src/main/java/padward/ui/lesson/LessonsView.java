@@ -22,6 +22,7 @@ import padward.lesson.LessonText;
 import padward.lesson.file.Course;
 import padward.ui.control.Controls;
 import padward.ui.control.FileDialogs;
+import padward.ui.control.Themes;
 
 /** The list of lessons with the learner's progress, or the present lesson. */
 public final class LessonsView extends ScrollPane {
@@ -30,6 +31,7 @@ public final class LessonsView extends ScrollPane {
     private final VBox rows = new VBox(8);
     private final VBox list;
     private final LessonPane pane;
+    private final Button back;
 
     /** Shows the list until a lesson begins. */
     public LessonsView(LessonsModel lessons) {
@@ -39,7 +41,15 @@ public final class LessonsView extends ScrollPane {
         setFitToWidth(true);
         getStyleClass().add("plain-scroll");
         list = new VBox(10, intro(), rows, learner());
-        VBox all = new VBox(list, pane);
+        back =
+                Controls.button(
+                        "lesson-back",
+                        "",
+                        "Opens again what was open before the lesson, with its questions and what"
+                                + " was kept",
+                        lessons::returnToWork);
+        back.setMnemonicParsing(false);
+        VBox all = new VBox(10, back, list, pane);
         all.setPadding(new Insets(10, 12, 10, 12));
         setContent(all);
         lessons.courseProperty().addListener((p, old, now) -> show());
@@ -69,6 +79,10 @@ public final class LessonsView extends ScrollPane {
     }
 
     private void show() {
+        Optional<String> left = lessons.findLeftWork();
+        back.setText(left.map(name -> "Back to " + name).orElse(""));
+        back.setVisible(left.isPresent());
+        back.setManaged(left.isPresent());
         boolean doing = lessons.runningProperty().get().isPresent();
         list.setVisible(!doing);
         list.setManaged(!doing);
@@ -154,6 +168,7 @@ public final class LessonsView extends ScrollPane {
                         ButtonType.CANCEL);
         alert.setTitle("Delete progress");
         alert.initOwner(getScene().getWindow());
+        Themes.dress(alert.getDialogPane(), getScene().getRoot());
         alert.showAndWait().filter(b -> b == ButtonType.OK).ifPresent(b -> lessons.forget());
     }
 }

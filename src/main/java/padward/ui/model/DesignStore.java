@@ -85,6 +85,24 @@ public final class DesignStore {
         open(new WorkState.OfLesson(), progress -> bare(reader.run(progress)), () -> {});
     }
 
+    /**
+     * Opens again what was open before, with what was kept on it.
+     *
+     * @param then what follows when it is shown
+     */
+    void reopen(WorkState.Origin origin, Runnable then) {
+        Optional<Path> path = origin.file();
+        open(
+                path.<WorkState.Origin>map(WorkState.OfFile::new).orElseGet(WorkState.OfDemo::new),
+                reading(path, store),
+                then);
+    }
+
+    /** Whether the design of a lesson is open. */
+    boolean isLesson() {
+        return state.filter(s -> s.origin() instanceof WorkState.OfLesson).isPresent();
+    }
+
     private void open(WorkState.Origin origin, Background.Work<Read> reading, Runnable then) {
         job.start(
                 origin.file().map(p -> "Opening " + p.getFileName()).orElse("Opening"),

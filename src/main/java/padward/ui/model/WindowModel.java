@@ -52,6 +52,7 @@ public final class WindowModel {
     private final ObjectProperty<Optional<String>> requestedName =
             new SimpleObjectProperty<>(Optional.empty());
     private Optional<Design> original = Optional.empty();
+    private Optional<LeftWork> leftWork = Optional.empty();
     private Consent consent = (question, yes, then) -> then.run();
 
     /** A model that saves no changes for the next session. */
@@ -177,7 +178,57 @@ public final class WindowModel {
 
     /** Opens the design of a lesson that a reader returns, when nothing is lost by it. */
     public void openLesson(Background.Work<Design> reader) {
-        afterConsent(() -> design.openLesson(reader));
+        afterConsent(
+                () -> {
+                    if (!design.isLesson()) {
+                        leftWork =
+                                design.state()
+                                        .map(
+                                                s ->
+                                                        new LeftWork(
+                                                                s.origin(),
+                                                                questions.stated(),
+                                                                questions
+                                                                        .all()
+                                                                        .indexOf(
+                                                                                shown.question())));
+                    }
+                    design.openLesson(reader);
+                });
+    }
+
+    /**
+     * What a lesson was begun over.
+     *
+     * @param origin where its design came from
+     * @param questions the questions that were open
+     * @param shown index of the one that was shown
+     */
+    private record LeftWork(
+            WorkState.Origin origin, List<QuestionsModel.Stated> questions, int shown) {}
+
+    /** While a lesson's design is open: the name of what was open before, if something was. */
+    public Optional<String> findLeftWork() {
+        return leftWork.filter(w -> design.isLesson())
+                .map(
+                        w ->
+                                w.origin()
+                                        .file()
+                                        .map(f -> f.getFileName().toString())
+                                        .orElse("the demo"));
+    }
+
+    /** Opens again what was open before the lesson, with its questions and what was kept. */
+    public void returnToWork() {
+        if (findLeftWork().isEmpty()) {
+            return;
+        }
+        LeftWork work = leftWork.orElseThrow();
+        afterConsent(
+                () ->
+                        design.reopen(
+                                work.origin(),
+                                () -> questions.restore(work.questions(), work.shown(), () -> {})));
     }
 
     /** Asks the user a question before something goes on. */

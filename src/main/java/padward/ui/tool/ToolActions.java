@@ -20,6 +20,7 @@ import javafx.scene.control.Spinner;
 import padward.ui.control.Action;
 import padward.ui.control.FileDialogs;
 import padward.ui.control.NumberSpinners;
+import padward.ui.control.Themes;
 
 /**
  * The tools of the menu, each with a small dialog. What was entered stays for the next time, so
@@ -243,12 +244,11 @@ public final class ToolActions {
         dialog.setTitle(title);
         dialog.initOwner(owner.getScene().getWindow());
         dialog.setResizable(true);
-        form.setPadding(new Insets(4));
+        form.setPadding(new Insets(16));
         DialogPane pane = dialog.getDialogPane();
         pane.setContent(form);
         pane.getButtonTypes().addAll(start, ButtonType.CANCEL);
-        pane.getStylesheets().setAll(owner.getScene().getRoot().getStylesheets());
-        pane.setStyle(owner.getScene().getRoot().getStyle());
+        Themes.dress(pane, owner.getScene().getRoot());
         pane.setId("tool-dialog");
         Button button = (Button) pane.lookupButton(start);
         button.setId("tool-run");

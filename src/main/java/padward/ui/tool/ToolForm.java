@@ -101,8 +101,9 @@ final class ToolForm extends GridPane {
     }
 
     /** Adds a control without a label. */
-    void add(Node control) {
-        add(control, 1, rows++);
+    void add(Region control) {
+        control.setMinWidth(Region.USE_PREF_SIZE);
+        add(control, 1, rows++, 2, 1);
     }
 
     /** Whether a field that must be stated is empty. */
