@@ -102,7 +102,15 @@ class AccessibilityTest {
                     model.shown().tryIt();
                     model.keep();
                 });
-        for (String window : List.of("sheet", "preferences", "help", "about")) {
+        for (String window :
+                List.of(
+                        "sheet",
+                        "preferences",
+                        "help",
+                        "about",
+                        "deskew",
+                        "import",
+                        "place-route")) {
             List<Window> before = List.copyOf(Window.getWindows());
             robot.interact(() -> OpenWindow.actions(stage).get(window).run());
             WaitForAsyncUtils.waitForFxEvents();
