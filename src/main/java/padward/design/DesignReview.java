@@ -11,20 +11,23 @@ import padward.design.board.Attachment;
 import padward.design.board.AttachmentKind;
 import padward.design.board.Board;
 import padward.design.board.PadWiring;
-import padward.fabric.EdgeCursor;
-import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.Unusable;
-import padward.fabric.pad.PadUse;
+import padward.fabric.review.ClockWires;
+import padward.fabric.review.Finding;
+import padward.fabric.review.Oddity;
 
 /** Looks a design through for what is sound but seldom meant. O(ends + route steps). */
 public final class DesignReview {
-    private static final int MOST_NAMED = 3;
-
     private DesignReview() {}
 
     /** What is suspicious, in words. */
     public static List<String> of(Design design) {
+        return findings(design).stream().map(Finding::text).toList();
+    }
+
+    /** What is suspicious. */
+    public static List<Finding> findings(Design design) {
         List<String> unrouted = new ArrayList<>();
         List<String> unreached = new ArrayList<>();
         List<String> idle = new ArrayList<>();
@@ -53,55 +56,55 @@ public final class DesignReview {
                 }
             }
         }
-        List<String> findings = new ArrayList<>();
-        find(findings, unrouted, "nets with sinks but no route");
-        find(findings, unreached, "sinks that their net's route does not reach");
-        find(findings, idle, "nets without sinks");
-        find(findings, stubs, "nets with branches that end at no sink");
+        List<Finding> findings = new ArrayList<>();
+        find(findings, DesignOddity.UNROUTED_NETS, unrouted);
+        find(findings, DesignOddity.UNREACHED_SINKS, unreached);
+        find(findings, DesignOddity.NETS_WITHOUT_SINKS, idle);
+        find(findings, DesignOddity.STUBS, stubs);
         find(
                 findings,
+                DesignOddity.UNCONNECTED_CELLS,
                 design.cells().stream()
                         .filter(c -> !cells.contains(c.id()))
                         .map(Cell::name)
-                        .toList(),
-                "cells not connected to any net");
+                        .toList());
         find(
                 findings,
+                DesignOddity.UNCONNECTED_PORTS,
                 design.ports().stream()
                         .filter(p -> !ports.contains(p.id()))
                         .map(Port::name)
-                        .toList(),
-                "ports not connected to any net");
+                        .toList());
         find(
                 findings,
+                DesignOddity.PORTS_ON_OTHER_PADS,
                 design.ports().stream()
                         .filter(p -> !padOf(design, p).use().isOffered())
                         .map(p -> p.name() + ", " + padOf(design, p).use().whyNotOffered())
-                        .toList(),
-                "ports on pads that are not for signals of a design");
+                        .toList());
         find(
                 findings,
+                DesignOddity.FOREIGN_SETTINGS,
                 design.ports().stream()
                         .filter(p -> !p.setting().isEmpty())
                         .filter(p -> !padOf(design, p).use().driving().allows(p.setting()))
                         .map(p -> p.name() + ", " + p.setting())
-                        .toList(),
-                "ports with a driver setting that their pad does not have");
+                        .toList());
         find(
                 findings,
+                DesignOddity.CELLS_ON_UNUSABLE,
                 design.cells().stream()
                         .filter(c -> design.fabric().unusable().isSite(c.site()))
                         .map(c -> c.name() + " on " + design.fabric().site(c.site()).name())
-                        .toList(),
-                "cells on unusable sites");
-        find(findings, pinsOnTwoNets(design.board()), "pins of the board on two of its nets");
-        find(findings, netsOverUnusable(design), "nets over unusable wires or pins");
-        find(findings, sinksOffClockWires(design), "sinks of clocks that no clock wire feeds");
+                        .toList());
+        find(findings, DesignOddity.PINS_ON_TWO_NETS, pinsOnTwoNets(design.board()));
+        find(findings, DesignOddity.NETS_OVER_UNUSABLE, netsOverUnusable(design));
+        find(findings, DesignOddity.SINKS_OFF_CLOCK_WIRES, sinksOffClockWires(design));
         if (!clock && !design.nets().isEmpty()) {
-            findings.add("no net is marked as a clock");
+            findings.add(Finding.of(DesignOddity.NO_CLOCK, ""));
         }
         if (!design.board().isKnown()) {
-            findings.add("no board: what is connected to the pads is unknown");
+            findings.add(Finding.of(DesignOddity.NO_BOARD, ""));
         }
         return findings;
     }
@@ -142,7 +145,7 @@ public final class DesignReview {
 
     /** Sinks that a clock reaches over other wires than those that clock pads alone lead to. */
     private static List<String> sinksOffClockWires(Design design) {
-        Set<String> clockKinds = clockKinds(design.fabric());
+        Set<String> clockKinds = ClockWires.kinds(design.fabric());
         List<String> result = new ArrayList<>();
         for (Net net : design.nets()) {
             RouteTree tree = net.route();
@@ -165,23 +168,6 @@ public final class DesignReview {
             }
         }
         return result;
-    }
-
-    /** The kinds of wire that pads for clocks lead to, and no others. */
-    private static Set<String> clockKinds(Fabric fabric) {
-        Set<String> fromClockPads = new HashSet<>();
-        Set<String> fromOthers = new HashSet<>();
-        EdgeCursor edges = fabric.edgesOut();
-        for (Pad pad : fabric.pads()) {
-            boolean clock = pad.use().role() == PadUse.Role.CLOCK;
-            edges.reset(pad.vertex());
-            while (edges.next()) {
-                (clock ? fromClockPads : fromOthers).add(fabric.wireKind(edges.other()));
-            }
-        }
-        fromClockPads.removeAll(fromOthers);
-        fromClockPads.remove("");
-        return fromClockPads;
     }
 
     private static void addUnreached(Design design, Net net, List<String> unreached) {
@@ -210,11 +196,9 @@ public final class DesignReview {
         return false;
     }
 
-    private static void find(List<String> findings, List<String> names, String what) {
+    private static void find(List<Finding> findings, Oddity kind, List<String> names) {
         if (!names.isEmpty()) {
-            String first = String.join(", ", names.subList(0, Math.min(MOST_NAMED, names.size())));
-            String more = names.size() > MOST_NAMED ? ", …" : "";
-            findings.add(what + ": " + names.size() + " (" + first + more + ")");
+            findings.add(Finding.of(kind, names));
         }
     }
 }

@@ -52,7 +52,7 @@ public final class AlikePins {
     }
 
     /** Pins of a site that are said to be like others and are like none, by their full names. */
-    static List<String> alone(SiteView site) {
+    public static List<String> alone(SiteView site) {
         return IntStream.range(0, site.pins().size())
                 .filter(i -> !site.pins().get(i).alike().isEmpty())
                 .filter(i -> site.pins().stream().noneMatch(site.pins().get(i)::isLike))
@@ -61,7 +61,7 @@ public final class AlikePins {
     }
 
     /** Pins that are said to be alike and that some accepted cell uses differently. */
-    static List<String> usedDifferently(Fabric fabric, SiteView site) {
+    public static List<String> usedDifferently(Fabric fabric, SiteView site) {
         return IntStream.range(0, site.pins().size())
                 .filter(i -> isUsedDifferently(fabric, site, site.pins().get(i)))
                 .mapToObj(site::pinName)

@@ -8,6 +8,11 @@ import padward.base.Progress;
 import padward.fabric.delay.Delay;
 import padward.fabric.explicit.ExplicitBuilder;
 import padward.fabric.pad.PadDirections;
+import padward.fabric.pad.PadDriving;
+import padward.fabric.pad.PadEnable;
+import padward.fabric.pad.PadUse;
+import padward.fabric.review.FabricOddity;
+import padward.fabric.review.FabricReview;
 
 /** A small fabric in which everything that is odd is so on purpose. */
 class FabricReviewTest {
@@ -64,7 +69,8 @@ class FabricReviewTest {
                         "pads that no signal of a cell reaches, even on the empty fabric: 1"
                                 + " (apart)",
                         "input pads that lead nowhere: 1 (blind)",
-                        "pads without a package pin: 4",
+                        "pads without a package pin: 4 (fed, unfed, apart, …; all: check --all"
+                                + " unnamed-pins)",
                         "wires that nothing drives: 1 (w0)",
                         "wires that span other tiles than nearly all of their kind: 1 (w30)",
                         "sites that accept no kind of cell: 1 (s)",
@@ -120,5 +126,85 @@ class FabricReviewTest {
 
     private static int pad(ExplicitBuilder builder, String name, PadDirections directions) {
         return builder.addPad(name, 0, "", "", directions, Fabric.NOTHING, Fabric.NOTHING, "");
+    }
+
+    /** A pad that only a wire for clocks leads to, and one behind an unusable wire. */
+    @Test
+    void padsThatNoWireForSignalsLeadsTo() {
+        ExplicitBuilder builder = builder();
+        int general = builder.addWire("g", 0, 1, "e");
+        int clock = builder.addWire("c", 0, 1, "clock");
+        int closed = builder.addWire("u", 0, 1, "e");
+        builder.setWireUnusable(closed);
+        builder.addSite(
+                "s", 0, "logic", List.of("cell"), List.of(new SitePin("q", PinDirection.OUT)));
+        int pin = builder.findVertex("s.q");
+        int clockPad = usedPad(builder, "k", PadUse.Role.CLOCK);
+        int served = usedPad(builder, "served", PadUse.Role.GENERAL);
+        int byClock = usedPad(builder, "by_clock", PadUse.Role.GENERAL);
+        int behind = usedPad(builder, "behind", PadUse.Role.GENERAL);
+        int test = usedPad(builder, "test", PadUse.Role.TEST);
+        builder.addEdge(clockPad, clock, EdgeKind.SWITCH, SOME);
+        builder.addEdge(served, general, EdgeKind.SWITCH, SOME);
+        for (int wire : new int[] {general, clock, closed}) {
+            builder.addEdge(pin, wire, EdgeKind.SWITCH, SOME);
+        }
+        builder.addEdge(general, served, EdgeKind.SWITCH, SOME);
+        builder.addEdge(clock, served, EdgeKind.SWITCH, SOME);
+        builder.addEdge(clock, byClock, EdgeKind.SWITCH, SOME);
+        builder.addEdge(clock, test, EdgeKind.SWITCH, SOME);
+        builder.addEdge(closed, behind, EdgeKind.SWITCH, SOME);
+        assertThat(all(builder, FabricOddity.PADS_BY_CLOCK_ONLY))
+                .containsExactly("by_clock", "behind");
+    }
+
+    private static int usedPad(ExplicitBuilder builder, String name, PadUse.Role role) {
+        return builder.addPad(
+                name,
+                0,
+                name,
+                "",
+                PadDirections.BOTH,
+                Fabric.NOTHING,
+                Fabric.NOTHING,
+                "",
+                new PadUse(PadUse.Bonding.BONDED, role, Delay.ZERO, PadDriving.UNSTATED),
+                PadEnable.UNKNOWN);
+    }
+
+    private static List<String> all(ExplicitBuilder builder, FabricOddity kind) {
+        return FabricReview.of(builder.build(), Progress.NONE).odd().stream()
+                .filter(f -> f.kind() == kind)
+                .flatMap(f -> f.names().stream())
+                .toList();
+    }
+
+    @Test
+    void pinsOfASiteThatMeetTheSameWire() {
+        ExplicitBuilder builder = builder();
+        int one = builder.addWire("one", 0, 1, "e");
+        int two = builder.addWire("two", 0, 1, "e");
+        for (String site : List.of("s", "t")) {
+            builder.addSite(
+                    site,
+                    0,
+                    "logic",
+                    List.of("cell"),
+                    List.of(
+                            new SitePin("a", PinDirection.IN),
+                            new SitePin("b", PinDirection.IN),
+                            new SitePin("c", PinDirection.IN),
+                            new SitePin("q", PinDirection.OUT),
+                            new SitePin("r", PinDirection.OUT)));
+        }
+        for (String pin : List.of("s.a", "s.b", "s.c", "t.a")) {
+            builder.addEdge(one, builder.findVertex(pin), EdgeKind.SWITCH, SOME);
+        }
+        builder.addEdge(two, builder.findVertex("s.c"), EdgeKind.SWITCH, SOME);
+        builder.addEdge(two, builder.findVertex("t.b"), EdgeKind.SWITCH, SOME);
+        builder.addEdge(builder.findVertex("s.q"), two, EdgeKind.SWITCH, SOME);
+        builder.addEdge(builder.findVertex("s.r"), two, EdgeKind.SWITCH, SOME);
+        assertThat(all(builder, FabricOddity.PINS_SHARING_A_WIRE))
+                .containsExactly("s: a and b at one", "s: q and r at two");
     }
 }

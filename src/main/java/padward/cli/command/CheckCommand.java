@@ -12,9 +12,11 @@ import padward.cli.manners.ConsoleProgress;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.FileCheck;
 import padward.format.form.JsonText;
+import padward.format.source.Nearest;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 
@@ -35,36 +37,56 @@ public final class CheckCommand implements Callable<Integer> {
     @Parameters(arity = "1..*", paramLabel = "FILE", description = "Files to check.")
     private List<Path> files;
 
+    @Option(
+            names = "--all",
+            paramLabel = "KIND",
+            description =
+                    "Lists all suspicious things of a kind, one a line, and nothing else. Where more"
+                            + " than three are found, the report names the kind.")
+    private String all = "";
+
     @Option(names = "--json", description = "Prints what is in the files as JSON.")
     private boolean json;
 
     @Override
     public Integer call() {
+        if (!all.isEmpty() && !FileCheck.kinds().contains(all)) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    "Option --all: expected one of "
+                            + String.join(", ", FileCheck.kinds())
+                            + ", found "
+                            + Nearest.describe(all, FileCheck.kinds().stream()));
+        }
         return json ? asJson() : asText();
     }
 
     private int asJson() {
         PrintWriter err = spec.commandLine().getErr();
-        List<Reports.Checked> all = new ArrayList<>();
+        List<Reports.Checked> checks = new ArrayList<>();
         for (Path file : files) {
             try {
-                List<String> lines = FileCheck.check(file, ConsoleProgress.of(spec));
-                all.add(checked(file, lines));
+                checks.add(checked(file, FileCheck.check(file, ConsoleProgress.of(spec))));
             } catch (BadInput fault) {
-                all.add(
+                checks.add(
                         new Reports.Checked(
-                                file.toString(), List.of(), List.of(), Optional.of(fault)));
+                                file.toString(),
+                                List.of(),
+                                List.of(),
+                                List.of(),
+                                Optional.of(fault)));
             }
         }
         PrintWriter out = spec.commandLine().getOut();
-        out.println(JsonText.pretty(Reports.Checked.form(), all));
+        out.println(JsonText.pretty(Reports.Checked.form(), checks));
         out.flush();
-        return all.stream().allMatch(c -> c.fault().isEmpty())
+        return checks.stream().allMatch(c -> c.fault().isEmpty())
                 ? ExitStatus.DONE
                 : ExitStatus.BAD_INPUT;
     }
 
-    private static Reports.Checked checked(Path file, List<String> lines) {
+    private Reports.Checked checked(Path file, FileCheck.Found found) {
+        List<String> lines = found.lines();
         return new Reports.Checked(
                 file.toString(),
                 lines.stream().filter(l -> !l.startsWith(FileCheck.SUSPICIOUS)).toList(),
@@ -72,6 +94,7 @@ public final class CheckCommand implements Callable<Integer> {
                         .filter(l -> l.startsWith(FileCheck.SUSPICIOUS))
                         .map(l -> l.substring(FileCheck.SUSPICIOUS.length()))
                         .toList(),
+                found.all(all),
                 Optional.empty());
     }
 
@@ -81,9 +104,13 @@ public final class CheckCommand implements Callable<Integer> {
         int status = ExitStatus.DONE;
         for (Path file : files) {
             try {
-                List<String> lines = FileCheck.check(file, ConsoleProgress.of(spec));
-                out.println(file + ": sound");
-                lines.forEach(l -> out.println("  " + l));
+                FileCheck.Found found = FileCheck.check(file, ConsoleProgress.of(spec));
+                if (all.isEmpty()) {
+                    out.println(file + ": sound");
+                    found.lines().forEach(l -> out.println("  " + l));
+                } else {
+                    found.all(all).forEach(out::println);
+                }
             } catch (BadInput fault) {
                 err.println("padward: " + fault.getMessage());
                 status = ExitStatus.BAD_INPUT;

@@ -304,12 +304,18 @@ public final class Reports {
      * @param file the file
      * @param lines what is in it, in words
      * @param suspicious what is valid but seldom intended
+     * @param all all suspicious things of the kind that was asked for
      * @param fault what is wrong with it; empty when it is sound
      */
     public record Checked(
-            String file, List<String> lines, List<String> suspicious, Optional<BadInput> fault) {
+            String file,
+            List<String> lines,
+            List<String> suspicious,
+            List<String> all,
+            Optional<BadInput> fault) {
         /** Copies the lists. */
         public Checked {
+            all = List.copyOf(all);
             lines = List.copyOf(lines);
             suspicious = List.copyOf(suspicious);
         }
@@ -323,6 +329,8 @@ public final class Reports {
             one.needed("lines", texts(), Checked::lines).means("what is in it");
             one.needed("suspicious", texts(), Checked::suspicious)
                     .means("what is valid but seldom intended");
+            one.optional("all", texts(), List.of(), Checked::all)
+                    .means("all suspicious things of the kind that --all states");
             one.maybe("fault", badInput(), Checked::fault).means("what is wrong");
             var report = new Fields<List<Checked>>();
             report.constant("format", "padward-checked/1");

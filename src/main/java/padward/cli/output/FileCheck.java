@@ -3,13 +3,18 @@ package padward.cli.output;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.change.Ledger;
 import padward.design.Design;
+import padward.design.DesignOddity;
 import padward.design.DesignReview;
 import padward.fabric.Fabric;
-import padward.fabric.FabricReview;
+import padward.fabric.review.FabricOddity;
+import padward.fabric.review.FabricReview;
+import padward.fabric.review.Finding;
+import padward.fabric.review.Oddity;
 import padward.format.bareboard.NetListCheck;
 import padward.format.design.BoardReader;
 import padward.format.design.DesignReader;
@@ -33,34 +38,69 @@ public final class FileCheck {
     private FileCheck() {}
 
     /**
+     * What a file contains.
+     *
+     * @param lines what is in it and what is suspicious about it, for people
+     * @param odd what is suspicious about it, with all names
+     */
+    public record Found(List<String> lines, List<Finding> odd) {
+        /** Copies the lists. */
+        public Found {
+            lines = List.copyOf(lines);
+            odd = List.copyOf(odd);
+        }
+
+        private static Found of(List<String> lines) {
+            return new Found(lines, List.of());
+        }
+
+        /** All things of a kind, by its word; where these are no single ones, what is found. */
+        public List<String> all(String kind) {
+            return odd.stream()
+                    .filter(f -> f.kind().word().equals(kind))
+                    .flatMap(f -> f.names().isEmpty() ? Stream.of(f.text()) : f.names().stream())
+                    .toList();
+        }
+    }
+
+    /** The words of all kinds of suspicious things. */
+    public static List<String> kinds() {
+        return Stream.<Oddity>concat(
+                        Stream.of(DesignOddity.values()), Stream.of(FabricOddity.values()))
+                .map(Oddity::word)
+                .toList();
+    }
+
+    /**
      * Reads a file and counts what is in it.
      *
-     * @return lines for people
      * @throws BadInput when the file has a fault
      */
-    public static List<String> check(Path file, Progress progress) throws BadInput {
+    public static Found check(Path file, Progress progress) throws BadInput {
         if (NetListCheck.isFor(file)) {
-            return NetListCheck.check(file, progress);
+            return Found.of(NetListCheck.check(file, progress));
         }
         Source source = Source.of(file);
         FileHeader head = FileHeader.read(source);
         return switch (head.format()) {
-            case FileHeader.FABRIC -> describe(FabricReader.read(source, progress), progress);
-            case FileHeader.DESIGN -> describe(DesignReader.read(source, progress), progress);
+            case FileHeader.FABRIC -> find(FabricReader.read(source, progress), progress);
+            case FileHeader.DESIGN -> find(DesignReader.read(source, progress), progress);
             case FileHeader.MAPPING -> {
                 int types = CellMappingReader.read(source, progress).types().size();
-                yield List.of(
-                        "mapping of " + types + " types of cell",
-                        "its kinds and pins are checked against a fabric by place-route");
+                yield Found.of(
+                        List.of(
+                                "mapping of " + types + " types of cell",
+                                "its kinds and pins are checked against a fabric by place-route"));
             }
-            case FileHeader.LEDGER -> describe(LedgerReader.readAlone(source, progress));
-            case FileHeader.LESSON -> describe(LessonReader.check(source, progress));
-            case FileHeader.LEARNER -> describe(LearnerFile.read(source));
+            case FileHeader.LEDGER -> Found.of(describe(LedgerReader.readAlone(source, progress)));
+            case FileHeader.LESSON -> Found.of(describe(LessonReader.check(source, progress)));
+            case FileHeader.LEARNER -> Found.of(describe(LearnerFile.read(source)));
             default -> {
                 int entries = BoardReader.count(source, progress);
-                yield List.of(
-                        "board, " + entries + " pads described",
-                        "its pads are checked against a fabric when a design names both");
+                yield Found.of(
+                        List.of(
+                                "board, " + entries + " pads described",
+                                "its pads are checked against a fabric when a design names both"));
             }
         };
     }
@@ -91,11 +131,15 @@ public final class FileCheck {
 
     /** What is in a fabric and what is suspicious about it, as lines for people. O(connections). */
     public static List<String> describe(Fabric fabric, Progress progress) {
+        return find(fabric, progress).lines();
+    }
+
+    private static Found find(Fabric fabric, Progress progress) {
         List<String> lines = new ArrayList<>(counts(fabric));
         FabricReview.Result review = FabricReview.of(fabric, progress);
         lines.addAll(review.counts());
         review.findings().forEach(f -> lines.add(SUSPICIOUS + f));
-        return lines;
+        return new Found(lines, review.odd());
     }
 
     private static List<String> counts(Fabric fabric) {
@@ -117,6 +161,10 @@ public final class FileCheck {
      * What is in a design and its fabric and what is suspicious about them, as lines for people.
      */
     public static List<String> describe(Design design, Progress progress) {
+        return find(design, progress).lines();
+    }
+
+    private static Found find(Design design, Progress progress) {
         List<String> lines = new ArrayList<>();
         lines.add("design " + design.name());
         lines.add(
@@ -128,8 +176,11 @@ public final class FileCheck {
                         + " ports; "
                         + design.occupancy().usedCount()
                         + " vertices occupied");
-        DesignReview.of(design).forEach(f -> lines.add(SUSPICIOUS + f));
-        lines.addAll(describe(design.fabric(), progress));
-        return lines;
+        List<Finding> odd = new ArrayList<>(DesignReview.findings(design));
+        odd.forEach(f -> lines.add(SUSPICIOUS + f.text()));
+        Found fabric = find(design.fabric(), progress);
+        lines.addAll(fabric.lines());
+        odd.addAll(fabric.odd());
+        return new Found(lines, odd);
     }
 }

@@ -15,8 +15,8 @@ import padward.design.NetLock;
 import padward.design.PortDirection;
 import padward.design.RouteTree;
 import padward.example.HandMade;
-import padward.fabric.FabricReview;
 import padward.fabric.delay.Corner;
+import padward.fabric.review.FabricReview;
 
 /**
  * Net {@code a} of cell {@code from} can come to pad P over wire w1, which net {@code b} uses, or

@@ -140,7 +140,7 @@ class LessonFilesTest {
         assertThat(read.exercises().get(ExerciseKind.PAD).right()).isEqualTo(1);
         assertThat(learners.read("somebody else").lessons()).isEmpty();
         assertThat(read.without("boxes").lessons()).isEmpty();
-        assertThat(FileCheck.check(learners.file("Zoë O."), Progress.NONE).get(0))
+        assertThat(FileCheck.check(learners.file("Zoë O."), Progress.NONE).lines().get(0))
                 .contains("Zoë O.");
         Files.writeString(learners.file("Zoë O."), "{\"format\": \"padward-learner/1\"");
         assertThatThrownBy(() -> learners.change("Zoë O.", old -> old))

@@ -1,4 +1,4 @@
-package padward.fabric;
+package padward.fabric.review;
 
 import it.unimi.dsi.fastutil.ints.IntArrayFIFOQueue;
 import java.util.ArrayList;
@@ -12,6 +12,21 @@ import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
 import java.util.stream.Stream;
 import padward.base.Progress;
+import padward.fabric.AlikePins;
+import padward.fabric.CellFunction;
+import padward.fabric.CellKind;
+import padward.fabric.DoubleRateRegister;
+import padward.fabric.EdgeCursor;
+import padward.fabric.EdgeKind;
+import padward.fabric.Fabric;
+import padward.fabric.Pad;
+import padward.fabric.PinDirection;
+import padward.fabric.SitePin;
+import padward.fabric.SiteView;
+import padward.fabric.SwitchGroups;
+import padward.fabric.Unusable;
+import padward.fabric.VertexKind;
+import padward.fabric.WholeSite;
 import padward.fabric.delay.Corner;
 import padward.fabric.pad.PadUse;
 
@@ -21,9 +36,6 @@ import padward.fabric.pad.PadUse;
  * or dumped by a script show up here. O(vertices + edges).
  */
 public final class FabricReview {
-    /** Names listed for each finding. */
-    private static final int LISTED = 3;
-
     /** How many vertices are looked at between two questions whether to stop, less one. */
     private static final int OFTEN = 0xfff;
 
@@ -34,7 +46,7 @@ public final class FabricReview {
     private final Progress progress;
     private final BitSet entered;
     private final BitSet left;
-    private final List<String> findings = new ArrayList<>();
+    private final List<Finding> findings = new ArrayList<>();
     private final Map<EdgeKind, Integer> edgeCounts = new TreeMap<>();
     private boolean cornersDiffer;
     private int noDelay;
@@ -50,13 +62,18 @@ public final class FabricReview {
      * What the review found.
      *
      * @param counts what is in the fabric, in words
-     * @param findings what is suspicious, in words; may be empty
+     * @param odd what is suspicious; may be empty
      */
-    public record Result(List<String> counts, List<String> findings) {
+    public record Result(List<String> counts, List<Finding> odd) {
         /** Copies the lists. */
         public Result {
             counts = List.copyOf(counts);
-            findings = List.copyOf(findings);
+            odd = List.copyOf(odd);
+        }
+
+        /** What is suspicious, in words. */
+        public List<String> findings() {
+            return odd.stream().map(Finding::text).toList();
         }
     }
 
@@ -106,8 +123,8 @@ public final class FabricReview {
                 noDelay += slow == 0 ? 1 : 0;
             }
         }
-        find(named(againstSource), "out pins that something leads to");
-        find(named(againstSink), "in pins that lead to something");
+        find(FabricOddity.ENTERED_OUT_PINS, named(againstSource));
+        find(FabricOddity.LEAVING_IN_PINS, named(againstSink));
         lookAtPads();
         lookAtWires();
         lookAtSites();
@@ -139,7 +156,7 @@ public final class FabricReview {
                 single.add(groups.name(group));
             }
         }
-        find(single, "switch groups of one switch, which exclude nothing");
+        find(FabricOddity.SINGLE_SWITCH_GROUPS, single);
     }
 
     private List<String> counts() {
@@ -203,13 +220,15 @@ public final class FabricReview {
     }
 
     private void lookAtPads() {
-        BitSet reached = reachedFromSites();
+        BitSet reached = reachedFromSites(new BitSet());
+        BitSet generally = reachedFromSites(notGeneral());
         List<String> unfed = new ArrayList<>();
         List<String> apart = new ArrayList<>();
         List<String> blind = new ArrayList<>();
         List<String> shared = new ArrayList<>();
         Map<Integer, Pad> byRegister = new HashMap<>();
-        int unnamed = 0;
+        List<String> unnamed = new ArrayList<>();
+        List<String> byClockOnly = new ArrayList<>();
         for (Pad pad : fabric.pads()) {
             Pad other =
                     pad.dataSite() == Fabric.NOTHING
@@ -228,19 +247,43 @@ public final class FabricReview {
                 blind.add(pad.name());
             }
             boolean bonded = pad.use().bonding() != PadUse.Bonding.UNBONDED;
-            unnamed += bonded && pad.packagePin().isEmpty() ? 1 : 0;
+            if (bonded && pad.packagePin().isEmpty()) {
+                unnamed.add(pad.name());
+            }
+            if (drives
+                    && pad.use().isOffered()
+                    && reached.get(pad.vertex())
+                    && !generally.get(pad.vertex())) {
+                byClockOnly.add(pad.name());
+            }
         }
-        find(unfed, "pads that can drive, but nothing leads to them");
-        find(apart, "pads that no signal of a cell reaches, even on the empty fabric");
-        find(blind, "input pads that lead nowhere");
-        find(shared, "pads with the same IO register site before their drivers");
-        if (unnamed > 0) {
-            findings.add("pads without a package pin: " + unnamed);
-        }
+        find(FabricOddity.UNFED_PADS, unfed);
+        find(FabricOddity.PADS_APART, apart);
+        find(FabricOddity.PADS_BY_CLOCK_ONLY, byClockOnly);
+        find(FabricOddity.BLIND_PADS, blind);
+        find(FabricOddity.SHARED_REGISTERS, shared);
+        find(FabricOddity.UNNAMED_PINS, unnamed);
     }
 
-    /** All that can be reached from out pins of sites that are not a pad's own registers. */
-    private BitSet reachedFromSites() {
+    /** The wires of kinds that pads for clocks alone lead to, and all that is unusable. */
+    private BitSet notGeneral() {
+        BitSet result = new BitSet();
+        result.or(fabric.unusable().vertices());
+        Set<String> clockKinds = ClockWires.kinds(fabric);
+        for (int v = 0; v < fabric.vertexCount() && !clockKinds.isEmpty(); v++) {
+            if (clockKinds.contains(fabric.wireKind(v))) {
+                result.set(v);
+            }
+        }
+        return result;
+    }
+
+    /**
+     * All that can be reached from out pins of sites that are not a pad's own registers.
+     *
+     * @param without what may not be passed
+     */
+    private BitSet reachedFromSites(BitSet without) {
         Set<Integer> atPads = new HashSet<>();
         for (Pad pad : fabric.pads()) {
             atPads.add(pad.dataSite());
@@ -252,7 +295,7 @@ public final class FabricReview {
             SiteView site = fabric.site(s);
             for (int i = 0; i < site.pins().size() && !atPads.contains(s); i++) {
                 boolean out = site.pins().get(i).direction() == PinDirection.OUT;
-                if (out && !seen.get(site.firstPin() + i)) {
+                if (out && !seen.get(site.firstPin() + i) && !without.get(site.firstPin() + i)) {
                     seen.set(site.firstPin() + i);
                     queue.enqueue(site.firstPin() + i);
                 }
@@ -265,7 +308,7 @@ public final class FabricReview {
             }
             edges.reset(queue.dequeueInt());
             while (edges.next()) {
-                if (!seen.get(edges.other())) {
+                if (!seen.get(edges.other()) && !without.get(edges.other())) {
                     seen.set(edges.other());
                     queue.enqueue(edges.other());
                 }
@@ -291,8 +334,8 @@ public final class FabricReview {
             spans.computeIfAbsent(fabric.wireKind(v), k -> new HashMap<>())
                     .merge(span(v), 1, Integer::sum);
         }
-        find(undriven, "wires that nothing drives");
-        find(dead, "wires that lead nowhere");
+        find(FabricOddity.UNDRIVEN_WIRES, undriven);
+        find(FabricOddity.DEAD_WIRES, dead);
         List<String> odd = new ArrayList<>();
         for (int v = 0; v < fabric.vertexCount() && odd.size() < 1000; v++) {
             if (fabric.kind(v) == VertexKind.WIRE) {
@@ -303,7 +346,7 @@ public final class FabricReview {
                 }
             }
         }
-        find(odd, "wires that span other tiles than nearly all of their kind");
+        find(FabricOddity.ODD_SPANS, odd);
     }
 
     private long span(int wire) {
@@ -318,6 +361,9 @@ public final class FabricReview {
         List<String> unfit = new ArrayList<>();
         List<String> alone = new ArrayList<>();
         List<String> unlike = new ArrayList<>();
+        List<String> sharing = new ArrayList<>();
+        EdgeCursor into = fabric.edgesIn();
+        EdgeCursor onto = fabric.edgesOut();
         for (int s = 0; s < fabric.siteCount(); s++) {
             SiteView site = fabric.site(s);
             if (site.accepts().isEmpty()) {
@@ -329,6 +375,7 @@ public final class FabricReview {
             }
             alone.addAll(AlikePins.alone(site));
             unlike.addAll(AlikePins.usedDifferently(fabric, site));
+            sharing.addAll(sharing(site, into, onto));
             boolean in = false;
             boolean out = false;
             boolean joined = false;
@@ -342,17 +389,64 @@ public final class FabricReview {
                 cutOff.add(site.name());
             }
         }
-        find(useless, "sites that accept no kind of cell");
-        find(cutOff, "sites whose pins are joined to nothing");
-        find(unfit, "sites without a pin that a lookup table or register which they accept has");
-        find(alone, "pins that are alike with no other pin of their site or part");
-        find(unlike, "alike pins that a cell which their site accepts uses differently");
+        find(FabricOddity.SITES_WITHOUT_CELLS, useless);
+        find(FabricOddity.SITES_CUT_OFF, cutOff);
+        find(FabricOddity.SITES_WITHOUT_PINS, unfit);
+        find(FabricOddity.LONE_ALIKE_PINS, alone);
+        find(FabricOddity.UNLIKE_ALIKE_PINS, unlike);
+        find(FabricOddity.PINS_SHARING_A_WIRE, sharing);
         if (fabric.info().cellKinds().stream().noneMatch(CellKind::holdsState)) {
-            findings.add("no kind of cell holds state, so no endpoint can be named");
+            findings.add(Finding.of(FabricOddity.NO_STATE, ""));
         }
         if (fabric.info().settings().isEmpty()) {
-            findings.add("no driver settings, so the delay of pads is not known");
+            findings.add(Finding.of(FabricOddity.NO_SETTINGS, ""));
         }
+    }
+
+    /** Pins, of one direction each, at which only one wire ends or begins, the same for several. */
+    private List<String> sharing(SiteView site, EdgeCursor into, EdgeCursor onto) {
+        Map<Integer, List<String>> entering = new TreeMap<>();
+        Map<Integer, List<String>> leaving = new TreeMap<>();
+        for (int i = 0; i < site.pins().size(); i++) {
+            SitePin pin = site.pins().get(i);
+            boolean drives = pin.direction() == PinDirection.OUT;
+            int wire = onlyWire(drives ? onto : into, site.firstPin() + i);
+            if (wire != Fabric.NOTHING) {
+                (drives ? leaving : entering)
+                        .computeIfAbsent(wire, w -> new ArrayList<>())
+                        .add(pin.name());
+            }
+        }
+        List<String> result = new ArrayList<>();
+        for (Map<Integer, List<String>> byWire : List.of(entering, leaving)) {
+            byWire.forEach(
+                    (wire, pins) -> {
+                        if (pins.size() > 1) {
+                            result.add(
+                                    site.name()
+                                            + ": "
+                                            + String.join(" and ", pins)
+                                            + " at "
+                                            + fabric.vertexName(wire));
+                        }
+                    });
+        }
+        return result;
+    }
+
+    /** The wire that alone is joined to a pin from outside its site, or nothing. */
+    private int onlyWire(EdgeCursor edges, int pin) {
+        int found = Fabric.NOTHING;
+        edges.reset(pin);
+        while (edges.next()) {
+            if (edges.kind() != EdgeKind.PASS_THROUGH) {
+                if (found != Fabric.NOTHING || fabric.kind(edges.other()) != VertexKind.WIRE) {
+                    return Fabric.NOTHING;
+                }
+                found = edges.other();
+            }
+        }
+        return found;
     }
 
     private Stream<CellFunction> accepted(SiteView site) {
@@ -370,18 +464,16 @@ public final class FabricReview {
     private void lookAtDelays() {
         int all = edgeCounts.values().stream().mapToInt(Integer::intValue).sum();
         if (all > 0 && !cornersDiffer) {
-            findings.add("fast and slow delays are the same everywhere");
+            findings.add(Finding.of(FabricOddity.EQUAL_CORNERS, ""));
         }
         if (noDelay > 0) {
-            findings.add("connections that take no time: " + noDelay + " of " + all);
+            findings.add(Finding.of(FabricOddity.NO_DELAY, ": " + noDelay + " of " + all));
         }
     }
 
-    private void find(List<String> names, String what) {
+    private void find(Oddity kind, List<String> names) {
         if (!names.isEmpty()) {
-            String first = String.join(", ", names.subList(0, Math.min(LISTED, names.size())));
-            String more = names.size() > LISTED ? ", …" : "";
-            findings.add(what + ": " + names.size() + " (" + first + more + ")");
+            findings.add(Finding.of(kind, names));
         }
     }
 }
