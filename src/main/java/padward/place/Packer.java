@@ -27,6 +27,7 @@ import padward.fabric.Pad;
 final class Packer {
     static final String IN = "input ports";
     static final String CLOCK_IN = "clock inputs";
+    static final String BOTH = "ports of both directions";
     static final String OUT = "output ports";
     static final String REGISTERED_OUT = "output ports with registers";
 
@@ -76,7 +77,11 @@ final class Packer {
         for (int p = 0; p < blockOfPort.length; p++) {
             boolean in = netlist.ports().get(p).direction() == PortDirection.IN;
             boolean used = registerOfPort[p] != Fabric.NOTHING;
-            String group = in ? clocks.contains(p) ? CLOCK_IN : IN : used ? REGISTERED_OUT : OUT;
+            boolean both = netlist.ports().get(p).direction() == PortDirection.BOTH;
+            String group =
+                    both
+                            ? BOTH
+                            : in ? clocks.contains(p) ? CLOCK_IN : IN : used ? REGISTERED_OUT : OUT;
             blockOfPort[p] = groupOfBlock.size();
             groupOfBlock.add(number(groups, numbers, group));
             addKinds(kindsOfGroup, groups, List.of());
@@ -207,6 +212,7 @@ final class Packer {
         for (Netlist.LogicalNet net : netlist.nets()) {
             if (net.sinks().size() == 1
                     && net.sinks().get(0) instanceof Terminal.PortEnd port
+                    && netlist.ports().get(port.port()).direction() == PortDirection.OUT
                     && net.driver() instanceof Terminal.CellPin driver
                     && drivesOnly(driver)) {
                 Netlist.LogicalCell cell = netlist.cells().get(driver.cell());

@@ -14,6 +14,7 @@ import padward.base.Progress;
 import padward.design.Netlist;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
+import padward.fabric.EnableSites;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
@@ -129,6 +130,11 @@ public final class PlaceAndRoute {
             return switch (name) {
                 case Packer.IN -> pad.directions().canRead();
                 case Packer.CLOCK_IN -> pad.directions().canRead() && clockPads.contains(index);
+                case Packer.BOTH ->
+                        pad.directions().canRead()
+                                && pad.directions().canDrive()
+                                && EnableSites.endOf(fabric, pad) != Fabric.NOTHING
+                                && (asked || isUsable(pad));
                 case Packer.OUT -> pad.directions().canDrive() && (asked || isUsable(pad));
                 case Packer.REGISTERED_OUT ->
                         pad.directions().canDrive()

@@ -20,6 +20,7 @@ import padward.route.negotiate.RouteJob;
 final class PlacementRouter {
     private final Fabric fabric;
     private final BitSet closed;
+    private final BitSet bothWays;
 
     /**
      * A net to route.
@@ -44,7 +45,12 @@ final class PlacementRouter {
             List<int[]> sinks,
             List<PlaceRouteResult.Unrouted> reasons) {}
 
-    PlacementRouter(Fabric fabric, BitSet closed) {
+    /**
+     * @param closed what no net may enter, unless it ends there
+     * @param bothWays of these, the pads at which one net ends while another one begins there
+     */
+    PlacementRouter(Fabric fabric, BitSet closed, BitSet bothWays) {
+        this.bothWays = bothWays;
         this.fabric = fabric;
         this.closed = closed;
     }
@@ -65,7 +71,9 @@ final class PlacementRouter {
                         .map(j -> new RouteJob(jobs.get(j).root, jobs.get(j).sinks))
                         .toList();
         List<Optional<RouteTree>> found =
-                new NegotiatedRouter(fabric, closed).route(first, rounds, progress);
+                new NegotiatedRouter(fabric, closed)
+                        .sharing(bothWays)
+                        .route(first, rounds, progress);
         BitSet used = (BitSet) closed.clone();
         List<Integer> failed = new ArrayList<>();
         for (int i = 0; i < found.size(); i++) {
@@ -152,6 +160,7 @@ final class PlacementRouter {
         RouteJob rest = new RouteJob(job.root, left.toIntArray());
         Optional<RouteTree> tree =
                 new NegotiatedRouter(fabric, used, others, Optional.empty())
+                        .sharing(bothWays)
                         .route(List.of(rest), rounds, progress)
                         .get(0);
         if (tree.isEmpty()) {

@@ -13,6 +13,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.Netlist;
 import padward.design.Port;
+import padward.design.PortDirection;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.AlikePins;
@@ -69,7 +70,8 @@ final class RouteAndReport {
                             net.sinks().stream().map(s -> alike(cells, s)).toList()));
         }
         PlacementRouter.Result routed =
-                new PlacementRouter(fabric, closed).route(jobs, options.rounds(), progress);
+                new PlacementRouter(fabric, closed, bothWays(ports))
+                        .route(jobs, options.rounds(), progress);
         List<Net> nets = nets(jobs, routed, cells);
         Design design =
                 new Design(
@@ -128,10 +130,21 @@ final class RouteAndReport {
         return ports;
     }
 
+    /** The pads to which one net comes while another one begins there. */
+    private BitSet bothWays(List<Port> ports) {
+        BitSet pads = new BitSet();
+        ports.stream()
+                .filter(p -> p.direction() == PortDirection.BOTH)
+                .forEach(p -> pads.set(fabric.pads().get(p.pad()).vertex()));
+        return pads;
+    }
+
     private int vertex(List<Cell> cells, List<Port> ports, Terminal end) {
-        return end instanceof Terminal.CellPin at
-                ? fabric.site(cells.get(at.cell()).site()).findPin(at.pin())
-                : fabric.pads().get(ports.get(((Terminal.PortEnd) end).port()).pad()).vertex();
+        if (end instanceof Terminal.CellPin at) {
+            return fabric.site(cells.get(at.cell()).site()).findPin(at.pin());
+        }
+        Terminal.PortEnd port = (Terminal.PortEnd) end;
+        return port.vertexOn(fabric, ports.get(port.port()));
     }
 
     /** The pins that can take the signal of an end; one that is constant cannot. */

@@ -21,6 +21,7 @@ import padward.design.Design;
 import padward.design.DesignReview;
 import padward.design.Net;
 import padward.design.Port;
+import padward.design.PortDirection;
 import padward.design.Terminal;
 import padward.design.board.Board;
 import padward.fabric.Fabric;
@@ -175,6 +176,57 @@ class PlaceAndRouteTest {
         // the sink that wires lead to still gets its signal
         Design design = checked(placed, wires, folder);
         assertThat(design.findNet("gated").orElseThrow().sinks()).hasSize(1);
+    }
+
+    /** A bus of four lines that are driven and read on one pad each. */
+    @Test
+    void portsInBothDirectionsAreOnOnePadWithThreeNets(@TempDir Path folder) throws Exception {
+        int wires = 8_000;
+        Fabric fabric = PatternFabric.compile(FabricMaker.make(wires, 5));
+        StringBuilder text = new StringBuilder("module bus (inout [3:0] data, input clock, talk,");
+        text.append(" output [3:0] seen); wire [3:0] own; wire on;\n");
+        text.append("keep k (.d(talk), .c(clock), .q(on));\n");
+        for (int bit = 0; bit < 4; bit++) {
+            text.append(
+                    "keep r%d (.d(data[%d]), .c(clock), .q(own[%d]));\n".formatted(bit, bit, bit));
+            text.append(
+                    "keep s%d (.d(own[%d]), .c(clock), .q(seen[%d]));\n".formatted(bit, bit, bit));
+            text.append("bufif1 t%d (data[%d], own[%d], on);\n".formatted(bit, bit, bit));
+        }
+        Path file = Files.writeString(folder.resolve("bus.v"), text.append("endmodule\n"));
+        String types = Files.readString(NETLISTS.resolve("larch.mapping.json"));
+        Path mapping =
+                Files.writeString(
+                        folder.resolve("bus.mapping.json"),
+                        types.replace(
+                                "\"types\": [",
+                                "\"types\": [{\"type\": \"bufif1\", \"atPort\": {\"pad\": \"out\","
+                                        + " \"out\": \"in[0]\", \"enable\": \"in[1]\"}},"));
+        NetlistReader.Mapped mapped =
+                NetlistReader.read(
+                        file,
+                        "",
+                        CellMappingReader.read(mapping, Progress.NONE),
+                        fabric,
+                        Progress.NONE);
+        PlaceRouteResult.OnFabric placed =
+                (PlaceRouteResult.OnFabric)
+                        PlaceAndRoute.placeAndRoute(
+                                fabric,
+                                mapped.netlist(),
+                                PlaceRouteOptions.usual(1),
+                                Progress.NONE);
+        assertThat(placed.report().unrouted()).isEmpty();
+        Design design = checked(placed, wires, folder);
+        for (int bit = 0; bit < 4; bit++) {
+            int port = design.findPort("data[" + bit + "]").orElseThrow().id();
+            assertThat(design.ports().get(port).direction()).isEqualTo(PortDirection.BOTH);
+            Terminal pad = new Terminal.PortEnd(port);
+            assertThat(design.nets()).filteredOn(n -> n.driver().equals(pad)).hasSize(1);
+            assertThat(design.nets()).filteredOn(n -> n.sinks().contains(pad)).hasSize(1);
+            assertThat(design.findNet("on").orElseThrow().sinks())
+                    .contains(Terminal.PortEnd.enableOf(port));
+        }
     }
 
     @Test

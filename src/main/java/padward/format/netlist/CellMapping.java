@@ -57,6 +57,16 @@ public record CellMapping(String name, Map<String, Type> types) {
     public record Joins(String from, String to) implements Type {}
 
     /**
+     * No cell: the driver of a port's pad that can be switched off.
+     *
+     * @param pad the pin at the port
+     * @param out the pin with what goes out
+     * @param in the pin with what comes in; {@code ""} when there is none, as it is at the port
+     * @param enable the pin that switches the driver
+     */
+    public record AtPort(String pad, String out, String in, String enable) implements Type {}
+
+    /**
      * No cell: a pin with a constant.
      *
      * @param pin the pin

@@ -88,18 +88,24 @@ public final class CellMappingReader {
         var joins = type.optional("joins", two(), List.of()).means("two pins that are one net");
         var constant = type.optional("constant", whole(0, 1), 0).means("the constant at a pin");
         var pin = type.optional("pin", name(), "").means("that pin");
+        var atPort =
+                type.maybe("atPort", atPort(), mapped -> Optional.empty())
+                        .means("no cell: the driver of a port's pad, which can be switched off");
         type.require(
                 Schema.oneOf(
                         List.of(
                                 Schema.having(kind),
+                                Schema.having(atPort),
                                 Schema.having(joins),
                                 Schema.having(constant, pin))));
         return type.makes(
                 in -> {
-                    long routes = Stream.of(kind, joins, constant).filter(Slot::isGiven).count();
+                    long routes =
+                            Stream.of(kind, joins, constant, atPort).filter(Slot::isGiven).count();
                     if (routes != 1) {
                         throw in.fault(
-                                "one of \"kind\", \"joins\" and \"constant\"", routes + " of them");
+                                "one of \"kind\", \"joins\", \"constant\" and \"atPort\"",
+                                routes + " of them");
                     }
                     for (String clock : kind.isGiven() ? clocks.get() : List.<String>of()) {
                         if (!pins.get().containsKey(clock)) {
@@ -125,6 +131,9 @@ public final class CellMappingReader {
                                         clocks.get(),
                                         atPad.get()));
                     }
+                    if (atPort.isGiven()) {
+                        return new Mapped(name.get(), atPort.get().orElseThrow());
+                    }
                     return new Mapped(
                             name.get(),
                             joins.isGiven()
@@ -135,6 +144,18 @@ public final class CellMappingReader {
 
     private static Kind<List<String>> two() {
         return list(name()).limited(Schema.any().with("minItems", 2).with("maxItems", 2));
+    }
+
+    private static Form<CellMapping.AtPort> atPort() {
+        var atPort = new Fields<CellMapping.AtPort>();
+        var pad = atPort.needed("pad", name()).means("its pin at the port");
+        var out = atPort.needed("out", name()).means("its pin with what goes out");
+        var in =
+                atPort.optional("in", name(), "")
+                        .means("its pin with what comes in; without it that is at the port");
+        var enable = atPort.needed("enable", name()).means("its pin that switches the driver");
+        return atPort.makes(
+                () -> new CellMapping.AtPort(pad.get(), out.get(), in.get(), enable.get()));
     }
 
     private static Form<Netlist.AtPad> atPad() {

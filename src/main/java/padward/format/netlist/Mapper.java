@@ -30,6 +30,8 @@ final class Mapper {
     private final List<Netlist.LogicalPort> ports = new ArrayList<>();
     private final Int2ObjectLinkedOpenHashMap<Ends> ends = new Int2ObjectLinkedOpenHashMap<>();
     private final List<String> notes = new ArrayList<>();
+    private final Int2IntOpenHashMap portByNet = new Int2IntOpenHashMap();
+    private final Set<Integer> driven = new HashSet<>();
     private int absorbed;
 
     /** A net that is still growing. */
@@ -44,6 +46,7 @@ final class Mapper {
         this.flat = flat;
         this.mapping = mapping;
         this.kindPins = kindPins;
+        portByNet.defaultReturnValue(-1);
     }
 
     NetlistReader.Mapped run() throws BadInput {
@@ -56,6 +59,12 @@ final class Mapper {
         for (FlatNetlist.FlatPort port : flat.ports()) {
             addPort(port);
         }
+        for (FlatNetlist.Leaf leaf : flat.leaves()) {
+            if (mapping.types().get(leaf.type()) instanceof CellMapping.AtPort at) {
+                addDriver(leaf, at);
+            }
+        }
+        requireDrivers();
         for (FlatNetlist.Leaf leaf : flat.leaves()) {
             if (mapping.types().get(leaf.type()) instanceof CellMapping.OfCell cell) {
                 addCell(leaf, cell);
@@ -161,6 +170,8 @@ final class Mapper {
             for (int net : leaf.pins().getOrDefault(constant.pin(), new int[0])) {
                 join(leaf, constant.value(), net);
             }
+        } else if (type instanceof CellMapping.AtPort at && leaf.pins().containsKey(at.in())) {
+            join(leaf, onlyNet(leaf, at.pad()), onlyNet(leaf, at.in()));
         }
     }
 
@@ -200,21 +211,72 @@ final class Mapper {
         return ends.computeIfAbsent(root(net), n -> new Ends());
     }
 
-    private void addPort(FlatNetlist.FlatPort port) throws BadInput {
-        if (port.direction() == PortDirection.BOTH) {
-            throw new BadInput(
-                    flat.file(),
-                    "module " + flat.name(),
-                    "ports of direction input or output",
-                    Text.quote(port.name()) + " of direction inout");
-        }
+    private void addPort(FlatNetlist.FlatPort port) {
         Terminal end = new Terminal.PortEnd(ports.size());
         ports.add(new Netlist.LogicalPort(port.name(), port.direction()));
-        if (port.direction() == PortDirection.IN) {
+        portByNet.putIfAbsent(root(port.net()), ports.size() - 1);
+        if (port.direction() != PortDirection.OUT) {
             ends(port.net()).drivers.add(end);
             ends(port.net()).driverTexts.add("port " + port.name());
         } else {
             ends(port.net()).sinks.add(end);
+        }
+    }
+
+    /** The driver of a pad: what it is given leaves by the port, as long as it is enabled. */
+    private void addDriver(FlatNetlist.Leaf leaf, CellMapping.AtPort at) throws BadInput {
+        int net = root(onlyNet(leaf, at.pad()));
+        int port = portByNet.get(net);
+        if (port < 0 || ports.get(port).direction() != PortDirection.BOTH) {
+            throw new BadInput(
+                    flat.file(),
+                    leaf.place(),
+                    "pin " + at.pad() + " at a port of direction inout",
+                    "net " + flat.names().get(net));
+        }
+        if (!driven.add(port)) {
+            throw new BadInput(
+                    flat.file(),
+                    leaf.place(),
+                    "one driver for port " + Text.quote(ports.get(port).name()),
+                    "a second one, " + leaf.name());
+        }
+        ends(onlyNet(leaf, at.out())).sinks.add(new Terminal.PortEnd(port));
+        ends(onlyNet(leaf, at.enable())).sinks.add(Terminal.PortEnd.enableOf(port));
+    }
+
+    private int onlyNet(FlatNetlist.Leaf leaf, String pin) throws BadInput {
+        int[] nets = leaf.pins().getOrDefault(pin, new int[0]);
+        if (nets.length != 1) {
+            throw new BadInput(
+                    flat.file(),
+                    leaf.place(),
+                    "one bit at pin " + pin + ", which the mapping names",
+                    nets.length == 0 ? "none" : nets.length + " of them");
+        }
+        return nets[0];
+    }
+
+    /** Each port in both directions must have a driver that can be switched off. */
+    private void requireDrivers() throws BadInput {
+        for (int port = 0; port < ports.size(); port++) {
+            if (ports.get(port).direction() == PortDirection.BOTH && !driven.contains(port)) {
+                throw new BadInput(
+                        flat.file(),
+                        "module " + flat.name(),
+                        "at port "
+                                + Text.quote(ports.get(port).name())
+                                + " of direction inout a cell whose type the mapping describes"
+                                + " with \"atPort\"",
+                        "none");
+            }
+        }
+        if (!driven.isEmpty()) {
+            notes.add(
+                    driven.size()
+                            + (driven.size() == 1 ? " port" : " ports")
+                            + " of direction inout: whether the pad's driver is on at 1 or at 0 is"
+                            + " for the fabric to say, and is not changed");
         }
     }
 
@@ -319,13 +381,16 @@ final class Mapper {
                     String.join(" and ", net.driverTexts));
         }
         for (Terminal sink : net.sinks) {
-            int port = ((Terminal.PortEnd) sink).port();
+            Terminal.PortEnd end = (Terminal.PortEnd) sink;
+            String name = ports.get(end.port()).name();
             notes.add(
-                    "port "
-                            + ports.get(port).name()
-                            + " is constant "
-                            + value
-                            + ", so it has no net");
+                    end.role() == Terminal.PortEnd.Role.PAD
+                            ? "port " + name + " is constant " + value + ", so it has no net"
+                            : "the enable of port "
+                                    + name
+                                    + " is constant "
+                                    + value
+                                    + ", so no net switches its driver");
         }
     }
 }

@@ -11,17 +11,21 @@ import java.util.Set;
  */
 final class VerilogGates {
     private static final Set<String> ONE_OUTPUT = Set.of("and", "nand", "or", "nor", "xor", "xnor");
+    private static final Set<String> THREE_STATE = Set.of("bufif0", "bufif1");
     private static final Set<String> ONE_INPUT = Set.of("buf", "not");
 
     private VerilogGates() {}
 
     static boolean isGate(VerilogLexer lexer) {
         return lexer.sort() == VerilogLexer.Sort.WORD
-                && (ONE_OUTPUT.contains(lexer.word()) || ONE_INPUT.contains(lexer.word()));
+                && (ONE_OUTPUT.contains(lexer.word())
+                        || ONE_INPUT.contains(lexer.word())
+                        || THREE_STATE.contains(lexer.word()));
     }
 
     /**
-     * Pins by name: the output comes first; in {@code buf} and {@code not} the input comes last.
+     * Pins by name: the output comes first; in {@code buf} and {@code not} the input comes last. In
+     * {@code bufif0} and {@code bufif1}, {@code in[1]} switches the output.
      */
     static Map<String, List<Bit>> named(String type, Map<String, List<Bit>> byOrder) {
         Map<String, List<Bit>> pins = new LinkedHashMap<>();

@@ -74,6 +74,7 @@ public final class NegotiatedRouter {
     private final Optional<Consumer<RoutingRound>> listener;
     private double presentFactor;
     private BitSet avoided = new BitSet();
+    private BitSet shared = new BitSet();
 
     /**
      * @param fabric the fabric
@@ -114,6 +115,12 @@ public final class NegotiatedRouter {
         return this;
     }
 
+    /** The same router, for which vertices may be of two nets, such as pads in both directions. */
+    public NegotiatedRouter sharing(BitSet vertices) {
+        shared = vertices;
+        return this;
+    }
+
     /**
      * Routes all jobs.
      *
@@ -142,8 +149,8 @@ public final class NegotiatedRouter {
             progress.report(
                     (double) (round + 1) / rounds,
                     "round " + (round + 1) + ", " + routed.size() + " nets");
-            boolean shared = raiseHistory(trees);
-            if (!shared) {
+            boolean anyShared = raiseHistory(trees);
+            if (!anyShared) {
                 report(round + 1, routed, trees);
                 return trees;
             }
@@ -274,8 +281,10 @@ public final class NegotiatedRouter {
     private void use(RouteTree tree, int change) {
         for (int place = 0; place < tree.size(); place++) {
             int vertex = tree.vertex(place);
-            users[vertex] += change;
-            setPrice(vertex);
+            if (!shared.get(vertex)) {
+                users[vertex] += change;
+                setPrice(vertex);
+            }
         }
         switches.use(tree, change);
     }

@@ -111,6 +111,9 @@ public final class NetlistLogic {
         }
         for (int p = 0; p < netlist.ports().size(); p++) {
             Netlist.LogicalPort port = netlist.ports().get(p);
+            if (port.direction() == PortDirection.BOTH) {
+                throw fault("port " + port.name(), "an input or an output", "direction inout");
+            }
             if (port.direction() != PortDirection.OUT) {
                 continue;
             }

@@ -14,6 +14,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Netlist;
+import padward.design.PortDirection;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
@@ -34,6 +35,8 @@ class MapperTest {
               "clocks": ["c"], "settings": {"start": "0"}},
              {"type": "ram", "kind": "memory",
               "pins": {"a": "address", "d": "data", "w": "write", "c": "clk", "q": "q"}},
+             {"type": "bufif1", "atPort": {"pad": "out", "out": "in[0]", "enable": "in[1]"}},
+             {"type": "padcell", "atPort": {"pad": "p", "out": "o", "in": "i", "enable": "e"}},
              {"type": "pass", "joins": ["i", "o"]},
              {"type": "low", "constant": 0, "pin": "y"}]}
             """;
@@ -124,6 +127,70 @@ class MapperTest {
         assertThat(fault.getMessage()).contains(expected);
     }
 
+    /** With the gate of the language, what comes in is on the port's own net. */
+    @Test
+    void aPortInBothDirectionsHasThreeNets() throws Exception {
+        for (String driver :
+                List.of(
+                        "bufif1 g (d, q, e); keep r (.d(d), .c(c), .q(y));",
+                        "wire i; padcell g (.p(d), .o(q), .i(i), .e(e));"
+                                + " keep r (.d(i), .c(c), .q(y));")) {
+            NetlistReader.Mapped mapped =
+                    read(
+                            "module m (inout d, input c, s, f, output y); wire q, e;\n"
+                                    + "keep o (.d(s), .c(c), .q(q)); keep n (.d(f), .c(c), .q(e));"
+                                    + driver
+                                    + " endmodule",
+                            MAPPING);
+            Netlist netlist = mapped.netlist();
+            assertThat(netlist.ports().get(0))
+                    .isEqualTo(new Netlist.LogicalPort("d", PortDirection.BOTH));
+            assertThat(net(netlist, "d").driver()).isEqualTo(new Terminal.PortEnd(0));
+            assertThat(net(netlist, "d").sinks()).containsExactly(new Terminal.CellPin(2, "in[0]"));
+            assertThat(net(netlist, "q").driver()).isEqualTo(new Terminal.CellPin(0, "out"));
+            assertThat(net(netlist, "q").sinks()).containsExactly(new Terminal.PortEnd(0));
+            assertThat(net(netlist, "e").driver()).isEqualTo(new Terminal.CellPin(1, "out"));
+            assertThat(net(netlist, "e").sinks()).containsExactly(Terminal.PortEnd.enableOf(0));
+            assertThat(mapped.notes()).anyMatch(n -> n.startsWith("1 port of direction inout"));
+        }
+    }
+
+    @Test
+    void anEnableAtAConstantIsNoted() throws Exception {
+        NetlistReader.Mapped mapped =
+                read(
+                        "module m (inout d, input c, s); wire q;\n"
+                                + "keep o (.d(s), .c(c), .q(q)); bufif1 g (d, q, 1'b1); endmodule",
+                        MAPPING);
+        assertThat(mapped.notes())
+                .contains("the enable of port d is constant 1, so no net switches its driver");
+    }
+
+    private static Netlist.LogicalNet net(Netlist netlist, String name) {
+        return netlist.nets().stream().filter(n -> n.name().equals(name)).findFirst().orElseThrow();
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "keep u (.d(d), .q(x)); | at port \"d\" of direction inout a cell whose type",
+                "bufif1 u (d, x, x); bufif1 v (d, x, x); | one driver for port \"d\", found a second",
+                "bufif1 u (y, x, x); | pin out at a port of direction inout, found net y",
+                "padcell u (.p(d), .o(x)); | one bit at pin e, which the mapping names, found none",
+                "keep v (.q(d)); bufif1 u (d, x, x); | one driver, found port d and v.q"
+            })
+    void portsInBothDirectionsThatCannotBeMappedAreReported(String body, String expected) {
+        BadInput fault =
+                catchThrowableOfType(
+                        BadInput.class,
+                        () ->
+                                read(
+                                        "module m (inout d); wire x, y; " + body + " endmodule",
+                                        MAPPING));
+        assertThat(fault.getMessage()).contains(expected);
+    }
+
     /** Verilog's escaped names may hold other characters than a design's. */
     @Test
     void namesThatADesignCannotHaveAreReported() {
@@ -140,7 +207,7 @@ class MapperTest {
                 "\"kind\": \"register\"|\"kind\": \"regster\"|a kind of cell that some site",
                 "\"c\": \"clk\"|\"c\": \"clok\"|a pin of the sites that accept",
                 "\"clocks\": [\"c\"]|\"clocks\": [\"cc\"]|clocks that \"pins\" names",
-                "\"constant\": 0, ||one of \"kind\", \"joins\" and \"constant\"",
+                "\"constant\": 0, ||one of \"kind\", \"joins\", \"constant\" and \"atPort\"",
                 "[\"i\", \"o\"]|[\"i\"]|two pins that are joined",
                 "\"type\": \"low\"|\"type\": \"pass\"|a name that only one type has"
             })
