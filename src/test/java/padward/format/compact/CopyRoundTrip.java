@@ -76,4 +76,22 @@ public final class CopyRoundTrip {
         }
         throw new BadInput("copy", "", "a sound one", "another");
     }
+
+    /** The fabric by way of its copy in a folder, where one can be kept. */
+    public ExplicitFabric get(Path folder) throws BadInput {
+        return new FabricCopies(new CopyFolder(folder), MOST_BYTES)
+                .get(
+                        source,
+                        () -> (ExplicitFabric) FabricReader.read(source, Progress.NONE),
+                        Progress.NONE);
+    }
+
+    /** Whether a folder has a sound copy, and nothing else. */
+    public boolean isAllOf(Path folder) {
+        CopyFolder copies = new CopyFolder(folder);
+        String[] names = folder.toFile().list();
+        return names != null
+                && names.length == 1
+                && new FabricCopies(copies, MOST_BYTES).find(digest, Progress.NONE).isPresent();
+    }
 }

@@ -22,7 +22,9 @@ import padward.change.LedgerEntry;
 import padward.cli.Padward;
 import padward.cli.output.ExitStatus;
 import padward.fabric.Fabric;
+import padward.format.compact.CopyRoundTrip;
 import padward.format.fabric.FabricReader;
+import padward.format.fabric.FabricWriter;
 import padward.format.ledger.Journal;
 import padward.format.ledger.JournalTest;
 import padward.format.source.FolderSwap;
@@ -106,6 +108,15 @@ public final class EveryOperation {
                         "apply -d DESIGN -l kept.json -o applied.json --new-ledger fresh.json",
                         ""));
         DEEDS.put("expand", new Deed(true, "expand only.fabric.json -o listed.json", ""));
+        DEEDS.put("packed", new Deed(true, "expand only.fabric.json -o listed.json.gz", ""));
+        DEEDS.put("page", new Deed(true, "sheet -d DESIGN -l kept.json -o sheet.html", ""));
+        DEEDS.put("delays", new Deed(true, "sheet -d DESIGN -l kept.json -o sheet.sdf", ""));
+        DEEDS.put("samples", new Deed(true, "deskew c.csv -s old.csv -o c2.csv", ""));
+        DEEDS.put(
+                "template",
+                new Deed(
+                        true, "changes -d DESIGN -l kept.json --template t.mustache -o t.txt", ""));
+        DEEDS.put("zipped", new Deed(true, "export -d DESIGN --tables out --gz --replace", "out"));
         DEEDS.put(
                 "board",
                 new Deed(
@@ -153,6 +164,8 @@ public final class EveryOperation {
         Files.writeString(
                 origin.resolve("c.vcd"),
                 "$timescale 1ns $end $var wire 1 ! J2.1 $end $enddefinitions $end #0 0! #10 1! ");
+        Files.writeString(origin.resolve("c.csv"), "time_ns,J2.1\n0,0\n10,1\n");
+        Files.writeString(origin.resolve("t.mustache"), "{{design}}");
         Files.createDirectories(work);
         prepare();
         String kept = "keep -d DESIGN -l kept.json -n pump/level/sample[1] -p J2.1";
@@ -207,7 +220,8 @@ public final class EveryOperation {
     }
 
     private static boolean isName(String word) {
-        return word.matches(".*\\.(json|v|csv|vcd)|out|tables|read|made");
+        return word.matches(
+                ".*\\.(json|json\\.gz|v|csv|vcd|html|sdf|mustache|txt)|out|tables|read|made");
     }
 
     private static void delete(Path folder) throws IOException {
@@ -259,6 +273,45 @@ public final class EveryOperation {
             }
         }
         return result;
+    }
+
+    /**
+     * The copy of a fabric in the cache: it is for speed only, so whatever happens to it, the
+     * fabric is read.
+     */
+    private void runCopies() throws Exception {
+        Path listed = origin.resolve("listed.json");
+        FabricWriter.write(
+                FabricReader.read(origin.resolve("only.fabric.json"), Progress.NONE), listed);
+        CopyRoundTrip copies = new CopyRoundTrip(listed);
+        Path cache = work.resolve("cache");
+        int vertices = FabricReader.read(listed, Progress.NONE).vertexCount();
+        for (Fate.Kind kind : List.of(Fate.Kind.KILL, Fate.Kind.FULL, Fate.Kind.DENIED)) {
+            prepare();
+            Fate.begin(Fate.Kind.NONE, 0);
+            copies.get(cache);
+            int operations = Fate.end();
+            for (int n = 1; n <= operations; n++) {
+                prepare();
+                String what = "copies, " + kind + " at " + n;
+                Fate.begin(kind, n);
+                try {
+                    if (copies.get(cache).vertexCount() != vertices) {
+                        fail(what + ": another fabric");
+                    }
+                } catch (Fate.Killed end) {
+                    // the next one reads it
+                }
+                Fate.end();
+                if (kind == Fate.Kind.FULL && !left().isEmpty()) {
+                    fail(what + ": left on a full disk " + left());
+                }
+                if (copies.get(cache).vertexCount() != vertices || !copies.isAllOf(cache)) {
+                    fail(what + ": the next run leaves " + left());
+                }
+            }
+            System.out.println("copies, " + kind + ": " + operations + " operations");
+        }
     }
 
     /** The window's journal: what was recorded last is there, or what was being recorded. */
@@ -406,6 +459,9 @@ public final class EveryOperation {
             if (chosen.isEmpty() || chosen.contains(each.getKey())) {
                 all.runAll(each.getKey(), each.getValue());
             }
+        }
+        if (chosen.isEmpty() || chosen.contains("copies")) {
+            all.runCopies();
         }
         if (chosen.isEmpty() || chosen.contains("journal")) {
             all.runJournal();

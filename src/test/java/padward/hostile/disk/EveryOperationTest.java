@@ -37,7 +37,7 @@ class EveryOperationTest {
 
     @Test
     void filesAreAsBeforeOrAsAfterWhereverTheProgramIsStopped() throws Exception {
-        run("keep", "apply", "import", "journal", "session");
+        run("keep", "apply", "import", "journal", "session", "copies");
     }
 
     @Test
