@@ -26,8 +26,8 @@ import org.jacoco.core.runtime.RuntimeData;
  * Loads the program once more, with marks at its branches, and runs a campaign in it: so the
  * campaign sees which inputs reach what no other has reached, and can say what share it reached.
  *
- * <p>Run by hand: {@code BranchLoader SEED INPUTS [TARGET]}. The lines with branches that were not
- * reached are listed in {@code target/hostile/missed.txt}.
+ * <p>Run by hand: {@code BranchLoader SEED INPUTS [TARGET]}, see {@link Campaign}. The lines with
+ * branches that were not reached are listed in {@code target/hostile/missed.txt}.
  */
 public final class BranchLoader extends ClassLoader {
     /** The packages that read what others have written. */

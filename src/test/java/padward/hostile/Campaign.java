@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.concurrent.TimeUnit;
 import java.util.function.LongSupplier;
 import java.util.stream.Stream;
 import java.util.zip.CRC32;
@@ -20,10 +21,10 @@ import java.util.zip.CRC32;
  * Reads hostile inputs, changed from sound ones and from the corpus. Where it is told how much of
  * the program was reached, inputs that reach more are changed further.
  *
- * <p>Run by hand: {@code Campaign SEED INPUTS [TARGET]}. What fails is written to {@code
- * target/hostile}, what reaches more to {@code target/hostile-reached}. {@code Campaign further
- * FOLDER TO} reads the files of a folder with a folder for each target, and copies those that reach
- * more than the corpus does, small ones first.
+ * <p>Run by hand: {@code Campaign SEED INPUTS [TARGET]}, or {@code 120m} for two hours instead of a
+ * number of inputs. What fails is written to {@code target/hostile}, what reaches more to {@code
+ * target/hostile-reached}. {@code Campaign further FOLDER TO} reads the files of a folder with a
+ * folder for each target, and copies those that reach more than the corpus does, small ones first.
  */
 public final class Campaign {
     private static final int MOST_KEPT = 400;
@@ -140,6 +141,7 @@ public final class Campaign {
         }
         if (failures.putIfAbsent(target.name() + ": " + what, message) == null) {
             Path file = write(FOUND, target, input);
+            System.out.println("FAILED " + target.name() + ": " + what + ", " + file);
             String why = file.getFileName() + ".txt";
             try (var out = new PrintWriter(file.resolveSibling(why).toFile())) {
                 wrong.printStackTrace(out);
@@ -186,9 +188,14 @@ public final class Campaign {
         return text.toString();
     }
 
-    /** All targets in turn, until so many inputs were read. */
-    static Campaign runAll(World world, long seed, int most, String only, LongSupplier reached)
+    /** All targets in turn, until so many inputs were read, or for minutes: {@code 120m}. */
+    static Campaign runAll(World world, long seed, String amount, String only, LongSupplier reached)
             throws Exception {
+        boolean minutes = amount.endsWith("m");
+        int number = Integer.parseInt(amount.replace("m", ""));
+        int most = minutes ? Integer.MAX_VALUE : number;
+        long mostNanos = minutes ? TimeUnit.MINUTES.toNanos(number) : Long.MAX_VALUE;
+        long begin = System.nanoTime();
         Campaign campaign = new Campaign(seed, reached);
         Random random = new Random(seed);
         List<Target> targets =
@@ -199,7 +206,7 @@ public final class Campaign {
             campaign.runSeeds(target);
         }
         long shown = System.nanoTime();
-        while (campaign.count() < most) {
+        while (campaign.count() < most && System.nanoTime() - begin < mostNanos) {
             for (Target target : targets) {
                 campaign.run(target, pools.get(target), SLICE, 1000, random);
             }
@@ -229,7 +236,7 @@ public final class Campaign {
                     runAll(
                             new World(folder),
                             Long.parseLong(words[0]),
-                            Integer.parseInt(words[1]),
+                            words[1],
                             words.length > 2 ? words[2] : "",
                             BranchLoader::reached);
             System.out.println(campaign.report());
