@@ -133,14 +133,24 @@ public final class Cautions {
         wiring.ifPresent(w -> BoardCautions.add(question, w, result));
         glitches(question).ifPresent(result::add);
         enable(question, tied).ifPresent(c -> result.add(new Caution(Kind.ENABLE, c)));
-        result.add(
-                new Caution(
-                        Kind.GENERAL,
-                        "Before driving the pad, check the schematic, "
-                                + supply(design, pad)
-                                + " and the device's data sheet."));
+        result.add(general(List.of(question)));
         result.sort(Comparator.comparing(Caution::kind));
         return result;
+    }
+
+    /** What holds for every pad, once for all. */
+    private static Caution general(List<Question> questions) {
+        List<String> banks =
+                questions.stream()
+                        .map(q -> supply(q.design(), q.padValue()))
+                        .distinct()
+                        .sorted()
+                        .toList();
+        return new Caution(
+                Kind.GENERAL,
+                "Before driving the pad, check the schematic, "
+                        + String.join(", ", banks)
+                        + " and the device's data sheet.");
     }
 
     /** A net that no register drives can change several times before it settles. */
@@ -184,7 +194,10 @@ public final class Cautions {
                         questions.size() > 1 && !site.isEmpty()
                                 ? each.text().replace(site, "its enable's IO register site")
                                 : each.text();
-                Caution caution = new Caution(each.kind(), text);
+                Caution caution =
+                        each.kind() == Kind.GENERAL
+                                ? general(questions)
+                                : new Caution(each.kind(), text);
                 List<String> names = pads.computeIfAbsent(caution, x -> new ArrayList<>());
                 names.add(question.padValue().name());
             }

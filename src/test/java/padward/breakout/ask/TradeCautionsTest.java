@@ -118,6 +118,38 @@ class TradeCautionsTest {
                 .contains("n is driven by logic, not by a register: it can glitch");
     }
 
+    /** Pads in two banks: one line names the voltages of both. */
+    @Test
+    void theGeneralLineOfAGroupIsThereOnce() {
+        HandMade made = new HandMade().bank("b", 3300).bank("a", 2500).setting("lv33", 3300);
+        made.setting("lv25", 2500);
+        for (String bank : List.of("b", "a")) {
+            made.wires("w" + bank)
+                    .site("s" + bank, "", "q")
+                    .chain("s" + bank + ".q w" + bank + " p" + bank)
+                    .cell("c" + bank, "s" + bank)
+                    .pad(
+                            "p" + bank,
+                            PadDirections.BOTH,
+                            bank,
+                            "",
+                            bank.equals("a") ? "lv25" : "lv33")
+                    .net("n" + bank, "c" + bank + ".q", "", "s" + bank + ".q");
+        }
+        Design design = made.design();
+        List<Question> questions =
+                List.of(
+                        new Question(design, design.nets().get(0), 0, Corner.SLOW),
+                        new Question(design, design.nets().get(1), 1, Corner.SLOW));
+        assertThat(Cautions.shared(questions))
+                .filteredOn(s -> s.caution().kind() == Kind.GENERAL)
+                .extracting(s -> s.caution().text())
+                .containsExactly(
+                        "Before driving the pad, check the schematic, the voltage of bank a"
+                                + " (2.5 V), the voltage of bank b (3.3 V) and the device's data"
+                                + " sheet.");
+    }
+
     @Test
     void manyOutputsInABankAreCounted() {
         HandMade made = new HandMade().bank("a", 3300).setting("lv33", 3300);
