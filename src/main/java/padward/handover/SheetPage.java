@@ -27,6 +27,7 @@ import padward.design.board.Attachment;
 import padward.fabric.pad.DriverSetting;
 import padward.timing.Chain;
 import padward.timing.ExternalLine;
+import padward.timing.PadLoad;
 import padward.timing.ValidTimes;
 
 /**
@@ -267,11 +268,29 @@ public final class SheetPage {
         return String.format(
                 Locale.ROOT,
                 "Calculated for %s, velocity factor %.2f, a connector of %.3f ns, "
-                        + "and traces on a board with dielectric constant %.1f.",
+                        + "and traces on a board with dielectric constant %.1f.%s",
                 leads(sheet),
                 external.velocity(),
                 external.connectorPs() / 1000.0,
-                external.dielectric());
+                external.dielectric(),
+                loads(sheet));
+    }
+
+    /** Which lines' loads are not known, where load matters: a lighter one is never assumed. */
+    private static String loads(BenchSheet sheet) {
+        List<String> unknown = new ArrayList<>();
+        for (BenchSheet.Line line : sheet.lines()) {
+            PadLoad load = line.timing().chain().output().load();
+            if (load.picofarads() > 0 && !load.known()) {
+                unknown.add("" + line.channel());
+            }
+        }
+        return unknown.isEmpty()
+                ? ""
+                : " Load not stated, so the rated load is taken: channel"
+                        + (unknown.size() > 1 ? "s " : " ")
+                        + String.join(", ", unknown)
+                        + ".";
     }
 
     /** The leads' lengths: those of the ledger, by channel, and the sheet's own. */

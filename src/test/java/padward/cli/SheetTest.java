@@ -223,9 +223,12 @@ class SheetTest {
         String edges =
                 ", \"output\": {\"rated_pf\": 5, \"rise_ps\": [900, 1600], \"ohms\": [25, 45]}";
         Files.writeString(fabric, Files.readString(fabric).replace(delay, delay + edges));
-        assertThat(Jsoup.parse(sheet("s.html")).select(".cautions").text())
+        Document page = Jsoup.parse(sheet("s.html"));
+        assertThat(page.select(".cautions").text())
                 .contains("trace and lead are ")
                 .contains("expect ringing");
+        assertThat(page.select(".under").text())
+                .contains("Load not stated, so the rated load is taken: channels 1, 2.");
     }
 
     /** A wrong drawing puts a lead on a supply. */

@@ -74,5 +74,8 @@ class SurveyRankTest {
                         .findFirst()
                         .orElseThrow();
         assertThat(head).matches("pad +pin +on the board +answer .*");
+        // E5 is not in the board's file: what is there is unknown, which is not nothing.
+        assertThat(CommandRun.of("survey", "-d", design, "-n", NET).out())
+                .containsPattern(" E5 +not described +Open ");
     }
 }

@@ -22,6 +22,7 @@ import padward.design.Occupant;
 import padward.design.Port;
 import padward.design.Terminal;
 import padward.design.board.Attachment;
+import padward.design.board.Board;
 import padward.design.board.PadWiring;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
@@ -398,17 +399,13 @@ public final class AnswerText {
                 : "";
     }
 
-    /** What the board has on a question's pad, for a column. */
+    /** What the board has on a question's pad, for a column: unknown is not nothing. */
     public static String onBoard(Question question) {
-        return question
-                .design()
-                .board()
-                .findWiring(question.pad())
+        Board board = question.design().board();
+        return board.findWiring(question.pad())
                 .map(PadWiring::attachments)
-                .orElse(List.of())
-                .stream()
-                .map(Attachment::toText)
-                .collect(Collectors.joining(", "));
+                .map(a -> a.stream().map(Attachment::toText).collect(Collectors.joining(", ")))
+                .orElse(board.isKnown() ? "not described" : "");
     }
 
     /** A pad by its package pin, else its name; and what the board calls it. */
