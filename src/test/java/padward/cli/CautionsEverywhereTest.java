@@ -128,6 +128,30 @@ class CautionsEverywhereTest {
                 .contains("! DANGER: ");
     }
 
+    /** The nets of input ports go with them: they are counted, and what they feed is named. */
+    @Test
+    void aGroupOnInputPortsSaysWhatIsRemoved() {
+        List<Object> words =
+                new ArrayList<>(List.of("bus", "-d", Path.of("fixtures/small/around.design.json")));
+        words.addAll(List.of("--nets", "pump/level/sample[*]", "--pads", "FLOAT_HI, FLOAT_LO"));
+        words.addAll(List.of("--unblock", "--may-disconnect"));
+        assertThat(CommandRun.of(words.toArray()).out())
+                .contains("Removed to serve 2 of 2 nets: 2, proven minimum.")
+                .contains("Ports float_hi, float_lo lose their pads.")
+                .contains("Would lose signal: pump/level/hi_sync.in[0], pump/level/lo_sync.in[0].")
+                .contains("U4 pin 2 on the board drives pad x0y3/pad[0] against the chip.");
+        words.add("--json");
+        JsonObject json = CommandRun.of(words.toArray()).json();
+        assertThat(json.getAsJsonObject("unblocked").getAsJsonArray("removed")).hasSize(2);
+        assertThat(kinds(json.getAsJsonArray("cautions"))).startsWith("drives", "drives");
+        words.remove("--json");
+        words.addAll(List.of("-l", ledger));
+        CommandRun refused = CommandRun.of(words.toArray());
+        assertThat(refused.code()).isEqualTo(2);
+        assertThat(refused.err()).contains("drives,reads");
+        assertThat(Files.exists(ledger)).isFalse();
+    }
+
     /** A table has no room for them: they are printed when it is written. */
     @Test
     void aChangeListsCautionsArePrintedToo() {

@@ -19,6 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.cli.output.FileCheck;
@@ -105,6 +106,16 @@ class LessonFilesTest {
                 .isInstanceOf(BadInput.class)
                 .hasMessageContaining(place == null ? "" : place.strip())
                 .hasMessageContaining(message.strip());
+    }
+
+    /** What listens to a pad does not stop when its port is disconnected: it follows the net. */
+    @ParameterizedTest
+    @ValueSource(strings = {"06-unblocking", "08-cautions"})
+    void aMotorWhosePortIsDisconnectedObeysTheNet(String lesson) throws Exception {
+        String text = Files.readString(Path.of("fixtures/lessons", lesson + ".json"));
+        assertThat(text)
+                .containsPattern("U7 (still )?listens to (this|that) pad and (now|would) follow")
+                .doesNotContain("no longer runs", "motor stops");
     }
 
     @Test

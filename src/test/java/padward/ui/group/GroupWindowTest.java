@@ -14,6 +14,7 @@ import javafx.event.EventType;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
 import javafx.scene.control.ContextMenu;
 import javafx.scene.control.Label;
 import javafx.scene.control.TabPane;
@@ -35,6 +36,7 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
+import padward.change.LedgerEntry;
 import padward.ui.OpenWindow;
 import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
@@ -130,6 +132,41 @@ class GroupWindowTest {
                 .allSatisfy(l -> assertThat(l.metres()).contains(0.3));
         robot.interact(model::undo);
         assertThat(model.keptProperty().get().orElseThrow().entries()).hasSize(before);
+    }
+
+    /** What follows on the board is in the open, and nothing is kept before the tick. */
+    @Test
+    void whatFollowsIsKeptOnlyWithATick(FxRobot robot) {
+        selectTab(robot, "group-tab");
+        robot.interact(
+                () ->
+                        robot.lookup("#group-may-disconnect")
+                                .queryAs(CheckBox.class)
+                                .setSelected(true));
+        route(robot, "pump/run/hold, alarm/blink[0]", "B3, J1.1");
+        Button keep = robot.lookup("#group-keep").queryAs(Button.class);
+        CheckBox accept = robot.lookup("#group-accept").queryAs(CheckBox.class);
+        List<String> cautions = new ArrayList<>();
+        robot.lookup("#group-cautions .label")
+                .queryAllAs(Label.class)
+                .forEach(l -> cautions.add(l.getText()));
+        assertThat(cautions)
+                .anyMatch(t -> t.contains("Port buzzer loses this pad."))
+                .anyMatch(t -> t.contains("Q3 pin gate is an input on this pad"))
+                .anyMatch(t -> t.contains("licensed practice stand above"));
+        assertThat(accept.isVisible()).isTrue();
+        assertThat(accept.getText()).contains("I accept that Q3 pin gate will follow");
+        assertThat(keep.isDisabled()).isTrue();
+        robot.interact(() -> accept.setSelected(true));
+        assertThat(keep.isDisabled()).isFalse();
+        robot.interact(keep::fire);
+        assertThat(model.keptProperty().get().orElseThrow().entries())
+                .last()
+                .satisfies(
+                        e ->
+                                assertThat(e.accepted())
+                                        .extracting(LedgerEntry.Acceptance::what)
+                                        .containsExactly("follows"));
     }
 
     /** Only what has the words is shown, and keys and pins mean what is shown. */
