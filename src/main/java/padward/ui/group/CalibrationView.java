@@ -132,7 +132,7 @@ final class CalibrationView extends VBox {
                         () -> dialogs.capture().ifPresent(p -> file.setText(p.toString())));
         Spinner<Double> sample =
                 NumberSpinners.decimal(0, MOST_MHZ, calibration.sampleMhzProperty().get(), 100);
-        sample.getStyleClass().add("narrow");
+        sample.getStyleClass().add("medium");
         sample.setId("calibration-sample");
         sample.setAccessibleText("Sample rate of the instrument in megasamples per second");
         sample.setTooltip(

@@ -112,6 +112,7 @@ class CalibrationWindowTest {
                     rate.commitValue();
                     rate.fireEvent(new ActionEvent());
                 });
+        assertThatItIsSeenWhole(robot, "#calibration-sample .text-field");
         press(robot, "#calibration-read");
         List<String> texts =
                 robot.lookup("#calibration-readings").queryAs(GridPane.class).getChildren().stream()
@@ -119,6 +120,8 @@ class CalibrationWindowTest {
                         .toList();
         assertThat(texts)
                 .contains("+0.000 ns ± 0.050 ns", "+0.640 ns ± 0.050 ns", "-0.210 ns ± 0.050 ns");
+        // Where the test has its file is of no interest in a picture.
+        type(robot, "#calibration-capture", "capture.csv");
         take(robot, "calibration-read");
         robot.interact(
                 () -> robot.lookup("#dark-button").queryAs(ToggleButton.class).setSelected(true));
@@ -141,6 +144,14 @@ class CalibrationWindowTest {
         assertThat(measured())
                 .hasSize(3)
                 .allSatisfy(m -> assertThat(m.tolerancePs()).isGreaterThan(50));
+    }
+
+    private static void assertThatItIsSeenWhole(FxRobot robot, String field) {
+        WaitForAsyncUtils.waitForFxEvents();
+        TextField shown = robot.lookup(field).queryAs(TextField.class);
+        double text = shown.lookup(".text").getLayoutBounds().getWidth();
+        double room = shown.getWidth() - shown.snappedLeftInset() - shown.snappedRightInset();
+        assertThat(room).as(shown.getText()).isGreaterThanOrEqualTo(text);
     }
 
     @Test
