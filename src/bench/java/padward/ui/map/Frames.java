@@ -118,7 +118,9 @@ public final class Frames {
         int columns = fabric.columns();
         int rows = fabric.rows();
         double whole = Math.min(WIDTH / columns, HEIGHT / rows);
-        for (double scale : new double[] {whole, 8, 26, 40, 70, 120, 200, 300, 400, 800}) {
+        for (double scale : new double[] {
+            whole, 8, 26, 40, 70, 120, 200, 300, 400, 800, 1300, 2700
+        }) {
             if (scale < whole) {
                 continue;
             }
