@@ -1,8 +1,10 @@
 package padward.ui.paint;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import javafx.scene.paint.Color;
 import padward.breakout.ask.Hop;
 import padward.breakout.ask.Route;
@@ -118,6 +120,9 @@ final class BoxPainter {
         private final Color[] outputNames;
         private int rings;
 
+        /** Switches that the question or a mark is about. */
+        private final Set<BoxDiagram.Switch> asked = new HashSet<>();
+
         Box(int tile) {
             this.tile = tile;
             this.diagram = opened.diagram(tile);
@@ -219,6 +224,7 @@ final class BoxPainter {
                 enters[place] = where.toTile();
                 if (where.toTile() == tile) {
                     passage(tree.vertex(parent), tree.vertex(place), line, colors.net());
+                    ask(tree.vertex(parent), tree.vertex(place));
                     arrives(tree.vertex(parent), enters[parent], line);
                 }
                 if (enters[parent] == tile && where.fromTile() != tile) {
@@ -236,6 +242,7 @@ final class BoxPainter {
                 TileLayout.Meeting where = layout.meeting(from, to);
                 if (where.toTile() == tile) {
                     passage(from, to, line, line.color());
+                    ask(from, to);
                     arrives(from, enters, line);
                 }
                 if (enters == tile && where.fromTile() != tile) {
@@ -267,9 +274,15 @@ final class BoxPainter {
                     .forEach(
                             s -> {
                                 link(s, line);
+                                asked.add(s);
                                 inputNames[s.from()] = colors.selection();
                                 outputNames[s.to()] = colors.selection();
                             });
+        }
+
+        /** Notes that the question is about a switch. */
+        private void ask(int from, int to) {
+            asked.add(new BoxDiagram.Switch(diagram.inputRow(from), diagram.outputRow(to)));
         }
 
         /** A switch, and short lines to pins and pads at its ends. */
@@ -409,11 +422,19 @@ final class BoxPainter {
                     line);
         }
 
-        /** A bar across the switches of which one can be on, with the group's name. */
+        /**
+         * A bar across the switches of which one can be on, with the group's name; where free
+         * switches are not drawn, only of groups with one that the question or a mark is about.
+         */
         private void paintGroups() {
-            int count = diagram.groups().size();
+            boolean all = diagram.switches().size() <= MOST_FREE;
+            List<BoxDiagram.Group> groups =
+                    diagram.groups().stream()
+                            .filter(g -> all || g.switches().stream().anyMatch(asked::contains))
+                            .toList();
+            int count = groups.size();
             for (int i = 0; i < count; i++) {
-                BoxDiagram.Group group = diagram.groups().get(i);
+                BoxDiagram.Group group = groups.get(i);
                 double share = 0.62 + 0.24 * (i + 0.5) / count;
                 double least = Double.MAX_VALUE;
                 double most = -Double.MAX_VALUE;

@@ -169,6 +169,26 @@ class DeviceMapTest {
         }
     }
 
+    /**
+     * Bars of many multiplexers, of which no switch is drawn, would hide the question's switches.
+     */
+    @Test
+    void aFullBoxShowsOnlyTheMultiplexersThatTheQuestionIsAbout() {
+        open(DesignMaker.makeIrregular(6000, 3, 0.6, Progress.NONE).design());
+        int tile = 0;
+        while (opened.diagram(tile).switches().size() < 300
+                || opened.diagram(tile).groups().size() < 10) {
+            tile++;
+        }
+        BoxDiagram diagram = opened.diagram(tile);
+        String bar = "stroke=\"#" + Palette.LIGHT.frontier().toString().substring(2, 8) + "\"";
+        assertThat(pictureOfBox(tile)).doesNotContain(bar);
+        BoxDiagram.Switch one = diagram.groups().get(0).switches().get(0);
+        int to = diagram.output(one.to());
+        map.pinnedProperty().set(Optional.of(new MapItemDescriber(opened).vertex(to)));
+        assertThat(pictureOfBox(tile)).contains(bar);
+    }
+
     @Test
     void theNearestZoomNamesWhatABoxSwitchesAndItsMultiplexers() {
         int tile = tile("x1y1");
@@ -179,7 +199,7 @@ class DeviceMapTest {
         TileLayout.Point middle = layout.box(tile);
         MapItem box = at(middle.x(), middle.y(), 2600);
         assertThat(box.line()).startsWith("switch box x1y1: 21 switches from 9 inputs");
-        assertThat(box.details()).anyMatch(d -> d.contains("multiplexer group x1y1/turn0"));
+        assertThat(box.details()).anyMatch(d -> d.contains("switch group x1y1/turn0"));
     }
 
     /** A box with many switches is no blot: those of the wire under the pointer are drawn. */
