@@ -152,7 +152,8 @@ final class BoxPainter {
             if (scene.shows(MapLayer.OBSTACLES) && scene.before().isEmpty()) {
                 scene.route().ifPresent(this::paintObstacles);
             }
-            if (middleTile() == tile) {
+            boolean inView = x > -r && x < view.width() + r && y > -r && y < view.height() + r;
+            if (inView && middleTile() == tile) {
                 paintTitle(x, y, r);
             }
         }
@@ -563,8 +564,10 @@ final class BoxPainter {
                             + diagram.outputCount()
                             + " outputs, right";
             Tag tag = new Tag(text, size, colors.box());
-            double left = Math.max(8, Math.min(x - r, view.width() - tag.width() - 8));
-            tag.paint(out, colors, left, Math.max(8, y - r - tag.height() - 8));
+            double top = Math.max(8, y - r - tag.height() - 8);
+            boolean besideOverview = scene.shows(MapLayer.OVERVIEW) && top < OverviewPainter.WIDTH;
+            double end = view.width() - (besideOverview ? OverviewPainter.WIDTH : 8);
+            tag.paint(out, colors, Math.max(8, Math.min(x - r, end - tag.width())), top);
         }
     }
 }
