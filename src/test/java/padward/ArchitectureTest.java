@@ -9,6 +9,8 @@ import com.tngtech.archunit.junit.AnalyzeClasses;
 import com.tngtech.archunit.junit.ArchTest;
 import com.tngtech.archunit.lang.ArchRule;
 import com.tngtech.archunit.library.Architectures;
+import java.io.PrintStream;
+import java.io.PrintWriter;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -155,4 +157,21 @@ class ArchitectureTest {
                     .orShould()
                     .accessField(System.class, "err")
                     .because("results are values; who shows them is decided above");
+
+    @ArchTest
+    static final ArchRule numbersAreWrittenWithTheSameDigitsEverywhere =
+            noClasses()
+                    .should()
+                    .callMethod(String.class, "formatted", Object[].class)
+                    .orShould()
+                    .callMethod(String.class, "format", String.class, Object[].class)
+                    .orShould()
+                    .callMethod(PrintWriter.class, "printf", String.class, Object[].class)
+                    .orShould()
+                    .callMethod(PrintStream.class, "printf", String.class, Object[].class)
+                    .orShould()
+                    .callMethod(String.class, "toLowerCase")
+                    .orShould()
+                    .callMethod(String.class, "toUpperCase")
+                    .because("without a stated locale they depend on that of the user");
 }

@@ -3,6 +3,7 @@ package padward.cli;
 import java.io.FilterWriter;
 import java.io.IOException;
 import java.io.Writer;
+import java.util.Locale;
 
 /**
  * Text for a terminal. What files contain is printed, too, and may contain characters that move the
@@ -19,7 +20,7 @@ final class PlainWriter extends FilterWriter {
         if (isPlain((char) c)) {
             out.write(c);
         } else {
-            out.write(String.format("\\u%04x", c));
+            out.write(String.format(Locale.ROOT, "\\u%04x", c));
         }
     }
 

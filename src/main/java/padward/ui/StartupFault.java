@@ -1,5 +1,6 @@
 package padward.ui;
 
+import java.util.Locale;
 import java.util.Optional;
 
 /** Why a window cannot be opened, in words that say what to do about it. */
@@ -29,13 +30,13 @@ final class StartupFault {
                             || message.contains("javafx.font.freetype")
                             || message.contains("javafx.text.GlyphLayout");
             if (cause instanceof LinkageError && ofText) {
-                return Optional.of(TEXT.formatted(message));
+                return Optional.of(String.format(Locale.ROOT, TEXT, message));
             }
             if (message.contains("DISPLAY")) {
-                return Optional.of(DISPLAY.formatted(message));
+                return Optional.of(String.format(Locale.ROOT, DISPLAY, message));
             }
             if (cause instanceof UnsatisfiedLinkError || message.contains("Unable to load glass")) {
-                return Optional.of(TOOLKIT.formatted(message));
+                return Optional.of(String.format(Locale.ROOT, TOOLKIT, message));
             }
         }
         return Optional.empty();

@@ -82,10 +82,14 @@ public final class AnswerText {
         Route route = free.route();
         if (AnswerEdits.isThere(free)) {
             return String.format(
+                    Locale.ROOT,
                     "Open: %s is already on %s, %s after its driver.",
-                    netName(free), padText(free.question()), route.total().toText());
+                    netName(free),
+                    padText(free.question()),
+                    route.total().toText());
         }
         return String.format(
+                Locale.ROOT,
                 "%s: %s reaches %s in %s, over %s from %s.",
                 word(free),
                 netName(free),
@@ -99,6 +103,7 @@ public final class AnswerText {
         List<String> parts = new ArrayList<>();
         parts.add(
                 String.format(
+                        Locale.ROOT,
                         "%s: no free route from %s to %s%s.",
                         word(blocked),
                         netName(blocked),
@@ -115,9 +120,11 @@ public final class AnswerText {
                 ? List.of()
                 : List.of(
                         String.format(
+                                Locale.ROOT,
                                 "This is not proven: %d routes with switches that exclude each"
                                         + " other were looked at; %s.",
-                                SwitchGroupSearch.MOST_SEARCHES, what));
+                                SwitchGroupSearch.MOST_SEARCHES,
+                                what));
     }
 
     private static List<String> quick(Answer.Blocked blocked) {

@@ -66,8 +66,12 @@ public final class PriceText {
     /** Of a port that goes both ways, both nets: its name alone does not say what stops. */
     private static String withNets(Price.LosingPort port) {
         return port.out().isPresent() && port.in().isPresent()
-                ? "%s (out net %s, in net %s)"
-                        .formatted(port.name(), port.out().get(), port.in().get())
+                ? port.name()
+                        + " (out net "
+                        + port.out().get()
+                        + ", in net "
+                        + port.in().get()
+                        + ")"
                 : port.name();
     }
 

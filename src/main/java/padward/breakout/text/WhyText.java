@@ -219,8 +219,10 @@ public final class WhyText {
         }
         String text =
                 String.format(
+                        Locale.ROOT,
                         ", slack %d ps instead of %d ps",
-                        after.getAsInt(), delayChange.slackBeforePs().orElse(0));
+                        after.getAsInt(),
+                        delayChange.slackBeforePs().orElse(0));
         return delayChange.breaksTiming() ? text + ", too late" : text;
     }
 

@@ -3,6 +3,7 @@ package padward.cli.command;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
 import padward.base.Progress;
@@ -117,6 +118,7 @@ public final class MakeCommand implements Callable<Integer> {
         FolderSwap.write(folder, FILES::contains, into -> write(made, into));
         PrintWriter out = spec.commandLine().getOut();
         out.printf(
+                Locale.ROOT,
                 "%s: %d vertices, %d cells, %d nets, %d ports; %d nets left out%n",
                 folder.resolve(DESIGN),
                 design.fabric().vertexCount(),

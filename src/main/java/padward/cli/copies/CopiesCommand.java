@@ -38,9 +38,13 @@ public final class CopiesCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         Optional<CopyFolder> folder = CopyFolder.find();
         if (folder.isEmpty()) {
-            out.printf("no copies are kept: %s is off%n", CopyFolder.VARIABLE);
+            out.printf(Locale.ROOT, "no copies are kept: %s is off%n", CopyFolder.VARIABLE);
         } else if (delete) {
-            out.printf("%s: %s deleted%n", folder.get().path(), copies(folder.get().clear()));
+            out.printf(
+                    Locale.ROOT,
+                    "%s: %s deleted%n",
+                    folder.get().path(),
+                    copies(folder.get().clear()));
         } else {
             List<CopyFolder.Entry> all = folder.get().copies();
             out.printf(

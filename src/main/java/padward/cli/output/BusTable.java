@@ -215,6 +215,7 @@ public final class BusTable {
         Bus.Skew worst = skews.get(0);
         out.println();
         out.printf(
+                Locale.ROOT,
                 "Greatest skew at the instrument: %s, between %s and %s: %s by their routes,"
                         + " ± %s local variation, ± %s package, board and leads.%n",
                 ns(worst.skew().mostPs()),
@@ -334,6 +335,7 @@ public final class BusTable {
     public static void printMatched(Design design, MatchedGroup matched, PrintWriter out) {
         out.println();
         out.printf(
+                Locale.ROOT,
                 "Greatest skew at the instrument, at one corner: %s before matching, %s "
                         + "after%s.%n",
                 ns(matched.beforePs()),

@@ -237,8 +237,12 @@ final class LeadsView extends VBox {
                         : Optional.empty();
         if (wrong.isPresent()) {
             cell.setFault(
-                    "%s of the lead of %s: %s."
-                            .formatted(cell.column.title, cell.port, FaultText.needs(wrong.get())));
+                    cell.column.title
+                            + " of the lead of "
+                            + cell.port
+                            + ": "
+                            + FaultText.needs(wrong.get())
+                            + ".");
         } else {
             leads.value(cell.port, cell.field()).ifPresent(cell::show);
         }

@@ -138,8 +138,13 @@ final class SheetModel {
             note.set(done + next.get() + ".");
         } else {
             note.set(
-                    "The next step to %s is %s, which changes no lead: %s it in the main window."
-                            .formatted(verb, next.get(), verb));
+                    "The next step to "
+                            + verb
+                            + " is "
+                            + next.get()
+                            + ", which changes no lead: "
+                            + verb
+                            + " it in the main window.");
         }
     }
 

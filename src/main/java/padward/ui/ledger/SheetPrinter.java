@@ -76,8 +76,11 @@ final class SheetPrinter {
         }
         boolean ended = end.isTaken();
         if (sent < pages.size()) {
-            return "The printer refused page %d of %d. Look at the printer, then print again."
-                    .formatted(sent + 1, pages.size());
+            return "The printer refused page "
+                    + (sent + 1)
+                    + " of "
+                    + pages.size()
+                    + ". Look at the printer, then print again.";
         }
         if (!ended) {
             return "The printer did not take the bench sheet. Look at the printer, then print"

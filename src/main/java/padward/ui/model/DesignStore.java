@@ -143,11 +143,11 @@ public final class DesignStore {
                         default ->
                                 notes.add(
                                         this,
-                                        "%s is %s. %s"
-                                                .formatted(
-                                                        path.getFileName(),
-                                                        kind.label(),
-                                                        instead(kind)));
+                                        path.getFileName()
+                                                + " is "
+                                                + kind.label()
+                                                + ". "
+                                                + instead(kind));
                     }
                 });
     }
@@ -426,8 +426,9 @@ public final class DesignStore {
         if (!isPresent(on.version()) || present().kept() != on.kept()) {
             notes.add(
                     this,
-                    "The kept changes have changed while %s was being read, so it was not opened."
-                                    .formatted(ledger.getFileName())
+                    "The kept changes have changed while "
+                            + ledger.getFileName()
+                            + " was being read, so it was not opened."
                             + " Open it again to replace them.");
             return;
         }

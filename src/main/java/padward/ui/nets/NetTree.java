@@ -60,7 +60,7 @@ record NetTree(NetRow row, List<NetTree> children) {
                         ? ""
                         : " at character "
                                 + Math.min(fault.getIndex() + 1, fault.getPattern().length());
-        return "a fault%s: %s".formatted(where, fault.getDescription().toLowerCase(Locale.ROOT));
+        return "a fault" + where + ": " + fault.getDescription().toLowerCase(Locale.ROOT);
     }
 
     private static NetTree level(

@@ -2,6 +2,7 @@ package padward.ui.work;
 
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.util.Locale;
 import java.util.Optional;
 import javafx.beans.property.ReadOnlyStringProperty;
 import javafx.beans.property.ReadOnlyStringWrapper;
@@ -74,8 +75,13 @@ public final class Notes {
 
     private static String detail(Exception fault) {
         if (fault instanceof BadInput bad) {
-            return "source: %s%nplace: %s%nexpected: %s%nfound: %s%n"
-                    .formatted(bad.source(), bad.place(), bad.expected(), bad.found());
+            return String.format(
+                    Locale.ROOT,
+                    "source: %s%nplace: %s%nexpected: %s%nfound: %s%n",
+                    bad.source(),
+                    bad.place(),
+                    bad.expected(),
+                    bad.found());
         }
         StringWriter trace = new StringWriter();
         fault.printStackTrace(new PrintWriter(trace));

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
@@ -110,9 +111,11 @@ final class CandidateSites {
         }
         String text =
                 String.format(
+                        Locale.ROOT,
                         "The circuit has %d cells, and the free sites that they could use are"
                                 + " enough for %d.",
-                        spots.size(), count);
+                        spots.size(),
+                        count);
         return Optional.of(new Fault(WatchResult.Reason.NO_FREE_SITES, text));
     }
 
