@@ -47,9 +47,9 @@ public final class FabricReview {
     private final BitSet entered;
     private final BitSet left;
     private final List<Finding> findings = new ArrayList<>();
-    private final Map<EdgeKind, Integer> edgeCounts = new TreeMap<>();
+    private final Map<EdgeKind, Long> edgeCounts = new TreeMap<>();
     private boolean cornersDiffer;
-    private int noDelay;
+    private long noDelay;
 
     private FabricReview(Fabric fabric, Progress progress) {
         this.fabric = fabric;
@@ -116,7 +116,7 @@ public final class FabricReview {
                         againstSink.set(v);
                     }
                 }
-                edgeCounts.merge(edges.kind(), 1, Integer::sum);
+                edgeCounts.merge(edges.kind(), 1L, Long::sum);
                 int fast = edges.delayPs(Corner.FAST);
                 int slow = edges.delayPs(Corner.SLOW);
                 cornersDiffer |= fast != slow;
@@ -188,11 +188,11 @@ public final class FabricReview {
                                         + " pins"
                                         + listed(sites)
                                         + (parts == 0 ? "" : ", " + parts + " parts of sites"),
-                                edgeCounts.getOrDefault(EdgeKind.SWITCH, 0)
+                                edgeCounts.getOrDefault(EdgeKind.SWITCH, 0L)
                                         + " switches, "
-                                        + edgeCounts.getOrDefault(EdgeKind.CONNECTION, 0)
+                                        + edgeCounts.getOrDefault(EdgeKind.CONNECTION, 0L)
                                         + " fixed connections, "
-                                        + edgeCounts.getOrDefault(EdgeKind.PASS_THROUGH, 0)
+                                        + edgeCounts.getOrDefault(EdgeKind.PASS_THROUGH, 0L)
                                         + " pass-throughs"
                                         + (fabric.switchGroups().isEmpty()
                                                 ? ""
@@ -462,7 +462,7 @@ public final class FabricReview {
     }
 
     private void lookAtDelays() {
-        int all = edgeCounts.values().stream().mapToInt(Integer::intValue).sum();
+        long all = edgeCounts.values().stream().mapToLong(Long::longValue).sum();
         if (all > 0 && !cornersDiffer) {
             findings.add(Finding.of(FabricOddity.EQUAL_CORNERS, ""));
         }
