@@ -144,6 +144,11 @@ class WatchCommandTest {
                         "--accept",
                         "follows");
         assertThat(kept.code()).as(kept.err()).isZero();
+        Path changed = folder.resolve("changed.json");
+        assertThat(run("apply", "--ledger", file, "-o", changed.toString()).out())
+                .contains(
+                        "What it costs: Port buzzer loses its pad. Q3 pin gate will follow"
+                                + " watch/trigger1");
     }
 
     @Test

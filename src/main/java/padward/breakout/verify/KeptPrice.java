@@ -20,10 +20,12 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupancy;
 import padward.design.Occupant;
+import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 import padward.unblock.move.DelayChange;
+import padward.unblock.release.DisconnectedBranch;
 import padward.unblock.release.Endpoint;
 import padward.unblock.release.FanOut;
 import padward.unblock.release.PortBranch;
@@ -42,7 +44,6 @@ public final class KeptPrice {
     /** The design once all that leaves has left, which is what moves are compared with. */
     private final Design cleared;
 
-    private final List<Price.Cleared> obstacles = new ArrayList<>();
     private final List<DelayChange> moved = new ArrayList<>();
     private final Set<Endpoint> lost = new LinkedHashSet<>();
 
@@ -87,83 +88,156 @@ public final class KeptPrice {
     }
 
     private Price more(Price pads) {
-        for (Edit edit : edits) {
-            if (edit instanceof Edit.DisconnectPort go) {
-                drivenBy(go.port()).forEach(n -> removed(new Occupant.ByNet(n)));
-            } else if (edit instanceof Edit.RemoveCell cell) {
-                before.findCell(cell.cell()).ifPresent(c -> removed(new Occupant.ByCell(c)));
-            } else if (edit instanceof Edit.RemoveNet net) {
-                before.findNet(net.net()).ifPresent(n -> removed(new Occupant.ByNet(n)));
-            }
-        }
-        IntSet inTheWay = inTheWay();
-        for (Edit edit : edits) {
-            if (edit instanceof Edit.RouteNet net) {
-                rerouted(net, inTheWay);
-            } else if (edit instanceof Edit.RelocateCell cell) {
-                before.findCell(cell.cell()).ifPresent(this::movable);
-                cell.nets().forEach(n -> delayed(n, Optional.of(cell)));
-            } else if (edit instanceof Edit.SetCell set
-                    && Cell.letsThrough(set.setting(), set.value())) {
-                before.findCell(set.cell()).ifPresent(this::movable);
-            }
-        }
+        Reading reading = new Reading(inTheWay());
+        List<Price.Cleared> obstacles = new ArrayList<>();
+        edits.forEach(e -> obstacles.addAll(e.accept(reading)));
         return pads.plus(
                 new Price(List.of(), List.of(), List.of(), obstacles, moved, List.copyOf(lost)));
     }
 
-    private List<Net> drivenBy(String port) {
-        return before.findPort(port).stream()
-                .flatMap(p -> before.netsAtPort(p.id()).stream())
-                .filter(
-                        n ->
-                                n.driver() instanceof Terminal.PortEnd end
-                                        && before.ports().get(end.port()).name().equals(port))
-                .toList();
+    /** The obstacles that an edit removes or moves; notes what is delayed and lost by that. */
+    private final class Reading implements Edit.Visitor<List<Price.Cleared>, RuntimeException> {
+        private final IntSet inTheWay;
+
+        Reading(IntSet inTheWay) {
+            this.inTheWay = inTheWay;
+        }
+
+        /** A net that a port drives goes with the port. */
+        @Override
+        public List<Price.Cleared> disconnectPort(Edit.DisconnectPort edit) {
+            return before.findPort(edit.port()).stream()
+                    .flatMap(p -> before.netsAtPort(p.id()).stream())
+                    .filter(
+                            n ->
+                                    n.driver() instanceof Terminal.PortEnd end
+                                            && before.ports()
+                                                    .get(end.port())
+                                                    .name()
+                                                    .equals(edit.port()))
+                    .map(n -> removed(new Occupant.ByNet(n)))
+                    .toList();
+        }
+
+        @Override
+        public List<Price.Cleared> removeNet(Edit.RemoveNet edit) {
+            return before.findNet(edit.net()).stream()
+                    .map(n -> removed(new Occupant.ByNet(n)))
+                    .toList();
+        }
+
+        @Override
+        public List<Price.Cleared> removeCell(Edit.RemoveCell edit) {
+            return before.findCell(edit.cell()).stream()
+                    .map(c -> removed(new Occupant.ByCell(c)))
+                    .toList();
+        }
+
+        /** A net on other wires: it was in the way itself, or gives way to one that was. */
+        @Override
+        public List<Price.Cleared> routeNet(Edit.RouteNet edit) {
+            boolean broughtOut =
+                    questions.stream().anyMatch(q -> q.net().name().equals(edit.net()));
+            Optional<Net> net = cleared.findNet(edit.net());
+            if (broughtOut || net.isEmpty()) {
+                return List.of();
+            }
+            delayed(edit, Optional.empty());
+            return before.findNet(edit.net()).stream()
+                    .filter(n -> inTheWay.contains(net.get().id()))
+                    .map(n -> new Price.Cleared(new Occupant.ByNet(n), Price.Fate.MOVABLE))
+                    .toList();
+        }
+
+        @Override
+        public List<Price.Cleared> relocateCell(Edit.RelocateCell edit) {
+            edit.nets().forEach(n -> delayed(n, Optional.of(edit)));
+            return movable(edit.cell());
+        }
+
+        @Override
+        public List<Price.Cleared> setCell(Edit.SetCell edit) {
+            return Cell.letsThrough(edit.setting(), edit.value())
+                    ? movable(edit.cell())
+                    : List.of();
+        }
+
+        // What a pad costs is in the price already, and what is added takes nothing from anybody.
+
+        @Override
+        public List<Price.Cleared> breakOut(Edit.BreakOut edit) {
+            return List.of();
+        }
+
+        @Override
+        public List<Price.Cleared> setDriver(Edit.SetDriver edit) {
+            return List.of();
+        }
+
+        @Override
+        public List<Price.Cleared> tieEnable(Edit.TieEnable edit) {
+            return List.of();
+        }
+
+        @Override
+        public List<Price.Cleared> addCell(Edit.AddCell edit) {
+            return List.of();
+        }
+
+        @Override
+        public List<Price.Cleared> addNet(Edit.AddNet edit) {
+            return List.of();
+        }
+
+        @Override
+        public List<Price.Cleared> addSink(Edit.AddSink edit) {
+            return List.of();
+        }
+
+        @Override
+        public List<Price.Cleared> addInput(Edit.AddInput edit) {
+            return List.of();
+        }
     }
 
     /** Something that leaves: removable where it only serves a port that loses its pad. */
-    private void removed(Occupant occupant) {
+    private Price.Cleared removed(Occupant occupant) {
         List<List<Endpoint>> losing = new ArrayList<>();
         for (Question question : questions) {
             FanOut fanOut = fanOut(question);
             if (fanOut.isRemovable(occupant.number())) {
-                obstacles.add(new Price.Cleared(occupant, Price.Fate.REMOVABLE));
-                return;
+                return new Price.Cleared(occupant, Price.Fate.REMOVABLE);
             }
             losing.add(fanOut.losing(occupant.number()));
         }
-        // What several lines of a group need is lost to the one for which it serves the least.
+        // What is removed for a group is removed for the line to which it means the least.
         losing.stream().min(Comparator.comparing(List::size)).ifPresent(lost::addAll);
-        obstacles.add(new Price.Cleared(occupant, Price.Fate.LOSES_FUNCTION));
+        return new Price.Cleared(occupant, Price.Fate.LOSES_FUNCTION);
     }
 
     private FanOut fanOut(Question question) {
-        // A circuit's own nets are in no design before it, and nothing depends on them yet.
-        Net net = before.findNet(question.net().name()).orElse(question.net());
         return new FanOut(
-                new QuestionContext(
-                        before, net, PortBranch.find(before, question.pad()), question.padValue()),
+                before,
+                before.findNet(question.net().name()).orElseGet(() -> added(question.net().name())),
+                PortBranch.find(before, question.pad()).map(DisconnectedBranch::port),
                 question.padValue());
     }
 
-    private void movable(Cell cell) {
-        obstacles.add(new Price.Cleared(new Occupant.ByCell(cell), Price.Fate.MOVABLE));
+    /** Stands for a net that the entry adds: nothing before it is or drives that net. */
+    private static Net added(String name) {
+        return new Net(
+                Fabric.NOTHING,
+                name,
+                new Terminal.PortEnd(Fabric.NOTHING),
+                List.of(),
+                RouteTree.of(0),
+                false);
     }
 
-    /** A net on other wires: it was in the way itself, or gives way to one that was. */
-    private void rerouted(Edit.RouteNet edit, IntSet inTheWay) {
-        boolean broughtOut = questions.stream().anyMatch(q -> q.net().name().equals(edit.net()));
-        Optional<Net> net = cleared.findNet(edit.net());
-        if (broughtOut || net.isEmpty()) {
-            return;
-        }
-        if (inTheWay.contains(net.get().id())) {
-            before.findNet(edit.net())
-                    .map(n -> new Price.Cleared(new Occupant.ByNet(n), Price.Fate.MOVABLE))
-                    .ifPresent(obstacles::add);
-        }
-        delayed(edit, Optional.empty());
+    private List<Price.Cleared> movable(String cell) {
+        return before.findCell(cell).stream()
+                .map(c -> new Price.Cleared(new Occupant.ByCell(c), Price.Fate.MOVABLE))
+                .toList();
     }
 
     private void delayed(Edit.RouteNet edit, Optional<Edit.RelocateCell> with) {
