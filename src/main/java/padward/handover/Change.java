@@ -15,9 +15,19 @@ import java.util.stream.Stream;
  *     are missing
  */
 public record Change(What what, Map<String, String> facts) {
-    /** Keeps the order of the facts. */
+    /**
+     * Keeps the order of the facts.
+     *
+     * @throws IllegalArgumentException when a fact is missing, or is none that such a change has
+     */
     public Change {
         facts = Collections.unmodifiableMap(new LinkedHashMap<>(facts));
+        if (!facts.keySet().containsAll(what.needed)
+                || !Stream.concat(what.needed.stream(), what.possible.stream())
+                        .toList()
+                        .containsAll(facts.keySet())) {
+            throw new IllegalArgumentException(what + " with " + facts.keySet());
+        }
     }
 
     /** Kinds of elementary change, in the order in which they must be carried out. */
@@ -47,7 +57,7 @@ public record Change(What what, Map<String, String> facts) {
         /** A switch, fixed connection or pass-through that a net uses now. */
         ON(List.of("from", "to", "edge"), List.of("tile", "fromThere", "toThere")),
         /** A net gets another sink. */
-        END_NEW(List.of("end"), List.of()),
+        END_NEW(List.of("end"), List.of("setting", "before")),
         /** A pad's driver gets another setting. */
         DRIVER_SET(List.of("pad"), List.of("packagePin", "setting", "before")),
         /** The enable of a pad's driver is tied on. */

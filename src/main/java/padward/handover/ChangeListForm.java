@@ -22,6 +22,31 @@ import padward.format.source.FileLimits;
 
 /** The form of change lists. They are only written: whoever carries one out reads it. */
 final class ChangeListForm {
+    private static final Map<String, String> MEANINGS =
+            Map.ofEntries(
+                    Map.entry("name", "name of the net, cell or port"),
+                    Map.entry("end", "the end of the net: `cell.pin` or a port"),
+                    Map.entry("pad", "full name of the pad"),
+                    Map.entry("packagePin", "its pin or ball of the package"),
+                    Map.entry("site", "full name of the site"),
+                    Map.entry("from", "the wire, pin or pad that is left"),
+                    Map.entry("to", "the one that is entered"),
+                    Map.entry("edge", "`switch`, `connection` or `pass-through`"),
+                    Map.entry("tile", "where the switch is, if the fabric's description says so"),
+                    Map.entry("fromThere", "what `from` is called in that tile, if not the same"),
+                    Map.entry("toThere", "what `to` is called in that tile, if not the same"),
+                    Map.entry(
+                            "setting",
+                            "the driver's setting, or the name of the cell's; at an end, the one with the contents"),
+                    Map.entry(
+                            "value",
+                            "the new value; `clock` for a new clock; the level of a tied enable"),
+                    Map.entry(
+                            "before",
+                            "the value, site or setting before, or the pin of the cell that the signal was at"),
+                    Map.entry("kind", "kind of the new cell"),
+                    Map.entry("direction", "`in`, `out` or `both`"));
+
     private ChangeListForm() {}
 
     static Form<ChangeList> form() {
@@ -68,9 +93,9 @@ final class ChangeListForm {
         change.constant("what", what.label());
         for (String fact : ChangeList.COLUMNS) {
             if (what.needed().contains(fact)) {
-                change.needed(fact, fact(), c -> c.get(fact));
+                change.needed(fact, fact(), c -> c.get(fact)).means(MEANINGS.get(fact));
             } else if (what.possible().contains(fact)) {
-                change.optional(fact, fact(), "", c -> c.get(fact));
+                change.optional(fact, fact(), "", c -> c.get(fact)).means(MEANINGS.get(fact));
             }
         }
         return change.written();

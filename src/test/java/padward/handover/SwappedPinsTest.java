@@ -1,7 +1,12 @@
 package padward.handover;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import com.networknt.schema.InputFormat;
+import com.networknt.schema.Schema;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -72,15 +77,15 @@ class SwappedPinsTest {
     }
 
     private ChangeList list(Design design, Edit edit) {
-        LedgerEntry entry = new LedgerEntry("now", "test", "", "n", "", List.of(edit));
+        LedgerEntry entry = new LedgerEntry("now", "test", "", "n", "p", List.of(edit));
         return ChangeList.of(design, new Ledger("handmade", "0".repeat(64), List.of(entry)));
     }
 
     @Test
     void theListSaysThePinAndTheContents() {
         Design design = design(Map.of("rows", "8'b00100010"));
-        List<Change> changes =
-                list(design, swap(design, "n", "t", "a", "c")).entries().get(0).changes();
+        ChangeList list = list(design, swap(design, "n", "t", "a", "c"));
+        List<Change> changes = list.entries().get(0).changes();
         assertThat(changes)
                 .filteredOn(c -> c.what() == Change.What.CELL_SET)
                 .extracting(Change::facts)
@@ -99,6 +104,19 @@ class SwappedPinsTest {
                 .extracting(Change::facts)
                 .containsExactly(
                         Map.of("name", "n", "end", "t.c", "before", "t.a", "setting", "rows"));
+        Schema schema =
+                SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+                        .getSchema(ChangeText.schema());
+        assertThat(schema.validate(ChangeText.json(list), InputFormat.JSON)).isEmpty();
+    }
+
+    @Test
+    void aChangeHasTheFactsOfItsKindAndNoOthers() {
+        assertThatThrownBy(
+                        () -> new Change(Change.What.NET_GONE, Map.of("name", "n", "end", "t.c")))
+                .isInstanceOf(IllegalArgumentException.class);
+        assertThatThrownBy(() -> new Change(Change.What.END_GONE, Map.of("name", "n")))
+                .isInstanceOf(IllegalArgumentException.class);
     }
 
     @Test
