@@ -3,17 +3,19 @@ rem Starts Padward with the arguments given. When the first window closes, Java 
 rem classes, from which later windows start faster. Delete the archive after installing another Java.
 setlocal DisableDelayedExpansion
 set "java=java"
-if defined JAVA_HOME if exist "%JAVA_HOME%\bin\java.exe" set "java=%JAVA_HOME%\bin\java.exe"
+if not defined JAVA_HOME goto found
+rem Some write quotation marks into it.
+set "home=%JAVA_HOME:"=%"
+if exist "%home%\bin\java.exe" set "java=%home%\bin\java.exe"
+:found
 set "jar=%~dp0padward.jar"
 set "share=-Xshare:auto"
-set "cache="
-set "archive="
-if defined LOCALAPPDATA set "cache=%LOCALAPPDATA%\Padward"
-if defined LOCALAPPDATA set "archive=%LOCALAPPDATA%\Padward\classes.jsa"
 set "first="
 if "%~1"=="" set "first=yes"
 if "%~1"=="window" set "first=yes"
-if not defined archive goto start
+if not defined LOCALAPPDATA goto start
+set "cache=%LOCALAPPDATA%\Padward"
+set "archive=%LOCALAPPDATA%\Padward\classes.jsa"
 if exist "%archive%" (
     set "share=-XX:SharedArchiveFile=%archive%"
 ) else if defined first (
@@ -21,5 +23,10 @@ if exist "%archive%" (
     if exist "%cache%\" set "share=-XX:ArchiveClassesAtExit=%archive%"
 )
 :start
+rem Most commands are over before it pays to compile in full; in the window it does.
+if defined first goto window
+"%java%" -XX:Tier4InvocationThreshold=50000 -XX:Tier4MinInvocationThreshold=6000 -XX:Tier4CompileThreshold=150000 -XX:Tier4BackEdgeThreshold=400000 "%share%" -Xlog:disable -jar "%jar%" %*
+exit /b %ERRORLEVEL%
+:window
 "%java%" "%share%" -Xlog:disable -jar "%jar%" %*
 exit /b %ERRORLEVEL%

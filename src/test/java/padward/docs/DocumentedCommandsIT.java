@@ -172,6 +172,7 @@ class DocumentedCommandsIT {
         builder.environment().keySet().removeIf(v -> v.startsWith("LC_") || v.startsWith("LANG"));
         builder.environment().put("LC_ALL", "C");
         builder.environment().put("PADWARD_DESIGN", "only.design.json");
+        builder.environment().put("XDG_CACHE_HOME", "" + folder.resolve("cache"));
         Process process = builder.redirectErrorStream(true).start();
         String printed = new String(process.getInputStream().readAllBytes(), UTF_8);
         return process.waitFor() + " " + printed;

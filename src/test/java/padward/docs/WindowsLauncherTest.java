@@ -19,7 +19,12 @@ class WindowsLauncherTest {
     private static final Pattern PUT_IN = Pattern.compile("%~dp0|%~1|%[A-Za-z_]+%");
 
     private static List<String> lines() throws Exception {
-        return Files.readString(FILE).lines().filter(l -> !l.startsWith("rem ")).toList();
+        return Files.readString(FILE)
+                .lines()
+                .filter(l -> !l.startsWith("rem "))
+                // Its value without the quotation marks in it.
+                .map(l -> l.replace(":\"=%", "%"))
+                .toList();
     }
 
     @Test
@@ -53,11 +58,20 @@ class WindowsLauncherTest {
         assertThat(depth).isZero();
     }
 
+    /** Without a value, {@code %NAME:"=%} would stay as it is written. */
+    @Test
+    void marksAreTakenOutOnlyOfWhatHasAValue() throws Exception {
+        String text = Files.readString(FILE);
+        assertThat(text.indexOf("if not defined JAVA_HOME goto"))
+                .isNotNegative()
+                .isLessThan(text.indexOf("%JAVA_HOME:\"=%"));
+    }
+
     @Test
     void itJumpsToLabelsThatAreThereAndEndsWithTheProgramsStatus() throws Exception {
         List<String> lines = lines();
         lines.stream()
-                .filter(l -> l.contains("goto "))
+                .filter(l -> l.contains(" goto "))
                 .map(l -> ":" + l.substring(l.indexOf("goto ") + 5))
                 .forEach(label -> assertThat(lines).contains(label));
         assertThat(lines.get(lines.size() - 1)).isEqualTo("exit /b %ERRORLEVEL%");
