@@ -2,13 +2,15 @@ import java.io.BufferedInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.DataInputStream;
 import java.io.DataOutputStream;
+import java.io.File;
 import java.io.IOException;
 import java.io.InputStream;
+import java.net.URI;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
-import java.nio.file.attribute.FileTime;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -16,10 +18,14 @@ import java.util.Comparator;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.function.BinaryOperator;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import java.util.spi.ToolProvider;
@@ -27,7 +33,6 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
-import java.util.zip.ZipOutputStream;
 
 /**
  * Makes a self-contained application from the packaged program: {@code java
@@ -37,23 +42,66 @@ import java.util.zip.ZipOutputStream;
  */
 public final class MakeImage {
     /** What the program and its libraries use of Java; the tests run every command on the image. */
-    private static final String MODULES =
-            "java.base,java.desktop,java.logging,java.management,java.xml,jdk.unsupported,"
-                    + "jdk.unsupported.desktop";
+    private static final List<String> MODULES =
+            List.of(
+                    "java.desktop",
+                    "java.logging",
+                    "java.xml",
+                    "jdk.unsupported",
+                    "javafx.controls",
+                    "javafx.swing");
+
+    /** How the image starts Java: docs/speed.md says what they are good for. */
+    private static final List<String> OPTIONS =
+            List.of(
+                    "-Xshare:auto",
+                    "-Xlog:disable",
+                    "-XX:-UsePerfData",
+                    "-Djava.awt.headless=true", // the window needs none of AWT's
+                    "-XX:Tier4InvocationThreshold=50000",
+                    "-XX:Tier4MinInvocationThreshold=6000",
+                    "-XX:Tier4CompileThreshold=150000",
+                    "-XX:Tier4BackEdgeThreshold=400000");
 
     /**
-     * Libraries of which the program uses some classes only, none of them by name at run time: the
-     * others are left out.
+     * Parts of Java and JavaFX that nothing here leads to at run time, although classes that are
+     * used name some of them: Swing, windows of AWT, sound, printing, the compiler of XSLT.
      */
-    private static final List<String> PARTLY_USED =
+    private static final List<String> UNUSED =
             List.of(
-                    "fastutil-core",
-                    "jgrapht-core",
-                    "jheaps",
-                    "apfloat",
-                    "commons-codec",
-                    "commons-io",
-                    "error_prone_annotations");
+                    "java.desktop/javax/swing/",
+                    "java.desktop/com/sun/java/swing/",
+                    "java.desktop/com/sun/swing/",
+                    "java.desktop/sun/swing/",
+                    "java.desktop/com/sun/media/sound/",
+                    "java.desktop/javax/sound/",
+                    "java.desktop/sun/print/",
+                    "java.desktop/sun/awt/X11/",
+                    "java.desktop/com/sun/imageio/plugins/tiff/",
+                    "java.xml/com/sun/org/apache/xalan/internal/xsltc/compiler/",
+                    "java.xml/com/sun/org/apache/xalan/internal/lib/",
+                    "java.xml/com/sun/org/apache/xalan/internal/res/",
+                    "java.xml/com/sun/org/apache/bcel/",
+                    "java.xml/com/sun/org/apache/xpath/",
+                    "java.xml/com/sun/java_cup/",
+                    "java.base/sun/security/tools/",
+                    "javafx.controls/javafx/scene/chart/",
+                    "javafx.controls/com/sun/javafx/scene/control/skin/caspian/");
+
+    /** Of these parts, what a class that is used extends. */
+    private static final String LINKED =
+            "/java.xml/com/sun/org/apache/xalan/internal/xsltc/compiler/SourceLoader.class";
+
+    /** Files of libraries that nothing here reads: encodings of CJK fonts, faces not used. */
+    private static final List<String> UNUSED_FILES =
+            List.of(
+                    "org/apache/fontbox/cmap/(?!Identity-|Adobe-Identity-).*(?<!\\.class)",
+                    "atlantafx/base/theme/(?!primer-).*[.](?:css|bss)",
+                    "liberation/(?!LiberationSans-(Regular|Bold)\\.ttf).*",
+                    "org/apache/commons/codec/language/.*");
+
+    /** A jar that jpackage must be given. */
+    private static final String STUB = "padward.jar";
 
     private static final Pattern NAMED = Pattern.compile("L([\\w/$]+)[;<]");
 
@@ -80,26 +128,13 @@ public final class MakeImage {
         Path image = target.resolve("image");
         deleteAll(work);
         deleteAll(image);
-        Path runtime = work.resolve("runtime");
-        Files.createDirectories(work);
-        tool(
-                "jlink",
-                "--add-modules",
-                MODULES,
-                "--strip-debug",
-                "--no-header-files",
-                "--no-man-pages",
-                JAVA < 21 ? "--compress=2" : "--compress=zip-6",
-                "--output",
-                runtime);
         Path input = work.resolve("input");
         copyAll(target.resolve("lib"), input.resolve("lib"));
-        Files.copy(
-                target.resolve("padward.jar"),
-                input.resolve("padward.jar"),
-                StandardCopyOption.COPY_ATTRIBUTES);
+        Files.copy(target.resolve("padward.jar"), input.resolve("padward.jar"));
         compileOptions(work, input.resolve("lib"));
-        leaveOutUnused(input);
+        Path runtime = runtime(work, input);
+        Path stub = Files.createDirectories(work.resolve("stub"));
+        tool("jar", "--create", "--file", stub.resolve(STUB), "-C", stub, ".");
         List<Object> words =
                 new ArrayList<>(
                         List.of(
@@ -110,28 +145,22 @@ public final class MakeImage {
                                 "--app-version",
                                 version.replaceFirst("-.*", "").replaceFirst("^0\\.", "1."),
                                 "--input",
-                                input,
+                                stub,
                                 "--main-jar",
-                                "padward.jar",
+                                STUB,
                                 "--main-class",
                                 "padward.Main",
                                 "--runtime-image",
                                 runtime,
                                 "--icon",
                                 icon(work),
-                                "--java-options",
-                                "-Xshare:auto",
-                                "--java-options",
-                                "-Xlog:disable",
-                                "--java-options",
-                                "-XX:-UsePerfData",
-                                "--java-options",
-                                "-XX:SharedArchiveFile=$APPDIR/classes.jsa",
                                 "--dest",
                                 image));
+        for (String option : OPTIONS) {
+            words.addAll(List.of("--java-options", option));
+        }
         if (JAVA >= 24) { // where it is warned about, unless allowed
-            words.add("--java-options");
-            words.add("--enable-native-access=ALL-UNNAMED");
+            words.addAll(List.of("--java-options", "--enable-native-access=javafx.graphics"));
         }
         if (WINDOWS) {
             words.add("--win-console");
@@ -139,8 +168,155 @@ public final class MakeImage {
         tool("jpackage", words.toArray());
         Path root = image.resolve(MAC ? "padward.app" : "padward");
         addPages(root);
-        shareClasses(root);
+        // The classes are in the runtime. A class path must be stated, or the folder in which the
+        // program is started would be one; a file that is not there fits wherever the image is.
+        Files.delete(root.resolve(MAC ? "Contents/app" : WINDOWS ? "app" : "lib/app").resolve(STUB));
+        shareClasses(work, root);
         System.out.printf(Locale.ROOT, "%s: %.1f MB%n", root, size(root) / 1e6);
+    }
+
+    /**
+     * A Java that holds the program and its libraries as one module, beside those of JavaFX: the
+     * archive of classes then fits wherever the image is moved to.
+     */
+    private Path runtime(Path work, Path input) throws IOException {
+        Path classes = merged(work, input);
+        List<Path> javafx = jars(input.resolve("lib"), n -> n.startsWith("javafx-"));
+        String path = javafx.stream().map(Path::toString).collect(Collectors.joining(File.pathSeparator));
+        Path source = work.resolve("module-info.java");
+        Files.writeString(source, moduleInfo(classes));
+        tool(
+                "javac",
+                "--module-path",
+                path,
+                "--patch-module",
+                "padward=" + classes,
+                "-d",
+                classes,
+                source);
+        Path runtime = work.resolve("runtime");
+        List<Object> words =
+                new ArrayList<>(
+                        List.of(
+                                "--module-path",
+                                classes + File.pathSeparator + path,
+                                "--add-modules",
+                                "padward",
+                                "--strip-debug",
+                                "--no-header-files",
+                                "--no-man-pages",
+                                JAVA < 21 ? "--compress=2" : "--compress=zip-9",
+                                "--exclude-resources",
+                                "@" + unused(work, javafx),
+                                "--exclude-files",
+                                "glob:/java.base/lib/jrt-fs.jar,glob:/java.base/lib/classlist,"
+                                        + "glob:/java.base/lib/security/public_suffix_list.dat,"
+                                        + "glob:**libmlib_image.*,glob:**libjsound.*,glob:**libsplashscreen.*,"
+                                        + "glob:**libawt_xawt.*",
+                                "--output",
+                                runtime));
+        tool("jlink", words.toArray());
+        for (Path jar : javafx) {
+            unpack(jar, runtime.resolve(WINDOWS ? "bin" : "lib"), MakeImage::isUsedNative);
+        }
+        strip(runtime);
+        return runtime;
+    }
+
+    /**
+     * A list of what is left out, as jlink wants it. One file of each package stays: a package that
+     * a module offers must not be empty.
+     */
+    private static Path unused(Path work, List<Path> javafx) throws IOException {
+        List<String> all = new ArrayList<>();
+        Path java = FileSystems.getFileSystem(URI.create("jrt:/")).getPath("/modules");
+        for (String start : UNUSED) {
+            Path folder = java.resolve(start);
+            if (Files.isDirectory(folder)) {
+                try (Stream<Path> files = Files.walk(folder)) {
+                    files.filter(Files::isRegularFile).forEach(f -> all.add("/" + java.relativize(f)));
+                }
+            }
+        }
+        for (Path jar : javafx) {
+            String module = jar.getFileName().toString().replaceFirst("javafx-([a-z]+)-.*", "javafx.$1");
+            try (ZipFile zip = new ZipFile(jar.toFile())) {
+                zip.stream()
+                        .filter(e -> !e.isDirectory())
+                        .map(e -> module + "/" + e.getName())
+                        .filter(n -> UNUSED.stream().anyMatch(n::startsWith))
+                        .forEach(n -> all.add("/" + n));
+            }
+        }
+        Map<String, String> kept = new TreeMap<>();
+        all.forEach(n -> kept.merge(n.replaceFirst("/[^/]*$", ""), n, BinaryOperator.minBy(Comparator.naturalOrder())));
+        String but = Stream.concat(kept.values().stream(), Stream.of(LINKED)).distinct().map(Pattern::quote).collect(Collectors.joining("|"));
+        String starts = UNUSED.stream().map(n -> Pattern.quote("/" + n)).collect(Collectors.joining("|"));
+        Path list = work.resolve("unused.txt");
+        Files.write(
+                list,
+                List.of(
+                        "regex:(?!(?:" + but + ")$)(?:" + starts + ").*",
+                        "regex:/java[.][a-z]+/.*_(?:de|es|fr|it|ja|ko|pt_BR|sv|zh_CN|zh_HK|zh_TW)"
+                                + "[.](?:class|properties)",
+                        "regex:/javafx[^/]*/[^/]*[.](?:so|dll|dylib)"));
+        return list;
+    }
+
+    private static boolean isUsedNative(String name) {
+        return name.matches("[^/]+\\.(so|dll|dylib)") && !name.contains("gtk2");
+    }
+
+    /** Removes what only debuggers read of the machine, where the tool for it is installed. */
+    private static void strip(Path runtime) throws IOException {
+        if (WINDOWS || MAC) {
+            return;
+        }
+        try (Stream<Path> files = Files.walk(runtime)) {
+            for (Path file : files.filter(f -> f.toString().endsWith(".so")).toList()) {
+                run(Map.of(), "strip", "--strip-unneeded", file.toString());
+            }
+        } catch (Exception fault) {
+            System.out.println("not stripped: " + fault.getMessage());
+        }
+    }
+
+    /** The program's classes and those of the libraries that it uses, in one folder. */
+    private Path merged(Path work, Path input) throws IOException {
+        List<Path> jars = new ArrayList<>(List.of(input.resolve("padward.jar")));
+        jars.addAll(jars(input.resolve("lib"), n -> !n.startsWith("javafx-")));
+        Set<String> used = used(jars, input);
+        Path classes = Files.createDirectories(work.resolve("classes"));
+        for (Path jar : jars) {
+            unpackNew(
+                    jar,
+                    classes,
+                    name ->
+                            !name.startsWith("META-INF/")
+                                    && !name.endsWith("package-info.class")
+                                    && !name.equals("module-info.class")
+                                    && UNUSED_FILES.stream().noneMatch(name::matches)
+                                    && (!name.endsWith(".class") || used.contains(className(name))));
+        }
+        return classes;
+    }
+
+    /** An open module that hides nothing: its parts were made to be on a class path. */
+    private static String moduleInfo(Path classes) throws IOException {
+        StringBuilder text = new StringBuilder("open module padward {\n");
+        for (String module : MODULES) {
+            text.append("    requires ").append(module).append(";\n");
+        }
+        Set<String> packages = new TreeSet<>();
+        try (Stream<Path> files = Files.walk(classes)) {
+            files.filter(f -> f.toString().endsWith(".class"))
+                    .map(f -> classes.relativize(f.getParent()).toString().replace(File.separatorChar, '.'))
+                    .forEach(packages::add);
+        }
+        packages.forEach(p -> text.append("    exports ").append(p).append(";\n"));
+        // What the library for logs looks for; it finds none.
+        text.append("    uses org.apache.commons.logging.LogFactory;\n");
+        return text.append("}\n").toString();
     }
 
     /**
@@ -166,40 +342,18 @@ public final class MakeImage {
         tool("jar", "--create", "--file", jar, "-C", classes, ".");
     }
 
-    /** Leaves out classes of libraries that nothing leads to. */
-    private void leaveOutUnused(Path input) throws IOException {
-        List<Path> jars = new ArrayList<>(List.of(input.resolve("padward.jar")));
-        try (Stream<Path> files = Files.list(input.resolve("lib"))) {
-            files.sorted().forEach(jars::add);
-        }
+    /** The classes to which the program leads, by the texts of the classes' files. */
+    private static Set<String> used(List<Path> jars, Path input) throws IOException {
         Map<String, Set<String>> uses = uses(jars);
-        Deque<String> open = new ArrayDeque<>();
+        Deque<String> open = new ArrayDeque<>(classes(input.resolve("padward.jar")));
         Set<String> used = new HashSet<>();
-        for (Path jar : jars) {
-            if (!isPartlyUsed(jar)) {
-                open.addAll(classes(jar));
-            }
-        }
         while (!open.isEmpty()) {
             String name = open.pop();
-            if (used.add(name)) {
-                open.addAll(uses.getOrDefault(name, Set.of()));
+            if (uses.containsKey(name) && used.add(name)) {
+                open.addAll(uses.get(name));
             }
         }
-        for (Path jar : jars) {
-            if (isPartlyUsed(jar)) {
-                FileTime time = Files.getLastModifiedTime(jar);
-                Path kept = jar.resolveSibling("kept.jar");
-                copyJar(jar, kept, name -> !name.endsWith(".class") || used.contains(className(name)));
-                Files.move(kept, jar, StandardCopyOption.REPLACE_EXISTING);
-                Files.setLastModifiedTime(jar, time);
-            }
-        }
-    }
-
-    private static boolean isPartlyUsed(Path jar) {
-        String name = jar.getFileName().toString();
-        return PARTLY_USED.stream().anyMatch(p -> name.startsWith(p + "-"));
+        return used;
     }
 
     /** For each class, those that it may name: all words of its texts that look like a class. */
@@ -261,22 +415,6 @@ public final class MakeImage {
                 .replace('/', '.');
     }
 
-    private static void copyJar(Path from, Path to, Predicate<String> kept) throws IOException {
-        try (ZipFile zip = new ZipFile(from.toFile());
-                ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(to))) {
-            out.setLevel(9);
-            for (ZipEntry entry : list(zip)) {
-                if (kept.test(entry.getName()) && !entry.isDirectory()) {
-                    ZipEntry copy = new ZipEntry(entry.getName());
-                    copy.setTime(entry.getTime());
-                    out.putNextEntry(copy);
-                    zip.getInputStream(entry).transferTo(out);
-                    out.closeEntry();
-                }
-            }
-        }
-    }
-
     private static List<ZipEntry> list(ZipFile zip) {
         return zip.stream().map(ZipEntry.class::cast).toList();
     }
@@ -291,6 +429,17 @@ public final class MakeImage {
                             zip.getInputStream(entry), file, StandardCopyOption.REPLACE_EXISTING);
                 }
             }
+        }
+    }
+
+    /** The same, but what is there already stays. */
+    private static void unpackNew(Path jar, Path to, Predicate<String> wanted) throws IOException {
+        unpack(jar, to, name -> wanted.test(name) && !Files.exists(to.resolve(name)));
+    }
+
+    private static List<Path> jars(Path folder, Predicate<String> wanted) throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.filter(f -> wanted.test(f.getFileName().toString())).sorted().toList();
         }
     }
 
@@ -352,37 +501,44 @@ public final class MakeImage {
     }
 
     /**
-     * The archives of loaded classes from which each start reads: Java's own, and the program's,
-     * from one question. It states a corner, so that the command line is built as for other
-     * commands.
+     * The archive of loaded classes from which each start reads, in the place where Java looks for
+     * its own: the classes of a question in few words, of a blocked one, and of one with more
+     * options, for which the command line is built as for all other commands.
      */
-    private void shareClasses(Path root) throws Exception {
+    private void shareClasses(Path work, Path root) throws Exception {
         Path runtime = root.resolve(MAC ? "Contents/runtime/Contents/Home" : WINDOWS ? "runtime" : "lib/runtime");
-        run(Map.of(), runtime.resolve("bin/java").toString(), "-Xshare:dump", "-Xlog:disable");
-        Path app = root.resolve(MAC ? "Contents/app" : WINDOWS ? "app" : "lib/app");
-        Path archive = app.resolve("classes.jsa");
-        Path program = root.resolve(MAC ? "Contents/MacOS/padward" : WINDOWS ? "padward.exe" : "bin/padward");
-        Path config = app.resolve("padward.cfg");
-        String settings = Files.readString(config);
-        // While it is written it cannot be read.
-        Files.writeString(config, settings.replace("-XX:SharedArchiveFile=", "-XX:ArchiveClassesAtExit="));
-        Path example = target.resolve("../fixtures/small/only.design.json").normalize();
+        Path java = runtime.resolve(WINDOWS ? "bin/java.exe" : "bin/java");
+        String nothing = root.resolve("nothing.jar").toString();
+        String example = target.resolve("../fixtures/small/only.design.json").normalize().toString();
+        List<String> ask = List.of("ask", "--design", example, "--net", "pump/level/sample[1]", "--pad");
+        Set<String> lines = new LinkedHashSet<>();
+        int number = 0;
+        for (List<String> words :
+                List.of(
+                        concat(ask, "J1.2"),
+                        concat(ask, "J2.1"),
+                        concat(ask, "J1.2", "--corner", "slow"))) {
+            Path list = work.resolve("classes" + number++ + ".txt");
+            List<String> all = new ArrayList<>(List.of(java.toString(), "-Xshare:off"));
+            all.addAll(List.of("-XX:DumpLoadedClassList=" + list, "-cp", nothing, "padward.Main"));
+            all.addAll(words);
+            run(Map.of(), all.toArray(String[]::new));
+            lines.addAll(Files.readAllLines(list));
+        }
+        Path list = work.resolve("classes.txt");
+        Files.write(list, lines);
         run(
                 Map.of(),
-                program.toString(),
-                "ask",
-                "--design",
-                example.toString(),
-                "--net",
-                "pump/level/sample[1]",
-                "--pad",
-                "J1.2",
-                "--corner",
-                "slow");
-        Files.writeString(config, settings);
-        if (!Files.exists(archive)) {
-            throw new IllegalStateException("no archive of classes was written: " + archive);
-        }
+                java.toString(),
+                "-Xshare:dump",
+                "-Xlog:disable",
+                "-XX:SharedClassListFile=" + list,
+                "-cp",
+                nothing);
+    }
+
+    private static List<String> concat(List<String> words, String... more) {
+        return Stream.concat(words.stream(), Stream.of(more)).toList();
     }
 
     private static void run(Map<String, String> environment, String... words) throws Exception {

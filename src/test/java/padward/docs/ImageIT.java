@@ -22,12 +22,12 @@ import org.junit.jupiter.api.io.TempDir;
  * folder, with an empty home and no Java on the path, called by its name, by a link and with words
  * in other scripts.
  */
-@EnabledIf("made")
+@EnabledIf(value = "made", disabledReason = "no image: mvn -Pimage verify makes and tests one")
 @EnabledOnOs(OS.LINUX)
 class ImageIT {
     static final Path IMAGE = Path.of("target/image/padward");
 
-    private static final long LARGEST = 100_000_000;
+    private static final long LARGEST = 75_000_000;
 
     @TempDir Path folder;
 
@@ -95,32 +95,67 @@ class ImageIT {
         assertThat(run(builder)).startsWith("0 ").contains("pump/level/sample[1]");
     }
 
-    /** No command of the image says anything of Java or of its archive of classes. */
+    /** Its classes come from the archive made with it, also where it was not made. */
     @Test
-    void theArchiveOfClassesIsUsedWhereItWasMade() throws Exception {
-        Path parts = IMAGE.resolve("lib").toAbsolutePath();
-        List<String> settings = Files.readAllLines(parts.resolve("app/padward.cfg"));
-        String jars =
-                settings.stream()
-                        .filter(l -> l.startsWith("app.classpath="))
-                        .map(l -> l.replace("app.classpath=$APPDIR", "" + parts.resolve("app")))
-                        .collect(Collectors.joining(":"));
+    void theArchiveOfClassesIsUsedWhereverItIs() throws Exception {
+        Path moved = folder.resolve("moved");
+        copy(IMAGE, moved);
         String loaded =
                 run(
-                        parts.resolve("runtime/bin/java"),
+                        moved.resolve("lib/runtime/bin/java"),
                         "-Xshare:on",
-                        "-XX:SharedArchiveFile=" + parts.resolve("app/classes.jsa"),
                         "-Xlog:class+load",
                         "-cp",
-                        jars,
+                        moved.resolve("lib/app/padward.jar").toString(),
                         "padward.Main",
                         "nets",
                         "--design",
                         Path.of("fixtures/small/only.design.json").toAbsolutePath().toString());
         assertThat(loaded)
                 .startsWith("0 ")
-                .contains("padward.Main source: shared objects file (top)")
-                .contains("picocli.CommandLine source: shared objects file (top)");
+                .contains("padward.Main source: shared objects file")
+                .contains("picocli.CommandLine source: shared objects file");
+    }
+
+    /** With the toolkit's platform for tests, which draws into memory. */
+    @Test
+    void itsWindowOpensAndCloses() throws Exception {
+        assertThat(
+                        visited(
+                                "window",
+                                "--design",
+                                "" + Path.of("fixtures/small/only.design.json").toAbsolutePath()))
+                .contains("window: ")
+                .startsWith("0 ");
+        assertThat(visited()).contains("window: ").startsWith("0 ");
+    }
+
+    private String visited(String... words) throws Exception {
+        String platform = location("com.sun.glass.ui.monocle.MonoclePlatformFactory");
+        List<String> all =
+                new ArrayList<>(
+                        List.of(
+                                "--patch-module",
+                                "javafx.graphics=" + platform,
+                                "-Dglass.platform=Monocle",
+                                "-Dmonocle.platform=Headless",
+                                "-Dheadless.geometry=1600x1000-32",
+                                "-Dprism.order=sw",
+                                "-Dprism.text=t2k",
+                                "-Djava.awt.headless=true",
+                                "-Dpadward.settings=" + folder.resolve("settings"),
+                                "-cp",
+                                location(WindowVisit.class.getName()),
+                                WindowVisit.class.getName()));
+        all.addAll(List.of(words));
+        return run(
+                IMAGE.resolve("lib/runtime/bin/java").toAbsolutePath(), all.toArray(String[]::new));
+    }
+
+    private static String location(String name) throws Exception {
+        Class<?> found = Class.forName(name, false, ImageIT.class.getClassLoader());
+        return Path.of(found.getProtectionDomain().getCodeSource().getLocation().toURI())
+                .toString();
     }
 
     /** The tab key after --net and --pad offers the names in the design. */
