@@ -3,6 +3,7 @@ package padward.cli;
 import java.io.PrintWriter;
 import java.util.List;
 import java.util.OptionalInt;
+import padward.cli.manners.BuiltVersion;
 import padward.cli.manners.Manners;
 import padward.cli.manners.Terminal;
 import padward.cli.output.ExitStatus;
@@ -16,7 +17,7 @@ import picocli.CommandLine.Spec;
 @Command(
         name = "padward",
         mixinStandardHelpOptions = true,
-        version = "padward 0.1.0",
+        versionProvider = BuiltVersion.class,
         description =
                 "Brings an internal net of a finished programmable-logic design out to a pad, and"
                         + " reports what blocks it when there is no free route. Without a command,"

@@ -3,18 +3,17 @@ package padward.ui;
 import javafx.scene.Scene;
 import javafx.scene.control.Alert;
 import javafx.scene.control.ButtonType;
+import padward.base.Version;
 import padward.ui.control.Themes;
 
 /** Says which program and version this is, what it runs on, and under which licences. */
 final class AboutDialog {
-    static final String VERSION = "0.1.0";
-
     private AboutDialog() {}
 
     /** Shows it over the window of a scene; returns at once. */
     static void show(Scene scene) {
         Alert dialog = new Alert(Alert.AlertType.INFORMATION, text(), ButtonType.CLOSE);
-        dialog.setHeaderText("Padward " + VERSION);
+        dialog.setHeaderText("Padward " + Version.text());
         dialog.setTitle("About Padward");
         dialog.initOwner(scene.getWindow());
         Themes.dress(dialog.getDialogPane(), scene.getRoot());

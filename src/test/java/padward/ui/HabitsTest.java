@@ -32,6 +32,7 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.base.Progress;
+import padward.base.Version;
 import padward.design.Design;
 import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
@@ -312,7 +313,7 @@ class HabitsTest {
     @Test
     void aboutAndPreferencesCanBeOpened(FxRobot robot) {
         robot.interact(() -> OpenWindow.actions(stage).get("about").run());
-        assertThat(dialog("about").getHeaderText()).isEqualTo("Padward 0.1.0");
+        assertThat(dialog("about").getHeaderText()).isEqualTo("Padward " + Version.text());
         robot.interact(() -> dialog("about").getScene().getWindow().hide());
         robot.interact(() -> OpenWindow.actions(stage).get("preferences").run());
         CheckBox dark = (CheckBox) dialog("preferences").lookup("#prefer-dark");

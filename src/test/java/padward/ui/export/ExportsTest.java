@@ -135,11 +135,10 @@ class ExportsTest {
         Viewport view = scene.view();
         for (int pad = 0; pad < pads.size(); pad++) {
             TileLayout.Box pill = scene.opened().layout().pad(pad);
-            assertThat(view.screenX(pill.x())).isBetween(0.0, (double) view.width());
-            assertThat(view.screenX(pill.x() + pill.width())).isBetween(0.0, (double) view.width());
-            assertThat(view.screenY(pill.y())).isBetween(0.0, (double) view.height());
-            assertThat(view.screenY(pill.y() + pill.height()))
-                    .isBetween(0.0, (double) view.height());
+            assertThat(view.screenX(pill.x())).isBetween(0.0, view.width());
+            assertThat(view.screenX(pill.x() + pill.width())).isBetween(0.0, view.width());
+            assertThat(view.screenY(pill.y())).isBetween(0.0, view.height());
+            assertThat(view.screenY(pill.y() + pill.height())).isBetween(0.0, view.height());
         }
         List<Element> texts = all(svg, "text");
         double legend =
