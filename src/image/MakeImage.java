@@ -498,6 +498,23 @@ public final class MakeImage {
                 target.toString(),
                 version,
                 share.toString());
+        if (!MAC && !WINDOWS) {
+            addDesktopEntry(share);
+        }
+    }
+
+    /**
+     * What a desktop needs to open designs with the program (Desktop Entry and Shared MIME-info
+     * specifications of freedesktop.org); whoever unpacks the application puts it in place.
+     */
+    private void addDesktopEntry(Path share) throws IOException {
+        Path from = target.resolve("../src/image/linux").normalize();
+        Path entries = Files.createDirectories(share.resolve("applications"));
+        Files.copy(from.resolve("padward.desktop"), entries.resolve("padward.desktop"));
+        Path types = Files.createDirectories(share.resolve("mime/packages"));
+        Files.copy(from.resolve("padward-design.xml"), types.resolve("padward-design.xml"));
+        Path icons = Files.createDirectories(share.resolve("icons/hicolor/256x256/apps"));
+        Files.copy(target.resolve("classes/padward/ui/icon.png"), icons.resolve("padward.png"));
     }
 
     /**

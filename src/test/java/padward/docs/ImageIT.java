@@ -58,6 +58,17 @@ class ImageIT {
         assertThat(run(link, "--version")).startsWith("0 ");
     }
 
+    /** On Linux; other systems have other forms of the same. */
+    @Test
+    @EnabledOnOs(OS.LINUX)
+    void aDesktopFindsWhatItNeedsToOpenDesigns() {
+        Path share = IMAGE.resolve("share");
+        assertThat(share.resolve("applications/padward.desktop")).isNotEmptyFile();
+        assertThat(share.resolve("mime/packages/padward-design.xml")).isNotEmptyFile();
+        assertThat(share.resolve("icons/hicolor/256x256/apps/padward.png"))
+                .hasSameBinaryContentAs(Path.of("src/main/resources/padward/ui/icon.png"));
+    }
+
     /** What someone tries first, who has no Java and has never run the program. */
     @Test
     void itHelpsAndListsWithoutJava() throws Exception {
