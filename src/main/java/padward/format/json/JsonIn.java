@@ -258,7 +258,8 @@ public final class JsonIn implements AutoCloseable {
         if (!(value >= least && value <= greatest)) {
             throw fault(number(least, greatest), text);
         }
-        return value;
+        // A zero has no sign: -0 is the 0 that is written.
+        return value + 0.0;
     }
 
     private static String number(double least, double greatest) {

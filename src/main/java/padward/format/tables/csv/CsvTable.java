@@ -2,6 +2,7 @@ package padward.format.tables.csv;
 
 import java.io.BufferedReader;
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
@@ -329,7 +330,8 @@ public final class CsvTable implements AutoCloseable {
             return otherwise;
         }
         try {
-            double value = Double.parseDouble(text);
+            // Decimal numbers only, and a zero without a sign: -0 is the 0 that is written.
+            double value = new BigDecimal(text).doubleValue();
             if (value >= least && value <= most) {
                 return value;
             }
