@@ -107,22 +107,31 @@ class ArchivesIT {
                 .startsWith("0 Open: pump/level/sample[1]");
     }
 
-    /** The first command leaves an archive of classes, with which the second answers the same. */
+    /** The first question leaves an archive of classes, with which the next answers the same. */
     @Test
     @EnabledOnOs(OS.LINUX)
-    void thatOfLinuxStartsFromTheArchiveOfItsFirstCommand() throws Exception {
+    void thatOfLinuxStartsFromTheArchiveOfItsFirstQuestion() throws Exception {
         Path program = ARCHIVES.resolve("linux/padward/padward").toAbsolutePath();
         program.toFile().setExecutable(true);
         Path cache = Files.createDirectories(folder.resolve("cäche"));
         String design = Path.of("fixtures/small/only.design.json").toAbsolutePath().toString();
-        List<String> words = List.of(program.toString(), "nets", "-d", design);
+        List<String> words =
+                List.of(
+                        program.toString(),
+                        "ask",
+                        "-d",
+                        design,
+                        "-n",
+                        "pump/level/sample[1]",
+                        "-p",
+                        "J1.2");
         String first = run(words, folder, Map.of("XDG_CACHE_HOME", cache.toString()));
         assertThat(first).startsWith("0 ");
         try (Stream<Path> files = Files.list(cache.resolve("padward"))) {
             assertThat(files.map(f -> f.getFileName().toString()))
                     .singleElement()
                     .asString()
-                    .endsWith("-commands.jsa");
+                    .endsWith("-ask.jsa");
         }
         assertThat(run(words, folder, Map.of("XDG_CACHE_HOME", cache.toString()))).isEqualTo(first);
     }
