@@ -57,7 +57,7 @@ public final class MakeImage {
                     "-Xshare:auto",
                     "-Xlog:disable",
                     "-XX:-UsePerfData",
-                    "-Djava.awt.headless=true", // the window needs none of AWT's
+                    "-Djava.awt.headless=true", // the window needs none of AWT's, nor does its printing
                     "-XX:Tier4InvocationThreshold=50000",
                     "-XX:Tier4MinInvocationThreshold=6000",
                     "-XX:Tier4CompileThreshold=150000",
@@ -65,7 +65,8 @@ public final class MakeImage {
 
     /**
      * Parts of Java and JavaFX that nothing here leads to at run time, although classes that are
-     * used name some of them: Swing, windows of AWT, sound, printing, the compiler of XSLT.
+     * used name some of them: Swing, windows of AWT, sound, the compiler of XSLT. What Java's services
+     * name stays, also where no picture or printer here needs it: one that is missing stops all.
      */
     private static final List<String> UNUSED =
             List.of(
@@ -75,9 +76,7 @@ public final class MakeImage {
                     "java.desktop/sun/swing/",
                     "java.desktop/com/sun/media/sound/",
                     "java.desktop/javax/sound/",
-                    "java.desktop/sun/print/",
                     "java.desktop/sun/awt/X11/",
-                    "java.desktop/com/sun/imageio/plugins/tiff/",
                     "java.xml/com/sun/org/apache/xalan/internal/xsltc/compiler/",
                     "java.xml/com/sun/org/apache/xalan/internal/lib/",
                     "java.xml/com/sun/org/apache/xalan/internal/res/",

@@ -11,6 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIf;
 import org.junit.jupiter.api.condition.EnabledOnOs;
@@ -141,6 +142,20 @@ class ImageIT {
         assertThat(visited()).contains("window: ").startsWith("0 ");
     }
 
+    /** What reads the services of Java, of which none that is named may be missing. */
+    @Test
+    void itsWindowSavesPicturesAndPrints() throws Exception {
+        String said =
+                visited(
+                        "window",
+                        "--design",
+                        "" + Path.of("fixtures/small/only.design.json").toAbsolutePath());
+        assertThat(said).startsWith("0 ").contains("printers: ").contains("printed: true");
+        assertThat(ImageIO.read(folder.resolve("map.png").toFile()).getWidth()).isGreaterThan(1000);
+        assertThat(folder.resolve("map.svg")).content().contains("<svg").endsWith("</svg>\n");
+        assertThat(folder.resolve("page.ps")).content().startsWith("%!PS");
+    }
+
     private String visited(String... words) throws Exception {
         String platform = location("com.sun.glass.ui.monocle.MonoclePlatformFactory");
         List<String> all =
@@ -155,6 +170,11 @@ class ImageIT {
                                 "-Dprism.text=t2k",
                                 "-Djava.awt.headless=true",
                                 "-Dpadward.settings=" + folder.resolve("settings"),
+                                "-Dvisit.folder=" + folder,
+                                "--add-exports",
+                                "javafx.graphics/com.sun.javafx.print=ALL-UNNAMED",
+                                "--add-exports",
+                                "javafx.graphics/com.sun.prism.j2d.print=ALL-UNNAMED",
                                 "-cp",
                                 location(WindowVisit.class.getName()),
                                 WindowVisit.class.getName()));
