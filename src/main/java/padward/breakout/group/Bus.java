@@ -74,6 +74,11 @@ public record Bus(
         return bound.filter(Bound::stopped).isPresent();
     }
 
+    /** Whether it is proven why not all are served, but not known what lets one more be served. */
+    public boolean isUnexplained() {
+        return proof.filter(p -> p.bottleneck().isPresent() && p.oneMore().isEmpty()).isPresent();
+    }
+
     /** The same with what is proven about it. */
     Bus proven(Proof what) {
         return new Bus(lines, left, edits, alonePs, Optional.of(what));

@@ -74,6 +74,23 @@ public record MatchedGroup(
     }
 
     /**
+     * The same with what has been proven since about the number of its nets, which matching does
+     * not change.
+     *
+     * @param explained the group after matching, with that
+     */
+    public MatchedGroup explained(Bus explained) {
+        return new MatchedGroup(
+                explained.proof().map(before::proven).orElse(before),
+                explained,
+                beforePs,
+                afterPs,
+                tolerancePs,
+                uncertainPs,
+                misses);
+    }
+
+    /**
      * Matches the delays of a group.
      *
      * @param design the design that the group was routed on

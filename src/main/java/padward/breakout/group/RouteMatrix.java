@@ -28,8 +28,13 @@ public final class RouteMatrix {
     /** The flow that was found last, which the next one changes. */
     private Optional<GroupFlow> flow = Optional.empty();
 
-    /** What {@link #explained} has to look into. */
+    /**
+     * What {@link #explained} has to look into; it holds a flow too, and is not kept afterwards.
+     */
     private Optional<MostNets> unexplained = Optional.empty();
+
+    /** What {@link #explained} has found, which does not depend on the routes. */
+    private Optional<Bus.OneMore> oneMore = Optional.empty();
 
     private RouteMatrix(BusRequest request, BusCosts costs) {
         this.request = request;
@@ -134,14 +139,15 @@ public final class RouteMatrix {
     }
 
     /**
-     * Chooses pads, except for pinned nets, and routes the nets.
+     * Chooses pads, except for pinned nets, and routes the nets, without what lets one more be
+     * served, which {@link #explained} adds.
      *
      * @param pinned positions of pads by positions of nets; a pair that is not open is not routed,
      *     pinned or not
      * @throws CancellationException when {@code progress} says so
      */
-    public Bus route(Map<Integer, Integer> pinned, Progress progress) {
-        return route(pinned, Optional.empty(), progress);
+    public Bus routes(Map<Integer, Integer> pinned, Progress progress) {
+        return routes(pinned, Optional.empty(), progress);
     }
 
     /**
@@ -179,8 +185,25 @@ public final class RouteMatrix {
         flow = Optional.empty();
         MostNets most = MostNets.of(request, costs.usablePads(), earlier, progress);
         flow = most.flow().filter(f -> isKept(most));
-        unexplained = Optional.of(most).filter(m -> m.bottleneck().isPresent());
         return most;
+    }
+
+    /** The same, to be explained; what was before a stop still is. */
+    private synchronized MostNets mostToExplain(Progress progress) {
+        MostNets most = mostNets(progress);
+        if (oneMore.isEmpty() && !most.stopped()) {
+            unexplained = Optional.of(most).filter(m -> m.bottleneck().isPresent());
+        }
+        return most;
+    }
+
+    private synchronized void forgetUnexplained() {
+        unexplained = Optional.empty();
+    }
+
+    /** Whether it holds a flow, be it for the next group or to explain this one. */
+    synchronized boolean holdsFlow() {
+        return flow.isPresent() || unexplained.flatMap(MostNets::flow).isPresent();
     }
 
     private boolean isKept(MostNets most) {
@@ -221,24 +244,31 @@ public final class RouteMatrix {
     }
 
     /**
-     * A group with what lets one more be served, where not all are, that is proven, and it was the
-     * last that was routed. When {@code progress} says to stop, the group as it is.
+     * A group with what lets one more be served, where not all are and that is proven. When {@code
+     * progress} says to stop, the group as it is.
      *
-     * @param bus a group as {@link #routesOrSoFar} found it, or matched since
+     * @param bus a group as this matrix routed it, or matched since
      */
     public synchronized Bus explained(Bus bus, Progress progress) {
-        Optional<Bus.Proof> proof =
-                bus.proof().filter(p -> p.bottleneck().isPresent() && p.oneMore().isEmpty());
-        if (proof.isEmpty() || unexplained.isEmpty()) {
+        if (!bus.isUnexplained()) {
             return bus;
         }
-        MostNets most = unexplained.get();
         try {
-            Bus.OneMore more = OneMoreNet.of(request, most, progress);
-            return bus.proven(new Bus.Proof(proof.get().bottleneck(), Optional.of(more)));
+            Optional<Bus.Bottleneck> why = bus.proof().flatMap(Bus.Proof::bottleneck);
+            return oneMore(progress)
+                    .map(more -> bus.proven(new Bus.Proof(why, Optional.of(more))))
+                    .orElse(bus);
         } catch (CancellationException stopped) {
             return bus;
         }
+    }
+
+    private Optional<Bus.OneMore> oneMore(Progress progress) {
+        if (oneMore.isEmpty() && unexplained.isPresent()) {
+            oneMore = Optional.of(OneMoreNet.of(request, unexplained.get(), progress));
+            unexplained = Optional.empty();
+        }
+        return oneMore;
     }
 
     private static Bus.Bound bound(Bus bus, MostNets most, boolean stopped) {
@@ -330,15 +360,22 @@ public final class RouteMatrix {
                 .sum();
     }
 
-    /** The same, with a listener for the state after each round of negotiation. */
+    /** All of a group, with a listener for the state after each round of negotiation. */
     Bus route(
             Map<Integer, Integer> pinned,
             Optional<Consumer<Bus.Round>> watcher,
             Progress progress) {
+        return explained(routes(pinned, watcher, progress), progress);
+    }
+
+    private Bus routes(
+            Map<Integer, Integer> pinned,
+            Optional<Consumer<Bus.Round>> watcher,
+            Progress progress) {
         if (request.aim() == Bus.Aim.MOST && pinned.isEmpty()) {
-            MostNets most = mostNets(progress);
+            MostNets most = mostToExplain(progress);
             progress.check();
-            return explained(provenOrChosen(most, watcher, progress), progress);
+            return provenOrChosen(most, watcher, progress);
         }
         return byAim(pinned, watcher, progress);
     }
@@ -350,6 +387,7 @@ public final class RouteMatrix {
         if (proven.isPresent()) {
             return proven.get();
         }
+        forgetUnexplained();
         Bus chosen = byAim(Map.of(), watcher, progress);
         return chosen.unproven(bound(chosen, most, false));
     }
@@ -370,7 +408,7 @@ public final class RouteMatrix {
             if (request.aim() != Bus.Aim.MOST) {
                 return byAim(Map.of(), Optional.empty(), progress);
             }
-            most = mostNets(progress);
+            most = mostToExplain(progress);
             return most.stopped() ? soFar(most) : provenOrChosen(most, Optional.empty(), progress);
         } catch (CancellationException stopped) {
             return soFar(most);

@@ -214,6 +214,8 @@ public final class GroupModel {
                     return explained;
                 },
                 explained -> {
+                    // Matching again begins with the group before, which has the same proof.
+                    matched.set(matched.get().map(m -> m.explained(explained)));
                     bus.set(Optional.of(explained));
                     whole.set(true);
                 });
@@ -253,9 +255,10 @@ public final class GroupModel {
         matched.set(Optional.empty());
         job.start(
                 "Routing the group",
-                progress -> seen.route(pins, progress),
+                progress -> seen.routes(pins, progress),
                 routed -> {
                     bus.set(Optional.of(routed));
+                    whole.set(whole.get() && !routed.isUnexplained());
                     goOn();
                 });
     }

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
@@ -32,7 +33,7 @@ class ChangedGroupProperties {
             List<Integer> pads = new ArrayList<>(drawPads(random, design, 12));
             RouteMatrix matrix =
                     RouteMatrix.of(design, nets, pads, Bus.Aim.MOST, ports, Progress.NONE);
-            matrix.route(Map.of(), Progress.NONE);
+            matrix.route(Map.of(), Optional.empty(), Progress.NONE);
             for (int step = 0; step < 5; step++) {
                 if (step == 2) {
                     matrix.complete(Progress.NONE);
@@ -42,8 +43,8 @@ class ChangedGroupProperties {
                 matrix = matrix.changedTo(nets, pads, Progress.NONE);
                 RouteMatrix fresh =
                         RouteMatrix.of(design, nets, pads, Bus.Aim.MOST, ports, Progress.NONE);
-                Bus changed = matrix.route(Map.of(), Progress.NONE);
-                Bus other = fresh.route(Map.of(), Progress.NONE);
+                Bus changed = matrix.route(Map.of(), Optional.empty(), Progress.NONE);
+                Bus other = fresh.route(Map.of(), Optional.empty(), Progress.NONE);
                 String what = "seed " + seed + ", step " + step;
                 assertThat(changed.lines()).as(what).hasSize(other.lines().size());
                 assertThat(changed.totalPs()).as(what).isEqualTo(other.totalPs());

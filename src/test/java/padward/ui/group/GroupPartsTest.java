@@ -182,4 +182,59 @@ class GroupPartsTest {
                 .doesNotContain("Proven: ");
         assertThat(text(robot, "#group-message")).doesNotContain(SOON);
     }
+
+    /** Matched before the rest was known, and again: the rest is shown each time. */
+    @Test
+    void matchingAgainKeepsWhatIsKnown(FxRobot robot) {
+        selectGroup(robot);
+        route(robot, NETS);
+        endNewest(robot);
+        match(robot);
+        endNewest(robot);
+        assertThat(text(robot, "#group-totals"))
+                .contains("before matching")
+                .doesNotContain("Proven: ");
+        assertThat(text(robot, "#group-message")).startsWith(SOON);
+        endAll(robot);
+        String whole = text(robot, "#group-totals");
+        assertThat(whole).contains("Proven: ");
+        match(robot);
+        endNewest(robot);
+        assertThat(text(robot, "#group-totals")).isEqualTo(whole);
+        endAll(robot);
+        assertThat(text(robot, "#group-totals")).isEqualTo(whole);
+        assertThat(text(robot, "#group-message")).doesNotContain(SOON);
+    }
+
+    /** Without its last pin a group is shown as soon as its routes are found, as at first. */
+    @Test
+    void theRoutesAreShownBeforeTheRestWhenAPinIsTakenOff(FxRobot robot) {
+        selectGroup(robot);
+        route(robot, NETS);
+        endAll(robot);
+        String whole = text(robot, "#group-totals");
+        pin(robot);
+        endAll(robot);
+        assertThat(text(robot, "#group-totals")).doesNotContain("Proven: ");
+        robot.push(KeyCode.ENTER);
+        endNewest(robot);
+        assertThat(text(robot, "#group-totals"))
+                .startsWith("7 nets, 2 pads: 2 of 7 served; no more can be brought out together")
+                .doesNotContain("Proven: ");
+        assertThat(text(robot, "#group-message")).startsWith(SOON);
+        endAll(robot);
+        assertThat(text(robot, "#group-totals")).isEqualTo(whole);
+        assertThat(text(robot, "#group-message")).doesNotContain(SOON);
+    }
+
+    /** Pins the pair that the keys come to first. */
+    private static void pin(FxRobot robot) {
+        robot.interact(() -> robot.lookup("#group-matrix").query().requestFocus());
+        robot.push(KeyCode.RIGHT).push(KeyCode.ENTER);
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    private static void match(FxRobot robot) {
+        robot.interact(() -> robot.lookup("#group-match").queryAs(Button.class).fire());
+    }
 }
