@@ -48,6 +48,10 @@ public final class GroupModel {
     private final WindowModel model;
     private final CalibrationModel calibration;
     private final JobSlot job;
+
+    /** Apart from the other, so that a fault in a field interrupts nothing. */
+    private final JobSlot reading;
+
     private final StringProperty nets;
     private final StringProperty pads;
     private final ObjectProperty<Bus.Aim> aim = new SimpleObjectProperty<>(Bus.Aim.MOST);
@@ -78,6 +82,7 @@ public final class GroupModel {
         this.nets = model.groupNetsProperty();
         this.pads = model.groupPadsProperty();
         this.job = new JobSlot(model.jobs(), this);
+        this.reading = new JobSlot(model.jobs(), this);
         this.growing = whole.not().and(job.busyProperty());
         model.openedProperty().addListener((p, old, now) -> forget());
         nets.addListener((p, old, now) -> compareFields());
@@ -125,6 +130,7 @@ public final class GroupModel {
     }
 
     private void clear() {
+        reading.cancel();
         job.cancel();
         asked = Optional.empty();
         compareFields();
@@ -149,7 +155,7 @@ public final class GroupModel {
                 new Asked(
                         wanted, allowed, mayDisconnect.get(), model.design().state().orElseThrow());
         // What a field has wrong must not cost the group that is shown.
-        job.start(
+        reading.start(
                 "Reading the nets and pads",
                 progress ->
                         new Members(
@@ -260,7 +266,8 @@ public final class GroupModel {
                     bus.set(Optional.of(routed));
                     whole.set(whole.get() && !routed.isUnexplained());
                     goOn();
-                });
+                },
+                this::goOn);
     }
 
     /** Lengthens routes until the delays agree. */
@@ -286,7 +293,8 @@ public final class GroupModel {
                     matched.set(Optional.of(result));
                     bus.set(Optional.of(result.after()));
                     goOn();
-                });
+                },
+                this::goOn);
     }
 
     /** What is between the pins and the instrument; the leads are all of one length. */

@@ -33,6 +33,9 @@ public final class JobSlot {
     /** Asks the running piece for what it has so far, if it can give that. */
     private Optional<Runnable> ending = Optional.empty();
 
+    /** Goes on where the running piece ends without a result. */
+    private Runnable otherwise = () -> {};
+
     /**
      * Work that is listed among the window's.
      *
@@ -50,7 +53,19 @@ public final class JobSlot {
      * @param what what it does, for the progress line
      */
     public <T> void start(String what, Background.Work<T> work, Consumer<T> then) {
-        start(what, work, then, Optional.empty());
+        start(what, work, then, () -> {});
+    }
+
+    /**
+     * Starts a piece of work that interrupts another, which is to go on if there is no result.
+     *
+     * @param what what it does, for the progress line
+     * @param otherwise goes on after a fault, before that becomes a note, or once the user has
+     *     stopped it; not where another piece replaces it
+     */
+    public <T> void start(
+            String what, Background.Work<T> work, Consumer<T> then, Runnable otherwise) {
+        start(what, work, then, Optional.empty(), otherwise);
     }
 
     /**
@@ -65,7 +80,8 @@ public final class JobSlot {
                 what,
                 progress -> soFar(work, progress, end),
                 result -> result.ifPresent(then),
-                Optional.of(() -> end.set(true)));
+                Optional.of(() -> end.set(true)),
+                () -> {});
     }
 
     private static <T> Optional<T> soFar(
@@ -94,9 +110,11 @@ public final class JobSlot {
             String what,
             Background.Work<T> work,
             Consumer<T> then,
-            Optional<Runnable> whenStopped) {
+            Optional<Runnable> whenStopped,
+            Runnable withoutResult) {
         running.cancel();
         ending = whenStopped;
+        otherwise = withoutResult;
         jobs.notes().dismissAbout(about);
         fraction.set(UNKNOWN);
         message.set(what);
@@ -116,6 +134,7 @@ public final class JobSlot {
                                 },
                                 fault -> {
                                     over();
+                                    withoutResult.run();
                                     jobs.notes().add(about, fault);
                                 });
     }
@@ -126,7 +145,13 @@ public final class JobSlot {
     void stop() {
         Optional<Runnable> asks = ending;
         ending = Optional.empty();
-        asks.ifPresentOrElse(Runnable::run, this::cancel);
+        asks.ifPresentOrElse(
+                Runnable::run,
+                () -> {
+                    Runnable next = otherwise;
+                    cancel();
+                    next.run();
+                });
     }
 
     /** Cancels the running piece. */
@@ -137,6 +162,7 @@ public final class JobSlot {
 
     private void over() {
         ending = Optional.empty();
+        otherwise = () -> {};
         busy.set(false);
         jobs.ended(this);
     }

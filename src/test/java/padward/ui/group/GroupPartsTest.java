@@ -183,6 +183,76 @@ class GroupPartsTest {
         assertThat(text(robot, "#group-message")).doesNotContain(SOON);
     }
 
+    /** A field that cannot be read is a fault to tell of, and the rest of the group still comes. */
+    @Test
+    void aFaultInAFieldDoesNotKeepTheRestAway(FxRobot robot) {
+        selectGroup(robot);
+        for (int[] order : ORDERS) {
+            route(robot, NETS);
+            List<Object> racing = new ArrayList<>();
+            endNewest(robot);
+            racing.add(newest());
+            robot.interact(
+                    () -> {
+                        model.shown().netTextProperty().set("pump/level/sample[1]");
+                        model.shown().padTextProperty().set("J1.3");
+                        model.shown().ask();
+                    });
+            racing.add(newest());
+            robot.interact(
+                    () -> {
+                        robot.lookup("#group-nets").queryAs(TextField.class).setText("no/such/net");
+                        robot.lookup("#group-route").queryAs(Button.class).fire();
+                    });
+            racing.add(newest());
+            for (int which : order) {
+                robot.interact(() -> background.end(racing.get(which)));
+            }
+            endAll(robot);
+            assertThat(text(robot, "#group-totals"))
+                    .startsWith("7 nets, 2 pads: 2 of 7 served")
+                    .contains("Proven: ");
+            assertThat(model.notes().all()).isNotEmpty();
+            robot.interact(
+                    () -> robot.lookup("#group-nets").queryAs(TextField.class).setText(NETS));
+            assertThat(text(robot, "#group-message")).doesNotContain(SOON);
+        }
+    }
+
+    /** What is stopped before it has a result leaves the group, whose rest still comes. */
+    @Test
+    void aStopOfPinOrMatchDoesNotKeepTheRestAway(FxRobot robot) {
+        selectGroup(robot);
+        for (boolean pins : List.of(true, false)) {
+            route(robot, NETS);
+            if (pins) {
+                endAll(robot);
+                pin(robot);
+                endAll(robot);
+                robot.push(KeyCode.ENTER);
+            }
+            endNewest(robot);
+            assertThat(text(robot, "#group-message")).startsWith(SOON);
+            Object rest = newest();
+            if (pins) {
+                robot.push(KeyCode.ENTER);
+            } else {
+                match(robot);
+            }
+            WaitForAsyncUtils.waitForFxEvents();
+            assertThat(newest()).isNotEqualTo(rest);
+            robot.push(KeyCode.ESCAPE);
+            assertThat(text(robot, "#group-totals"))
+                    .as("pins: %s", pins)
+                    .startsWith("7 nets, 2 pads: 2 of 7 served")
+                    .doesNotContain("Proven: ");
+            assertThat(text(robot, "#group-message")).startsWith(SOON);
+            endAll(robot);
+            assertThat(text(robot, "#group-totals")).as("pins: %s", pins).contains("Proven: ");
+            assertThat(text(robot, "#group-message")).doesNotContain(SOON);
+        }
+    }
+
     /** Matched before the rest was known, and again: the rest is shown each time. */
     @Test
     void matchingAgainKeepsWhatIsKnown(FxRobot robot) {
