@@ -28,23 +28,21 @@ final class VerilogSignals {
         this.count = count;
     }
 
-    /** All bits of a net that is declared. */
+    /** All bits of a net, or of a part of it. */
     List<Bit> whole(String net, Range range) throws BadInput {
-        if (count.isTooMuchWith(range.width())) {
-            throw lexer.fault(BitCount.EXPECTED);
-        }
+        countMade(range.width());
         return range.bits(net);
     }
 
-    List<Bit> read() throws BadInput {
-        List<Bit> bits = readBits();
-        if (count.isTooMuchWith(bits.size())) {
+    /** Counts bits that are about to be made, each once: concatenations only put them together. */
+    private void countMade(int bits) throws BadInput {
+        if (count.isTooMuchWith(bits)) {
             throw lexer.fault(BitCount.EXPECTED);
         }
-        return bits;
     }
 
-    private List<Bit> readBits() throws BadInput {
+    /** The signal that comes next. */
+    List<Bit> read() throws BadInput {
         if (lexer.isMark('{')) {
             return readConcatenation();
         }
@@ -71,6 +69,7 @@ final class VerilogSignals {
             if ((long) times * once.size() > Range.MOST_BITS) {
                 throw lexer.fault("at most " + Range.MOST_BITS + " bits");
             }
+            countMade(Math.max(0, times - 1) * once.size());
             for (int i = 0; i < times; i++) {
                 bits.addAll(once);
             }
@@ -109,7 +108,7 @@ final class VerilogSignals {
             module.nets.put(net, Range.ONE);
             range = Range.ONE;
         }
-        return lexer.isMark('[') ? readSelected(net, range, place) : range.bits(net);
+        return lexer.isMark('[') ? readSelected(net, range, place) : whole(net, range);
     }
 
     private List<Bit> readSelected(String net, Range range, String place) throws BadInput {
@@ -135,7 +134,7 @@ final class VerilogSignals {
         if (range.place(first) < range.place(last)) {
             throw lexer.fault(place, "a part in the direction of the vector", first + ":" + last);
         }
-        return Range.of(first, last).bits(net);
+        return whole(net, Range.of(first, last));
     }
 
     /** A plain whole number, with its sign if it has one. */
@@ -169,6 +168,7 @@ final class VerilogSignals {
         if (each == 0 || digits.isEmpty() || width < 1 || width > Range.MOST_BITS) {
             throw lexer.fault("a constant");
         }
+        countMade(width);
         List<Bit> bits = new ArrayList<>();
         if (base == 'd') {
             decimal(digits, bits);
