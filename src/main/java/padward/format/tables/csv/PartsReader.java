@@ -15,7 +15,8 @@ import java.util.function.Predicate;
 /**
  * Takes lines from a reader, makes something of them on all processors, and hands it on in their
  * order. Ends at the first lines that are not as plain as that: these and all behind them are then
- * where they were, so that what is said of them does not depend on threads.
+ * where they were, so that what is said of them does not depend on threads. Once it has ended, no
+ * other thread reads anything.
  */
 final class PartsReader<P> {
     private static final int AHEAD = 2 * Runtime.getRuntime().availableProcessors() + 2;
@@ -35,6 +36,7 @@ final class PartsReader<P> {
     private final Function<char[], Part<P>> read;
     private final Predicate<P> take;
     private final Deque<Pending<P>> pending = new ArrayDeque<>();
+    private volatile boolean ended;
 
     PartsReader(RowReader rows, Function<char[], Part<P>> read, Predicate<P> take) {
         this.rows = rows;
@@ -48,11 +50,39 @@ final class PartsReader<P> {
                 continue;
             }
         } finally {
-            pending.forEach(p -> p.task().cancel(false));
+            end();
             List<char[]> left = new ArrayList<>();
             pending.forEach(p -> left.add(p.lines()));
             rows.putBack(left);
         }
+    }
+
+    /** Leaves out what has not begun, and waits for what has. */
+    private void end() {
+        ended = true;
+        boolean interrupted = false;
+        for (Pending<P> each : pending) {
+            each.task().run(); // nothing when it has begun, else it sees that this has ended
+            while (!each.task().isDone()) {
+                try {
+                    each.task().get();
+                } catch (ExecutionException e) {
+                    // these lines are read again, or the fault of others is reported
+                } catch (InterruptedException e) {
+                    interrupted = true;
+                }
+            }
+        }
+        if (interrupted) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private Part<P> make(char[] lines) {
+        if (ended) {
+            throw new CancellationException("reading a table");
+        }
+        return read.apply(lines);
     }
 
     /** Whether there are parts that were not handed on yet. */
@@ -67,7 +97,7 @@ final class PartsReader<P> {
     }
 
     private void start(char[] lines) {
-        FutureTask<Part<P>> task = new FutureTask<>(() -> read.apply(lines));
+        FutureTask<Part<P>> task = new FutureTask<>(() -> make(lines));
         pending.add(new Pending<>(lines, task));
         ForkJoinPool.commonPool().execute(task);
     }

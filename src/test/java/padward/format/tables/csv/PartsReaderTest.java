@@ -9,6 +9,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -140,5 +143,46 @@ class PartsReaderTest {
         }
         assertThat(first).isGreaterThan(1).isLessThan(60_000);
         assertThat(rows.equals(read(file, false).rows())).isTrue();
+    }
+
+    /** What other threads read may change once this one goes on. */
+    @Test
+    void nothingIsReadElsewhereOnceReadingInPartsHasEnded() throws Exception {
+        StringBuilder text = new StringBuilder("a,b,c\nfirst,b,1\n");
+        addPlain(text, 100_000, "\n", new Random(3));
+        Thread here = Thread.currentThread();
+        CountDownLatch begun = new CountDownLatch(1);
+        AtomicInteger readElsewhere = new AtomicInteger();
+        Faults faults = new Faults(1);
+        try (CsvTable table =
+                new CsvTable(Source.of(write(text.toString())), SHAPE, faults, Progress.NONE)) {
+            table.readParts(
+                    part -> {
+                        part.next();
+                        boolean first = part.text(part.column("a")).equals("first");
+                        if (Thread.currentThread() == here) {
+                            await(begun, first ? 0 : 5000);
+                        } else if (!first) {
+                            readElsewhere.incrementAndGet();
+                            begun.countDown();
+                            await(new CountDownLatch(1), 300);
+                            readElsewhere.decrementAndGet();
+                        }
+                        return rows(part);
+                    },
+                    part -> {
+                        await(begun, 5000);
+                        return false;
+                    });
+            assertThat(readElsewhere).hasValue(0);
+        }
+    }
+
+    private static void await(CountDownLatch latch, int milliseconds) {
+        try {
+            latch.await(milliseconds, TimeUnit.MILLISECONDS);
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
     }
 }
