@@ -84,12 +84,13 @@ public final class SheetLines {
         }
 
         /**
-         * Its delay with the cycles by which it is late; a measured one contains them.
+         * Its delay with the cycles by which it is late. A measured one does not contain them: it
+         * comes from a calibration, of another net through the same pad.
          *
          * @param periodPs period of its clock, ps
          */
         public ChannelDelay delayWith(int periodPs) {
-            return delay.isMeasured() ? delay : delay.later(lateCycles * periodPs);
+            return delay.later(lateCycles * periodPs);
         }
     }
 

@@ -93,6 +93,61 @@ class WatchLatenessTest {
         assertThat(wrong.err()).contains("--clock-mhz").contains("clk13");
     }
 
+    /** A calibration is of another net through the same pad, which no register delays. */
+    @Test
+    void soIsOneWhoseDelayComesFromACalibration() throws Exception {
+        sheet("trigger --when hold");
+        String[] bus = {"--design", DESIGN, "--ledger", file("cal.json")};
+        calibrate(bus);
+        Run sheet =
+                run(
+                        with(
+                                new String[] {"sheet", "--design", DESIGN},
+                                "--ledger",
+                                file("l.json"),
+                                "--calibration",
+                                file("cal.csv"),
+                                "-o",
+                                file("s.csv")));
+        assertThat(sheet.code()).as(sheet.err()).isZero();
+        Files.writeString(
+                folder.resolve("c.vcd"),
+                "$timescale 1 ns $end\n$var wire 1 ! J1.2 $end\n$var wire 1 + other $end\n"
+                        + "$enddefinitions $end\n#1000 0! 0+\n#2000 1! 1+\n");
+        String[] words = {"deskew", file("c.vcd"), "--sheet", file("s.csv"), "-o", file("d.vcd")};
+        Run without = run(words);
+        assertThat(without.out())
+                .contains("measured: ")
+                .contains("J1.2 is 1 cycle of clk12 late, which its delay does not contain");
+        Run with = run(with(words, "--clock-mhz", "clk12=10"));
+        assertThat(with.out()).contains("100.000 ns, which are added to its measured delay");
+        assertThat(shift(with) - shift(without)).isBetween(99.99, 100.01);
+    }
+
+    /** Writes {@code cal.csv}, with delays that a capture of one net on two pads shows. */
+    private void calibrate(String... ledger) throws Exception {
+        Run bus = run(with(ledger("bus", ledger), "--calibrate", "hold", "--pads", "J1.1,J1.2"));
+        assertThat(bus.code()).as(bus.err()).isZero();
+        Files.writeString(
+                folder.resolve("cal.vcd"),
+                "$timescale 1 ps $end\n$var wire 1 ! J1.1 $end\n$var wire 1 + J1.2 $end\n"
+                        + "$enddefinitions $end\n#1000000 0! 0+\n#2000000 1!\n#2000300 1+\n"
+                        + "#3000000 0!\n#3000300 0+\n");
+        Run lead = run(with(ledger("lead", ledger), "--capture", file("cal.vcd")));
+        assertThat(lead.code()).as(lead.err()).isZero();
+        run(with(ledger("sheet", ledger), "-o", file("cal.csv")));
+    }
+
+    private static String[] ledger(String command, String... options) {
+        return with(new String[] {command}, options);
+    }
+
+    private static String[] with(String[] words, String... more) {
+        List<String> all = new ArrayList<>(List.of(words));
+        all.addAll(List.of(more));
+        return all.toArray(String[]::new);
+    }
+
     /** How far the other channel is shifted against that of the circuit. */
     private static double shift(Run run) {
         String line =

@@ -11,6 +11,19 @@ import org.junit.jupiter.api.io.TempDir;
 class SheetLinesTest {
     @TempDir private Path folder;
 
+    /** A calibration shows pads, board and leads, not by how many cycles a circuit is late. */
+    @Test
+    void aMeasuredDelayIsLaterByTheCyclesToo() throws Exception {
+        Path sheet = folder.resolve("sheet.csv");
+        Files.writeString(
+                sheet,
+                "net,instrumentFast_ps,instrumentSlow_ps,measured_ps,lateCycles,lateClock\n"
+                        + "a,100,200,-50,2,clk\nb,100,200,50,,\n");
+        SheetLines lines = SheetLines.read(sheet);
+        assertThat(lines.find("a").orElseThrow().delayWith(1000).outsidePs()).isEqualTo(2100);
+        assertThat(lines.find("b").orElseThrow().delayWith(1000).outsidePs()).isEqualTo(200);
+    }
+
     /** A clock's name that a spreadsheet would calculate has an apostrophe in the sheet. */
     @Test
     void clocksAreFoundByTheirOwnNames() throws Exception {

@@ -189,7 +189,7 @@ public final class DeskewCommand implements Callable<Integer> {
         }
         for (Map.Entry<String, SheetLines.Line> late : new TreeMap<>(found).entrySet()) {
             SheetLines.Line line = late.getValue();
-            if (line.lateCycles() > 0 && !line.delay().isMeasured()) {
+            if (line.lateCycles() > 0) {
                 out.println(lateText(late.getKey(), line));
             }
         }
@@ -249,7 +249,9 @@ public final class DeskewCommand implements Callable<Integer> {
                 + (period > 0
                         ? String.format(
                                 Locale.ROOT,
-                                "%.3f ns, which its delay contains.",
+                                line.delay().isMeasured()
+                                        ? "%.3f ns, which are added to its measured delay."
+                                        : "%.3f ns, which its delay contains.",
                                 (long) line.lateCycles() * period / 1000.0)
                         : "which its delay does not contain: state --clock-mhz "
                                 + line.lateClock()

@@ -84,7 +84,8 @@ public final class LeadCommand implements Callable<Integer> {
             paramLabel = "PS",
             description =
                     "Measured delay of the line, from any point in time that the lines measured"
-                            + " with it share; deskew then prefers it.")
+                            + " with it share, without the cycles by which a watch circuit is late;"
+                            + " deskew then prefers it.")
     private String measured;
 
     @Option(
