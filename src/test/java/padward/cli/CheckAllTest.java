@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -36,6 +37,19 @@ class CheckAllTest {
         CommandRun run = CommandRun.of("check", "--all", "unnamed-pins", design);
         assertThat(run.out().lines()).hasSize(5).allMatch(l -> l.startsWith("x"));
         assertThat(CommandRun.of("check", "--all", "cells-on-unusable", design).out()).isEmpty();
+    }
+
+    @Test
+    void ofSeveralFilesEachBeginsWithItsName() {
+        Path fabric = folder.resolve("only.fabric.json");
+        CommandRun run = CommandRun.of("check", "--all", "unnamed-pins", design, fabric);
+        List<String> lines = run.out().lines().toList();
+        assertThat(lines).hasSize(12);
+        assertThat(lines.get(0)).isEqualTo(design + ": 5");
+        assertThat(lines.get(6)).isEqualTo(fabric + ": 5");
+        assertThat(lines.subList(7, 12)).allMatch(l -> l.startsWith("  x"));
+        CommandRun none = CommandRun.of("check", "--all", "cells-on-unusable", design, fabric);
+        assertThat(none.out().lines()).containsExactly(design + ": 0", fabric + ": 0");
     }
 
     @Test

@@ -41,8 +41,9 @@ public final class CheckCommand implements Callable<Integer> {
             names = "--all",
             paramLabel = "KIND",
             description =
-                    "Lists all suspicious things of a kind, one a line, and nothing else. Where more"
-                            + " than three are found, the report names the kind.")
+                    "Lists all suspicious things of a kind, one a line, and nothing else; of several"
+                            + " files, each behind its name and their number. Where more than three"
+                            + " are found, the report names the kind.")
     private String all = "";
 
     @Option(names = "--json", description = "Prints what is in the files as JSON.")
@@ -98,6 +99,19 @@ public final class CheckCommand implements Callable<Integer> {
                 Optional.empty());
     }
 
+    /** Of several files, each begins with its name, so that one with nothing to list shows too. */
+    private void printAll(Path file, FileCheck.Found found, PrintWriter out) {
+        List<String> names = found.all(all);
+        String indent = "";
+        if (files.size() > 1) {
+            out.println(file + ": " + names.size());
+            indent = "  ";
+        }
+        for (String name : names) {
+            out.println(indent + name);
+        }
+    }
+
     private int asText() {
         PrintWriter out = spec.commandLine().getOut();
         PrintWriter err = spec.commandLine().getErr();
@@ -109,7 +123,7 @@ public final class CheckCommand implements Callable<Integer> {
                     out.println(file + ": sound");
                     found.lines().forEach(l -> out.println("  " + l));
                 } else {
-                    found.all(all).forEach(out::println);
+                    printAll(file, found, out);
                 }
             } catch (BadInput fault) {
                 err.println("padward: " + fault.getMessage());
