@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.base.WholeFile;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
 import padward.design.Design;
@@ -47,9 +48,9 @@ public record ComparedDesigns(Design before, Design after, List<LedgerEntry> kep
             return checked(before, read(other, progress), List.of(), other);
         }
         Path under = baseFor(other, one, firstIsLedger, base);
-        Design bare = read(under, progress);
+        boolean ofFirst = !firstIsLedger && WholeFile.isSame(under, one);
+        Design bare = ofFirst ? before : read(under, progress);
         Ledger kept = ledger(other, under, bare, progress);
-        boolean ofFirst = !firstIsLedger && isSame(under, one);
         return checked(
                 before,
                 LedgerReplay.applied(kept, other, bare),
@@ -61,10 +62,6 @@ public record ComparedDesigns(Design before, Design after, List<LedgerEntry> kep
             Design before, Design after, List<LedgerEntry> kept, Path other) throws BadInput {
         check(before.fabric(), after.fabric(), other);
         return new ComparedDesigns(before, after, kept);
-    }
-
-    private static boolean isSame(Path one, Path other) {
-        return one.toAbsolutePath().normalize().equals(other.toAbsolutePath().normalize());
     }
 
     private static boolean isLedger(Path file) throws BadInput {
