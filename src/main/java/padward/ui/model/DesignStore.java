@@ -52,6 +52,7 @@ public final class DesignStore {
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<Path>> file =
             new SimpleObjectProperty<>(Optional.empty());
+    private Optional<Path> ledger = Optional.empty();
     private Optional<WorkState> state = Optional.empty();
     private Optional<KeptChanges> keptOnDemo = Optional.empty();
     private boolean changing;
@@ -212,6 +213,7 @@ public final class DesignStore {
         history.clear();
         notes.dismissAbout(this);
         seen = read.written();
+        ledger = Optional.empty();
         boolean again = origin instanceof WorkState.OfDemo && keptOnDemo.isPresent();
         KeptChanges shown = again ? keptOnDemo.get().on(read.bare().original()) : read.kept();
         OpenDesign opening = again ? read.opened().with(shown.design()) : read.opened();
@@ -357,7 +359,7 @@ public final class DesignStore {
     }
 
     /** Writes the kept changes to a ledger of the open file. */
-    public void saveLedger(Path ledger) {
+    public void saveLedger(Path target) {
         Optional<Path> design = file.get();
         if (state.isEmpty() || design.isEmpty()) {
             notes.add(this, "Only a design that was opened from a file can have a ledger.");
@@ -365,9 +367,12 @@ public final class DesignStore {
         }
         KeptChanges now = present().kept();
         job.start(
-                "Saving " + ledger.getFileName(),
-                progress -> now.save(ledger, design.get()),
-                written -> notes.done("Saved " + text(written.entries(), ledger)));
+                "Saving " + target.getFileName(),
+                progress -> now.save(target, design.get()),
+                written -> {
+                    ledger = Optional.of(target);
+                    notes.done("Saved " + text(written.entries(), target));
+                });
     }
 
     /** Writes the design with the kept changes to another file, and says what was compared. */
@@ -407,33 +412,33 @@ public final class DesignStore {
     }
 
     /** Shows the opened design with what a ledger contains. */
-    void openLedger(Path ledger) {
+    void openLedger(Path from) {
         if (state.isEmpty()) {
             notes.add(this, "Open a design first (Ctrl+O), then its ledger.");
             return;
         }
         WorkState on = present();
         job.start(
-                "Opening " + ledger.getFileName(),
+                "Opening " + from.getFileName(),
                 progress ->
-                        KeptChanges.open(
-                                ledger, on.kept().original(), on.origin().file(), progress),
-                read -> replace(on, ledger, read));
+                        KeptChanges.open(from, on.kept().original(), on.origin().file(), progress),
+                read -> replace(on, from, read));
     }
 
-    private void replace(WorkState on, Path ledger, KeptChanges read) {
+    private void replace(WorkState on, Path from, KeptChanges read) {
         // Leads may have changed too, which leave the version as it is.
         if (!isPresent(on.version()) || present().kept() != on.kept()) {
             notes.add(
                     this,
                     "The kept changes have changed while "
-                            + ledger.getFileName()
+                            + from.getFileName()
                             + " was being read, so it was not opened."
                             + " Open it again to replace them.");
             return;
         }
-        remember("opening ledger " + ledger.getFileName(), on.kept(), read);
+        remember("opening ledger " + from.getFileName(), on.kept(), read);
         change(read);
+        ledger = Optional.of(from);
     }
 
     /** When a file was written last; empty when that cannot be told. */
@@ -493,6 +498,11 @@ public final class DesignStore {
     /** The file that it was opened from; none for the demo. */
     public ReadOnlyObjectProperty<Optional<Path>> fileProperty() {
         return file;
+    }
+
+    /** The ledger of the open design that was opened or saved last. */
+    public Optional<Path> ledger() {
+        return ledger;
     }
 
     /** Whether it is being opened. */

@@ -246,6 +246,15 @@ public final class WindowModel {
         consent = asker;
     }
 
+    /** Goes on with the writing of a file; where there is one already, only if the user agrees. */
+    public void afterReplacing(Path file, boolean exists, Runnable then) {
+        if (exists) {
+            consent.ask("There is a file " + file + " already.", "Replace it", then);
+        } else {
+            then.run();
+        }
+    }
+
     /** A what-if that is neither kept nor dropped would be gone without a word. */
     private void afterConsent(Runnable then) {
         long pending = questions.pendingWhatIfs();

@@ -37,7 +37,7 @@ public final class ToolActions {
     private final StringProperty sheet = new SimpleStringProperty("");
     private final StringProperty channels = new SimpleStringProperty("");
     private final ObjectProperty<Double> sampleMhz = new SimpleObjectProperty<>(0.0);
-    private final StringProperty deskewed = new SimpleStringProperty("");
+    private final OfferedName deskewed = new OfferedName(capture, ToolActions::deskewedName);
 
     private final StringProperty tables = new SimpleStringProperty("");
     private final StringProperty bsdl = new SimpleStringProperty("");
@@ -48,7 +48,7 @@ public final class ToolActions {
     private final StringProperty mapping = new SimpleStringProperty("");
     private final StringProperty fabric = new SimpleStringProperty("");
     private final StringProperty board = new SimpleStringProperty("");
-    private final StringProperty design = new SimpleStringProperty("");
+    private final OfferedName design = new OfferedName(netlist, ToolActions::designName);
     private final BooleanProperty opensDesign = new SimpleBooleanProperty(true);
 
     /**
@@ -94,11 +94,7 @@ public final class ToolActions {
                         "deskew",
                         "Writes a copy of a capture in which all changes are stamped as they left"
                                 + " the drivers of their nets. The capture stays as it is.");
-        form.file(
-                "capture",
-                ToolsModel.CAPTURE,
-                capture,
-                () -> files.capture().map(p -> with(p, deskewed, deskewedName(p))));
+        form.file("capture", ToolsModel.CAPTURE, capture, files::capture);
         form.file(
                 "sheet",
                 ToolsModel.SHEET,
@@ -113,7 +109,7 @@ public final class ToolActions {
         form.file(
                 "output",
                 ToolsModel.WRITE_TO,
-                deskewed,
+                deskewed.textProperty(),
                 () -> files.output("Save the deskewed capture", "deskewed.vcd"));
         show(
                 "Deskew a capture",
@@ -126,15 +122,7 @@ public final class ToolActions {
                                         sheet.get(),
                                         channels.get(),
                                         sampleMhz.get(),
-                                        deskewed.get())));
-    }
-
-    /** Offers a name for what is written beside what is read, unless there is one already. */
-    private static Path with(Path chosen, StringProperty output, Path offered) {
-        if (output.get().isBlank()) {
-            output.set(offered.toString());
-        }
-        return chosen;
+                                        deskewed.textProperty().get())));
     }
 
     private static Path deskewedName(Path capture) {
@@ -187,11 +175,7 @@ public final class ToolActions {
                         "place-route",
                         "Packs, places and routes a netlist on a fabric and writes the design. A"
                                 + " mapping states the kind of cell of each type in the netlist.");
-        form.file(
-                "netlist",
-                ToolsModel.NETLIST,
-                netlist,
-                () -> files.netlist().map(p -> with(p, design, designName(p))));
+        form.file("netlist", ToolsModel.NETLIST, netlist, files::netlist);
         form.file("mapping", ToolsModel.MAPPING, mapping, files::mapping);
         form.file(
                 "fabric",
@@ -206,7 +190,7 @@ public final class ToolActions {
         form.file(
                 "output",
                 ToolsModel.WRITE_TO,
-                design,
+                design.textProperty(),
                 () -> files.output("Save the routed design", "design.json"));
         form.add(opening("place-route", opensDesign));
         show(
@@ -220,7 +204,7 @@ public final class ToolActions {
                                         mapping.get(),
                                         fabric.get(),
                                         board.get(),
-                                        design.get(),
+                                        design.textProperty().get(),
                                         opensDesign.get())));
     }
 

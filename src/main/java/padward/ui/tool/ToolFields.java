@@ -41,9 +41,11 @@ final class ToolFields {
      * A file to write.
      *
      * @param inputs what is read, which is never written
+     * @param open what is open, which is never written either
      * @throws BadInput when it cannot be written there
      */
-    static Path output(String label, String text, List<Path> inputs) throws BadInput {
+    static Path output(String label, String text, List<Path> inputs, OpenFiles open)
+            throws BadInput {
         Path output = path(label, text);
         if (Files.isDirectory(output)) {
             throw new BadInput(label, "", "the name of a file", "a folder, “" + output + "”");
@@ -55,9 +57,10 @@ final class ToolFields {
         for (Path input : inputs) {
             if (WholeFile.isSame(output, input)) {
                 throw new BadInput(
-                        label, "", "a file that is not read", "“" + output + "”, which is");
+                        label, "", "a file other than those that are read", "“" + output + "”");
             }
         }
+        open.check(label, output);
         return output;
     }
 

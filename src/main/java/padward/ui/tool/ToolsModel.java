@@ -1,5 +1,6 @@
 package padward.ui.tool;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -41,17 +42,29 @@ public final class ToolsModel {
     static final String BOARD = "Board";
     static final String WRITE_TO = "Write to";
 
+    private static final String DESKEWING = "Deskewing";
+    private static final String PLACING = "Placing and routing";
     private static final int LOCAL_PERCENT = 5;
     private static final int MOST_LISTED = 5;
     private static final long SEED = 1;
 
+    /** Each tool has a slot and notes of its own, so that none stops another. */
+    private final Object aboutDeskew = new Object();
+
+    private final Object aboutImport = new Object();
+    private final Object aboutPlacing = new Object();
+
     private final WindowModel model;
-    private final JobSlot job;
+    private final JobSlot deskewing;
+    private final JobSlot importing;
+    private final JobSlot placing;
 
     /** Tells the window what it did. */
     public ToolsModel(WindowModel model) {
         this.model = model;
-        this.job = new JobSlot(model.jobs(), this);
+        this.deskewing = new JobSlot(model.jobs(), aboutDeskew);
+        this.importing = new JobSlot(model.jobs(), aboutImport);
+        this.placing = new JobSlot(model.jobs(), aboutPlacing);
     }
 
     /**
@@ -63,44 +76,60 @@ public final class ToolsModel {
     record DeskewFields(
             String capture, String sheet, String channels, double sampleMhz, String output) {}
 
+    /** What is deskewed, and where to. */
+    private record ToDeskew(Path capture, SheetDeskew deskew, Path output, boolean replaces) {}
+
     void deskew(DeskewFields fields) {
-        job.start(
-                "Deskewing",
-                progress -> deskewed(fields, progress),
-                result -> {
-                    String output = fields.output().strip();
-                    if (result.found().isEmpty()) {
-                        model.notes()
-                                .add(
-                                        this,
-                                        "No channel of the capture has a line on the bench sheet, so"
-                                                + " no time stamp in "
-                                                + output
-                                                + " is changed. State the line of each channel"
-                                                + " under “"
-                                                + CHANNELS
-                                                + "”, such as D0 = J1.2.");
-                    } else {
-                        done("Saved the deskewed capture in " + output, onSheet(result));
-                    }
-                });
+        OpenFiles open = OpenFiles.of(model.design());
+        deskewing.start(
+                DESKEWING,
+                progress -> toDeskew(fields, open),
+                to -> model.afterReplacing(to.output(), to.replaces(), () -> deskew(to)));
+    }
+
+    private void deskew(ToDeskew to) {
+        deskewing.start(
+                DESKEWING,
+                progress -> deskewed(to, progress),
+                result -> deskewed(result, to.output()));
+    }
+
+    private void deskewed(SheetDeskew.Result result, Path output) {
+        if (result.found().isEmpty()) {
+            model.notes()
+                    .add(
+                            aboutDeskew,
+                            "No channel of the capture has a line on the bench sheet, so no time"
+                                    + " stamp in "
+                                    + output
+                                    + " is changed. State the line of each channel under “"
+                                    + CHANNELS
+                                    + "”, such as D0 = J1.2.");
+        } else {
+            done("Saved the deskewed capture in " + output, onSheet(result));
+        }
     }
 
     private static String onSheet(SheetDeskew.Result result) {
         return result.counts() + " shifted by the delay of a line on the sheet";
     }
 
-    private static SheetDeskew.Result deskewed(DeskewFields fields, Progress progress)
-            throws BadInput {
+    private static ToDeskew toDeskew(DeskewFields fields, OpenFiles open) throws BadInput {
         Path capture = ToolFields.path(CAPTURE, fields.capture());
         Path sheet = ToolFields.path(SHEET, fields.sheet());
         Map<String, String> named = ToolFields.pairs(CHANNELS, fields.channels());
-        Path output = ToolFields.output(WRITE_TO, fields.output(), List.of(capture, sheet));
+        Path output = ToolFields.output(WRITE_TO, fields.output(), List.of(capture, sheet), open);
         int samplePs = Instrument.samplePs(fields.sampleMhz());
-        SheetDeskew deskew =
-                new SheetDeskew(sheet, named, samplePs, Map.of(), false, LOCAL_PERCENT, 0);
+        return new ToDeskew(
+                capture,
+                new SheetDeskew(sheet, named, samplePs, Map.of(), false, LOCAL_PERCENT, 0),
+                output,
+                Files.isRegularFile(output));
+    }
+
+    private static SheetDeskew.Result deskewed(ToDeskew to, Progress progress) throws BadInput {
         try {
-            return deskew.write(capture, output, progress);
+            return to.deskew().write(to.capture(), to.output(), progress);
         } catch (BadInput fault) {
             throw inWindow(fault);
         }
@@ -129,7 +158,8 @@ public final class ToolsModel {
     private record Imported(TableImport.Result read, Path folder) {}
 
     void importTables(ImportFields fields) {
-        job.start("Importing", progress -> imported(fields, progress), i -> imported(i, fields));
+        importing.start(
+                "Importing", progress -> imported(fields, progress), i -> imported(i, fields));
     }
 
     private static Imported imported(ImportFields fields, Progress progress) throws BadInput {
@@ -152,7 +182,7 @@ public final class ToolsModel {
 
     private void imported(Imported imported, ImportFields fields) {
         if (imported.read() instanceof TableImport.Faulty faulty) {
-            model.notes().add(this, faults(faulty));
+            model.notes().add(aboutImport, faults(faulty));
             return;
         }
         TableImport.Sound sound = (TableImport.Sound) imported.read();
@@ -174,8 +204,8 @@ public final class ToolsModel {
         String others =
                 switch ((int) Math.min(more, 2)) {
                     case 0 -> "";
-                    case 1 -> " There is 1 fault more.";
-                    default -> " There are " + Counts.text(more) + " faults more.";
+                    case 1 -> " There is 1 more fault.";
+                    default -> " There are " + Counts.text(more) + " more faults.";
                 };
         return "Nothing was imported. "
                 + FaultText.what(faulty.shown().get(0))
@@ -202,17 +232,32 @@ public final class ToolsModel {
             String output,
             boolean opens) {}
 
-    /** The result, and where the design was written. */
-    private record Routed(NetlistFiles.Placed placed, Path output) {}
+    /** What is placed and routed, and where to. */
+    private record ToPlace(NetlistFiles files, Path output, boolean replaces) {}
 
     void placeAndRoute(NetlistFields fields) {
-        job.start(
-                "Placing and routing",
-                progress -> routed(fields, progress),
-                result -> routed(result, fields));
+        OpenFiles open = OpenFiles.of(model.design());
+        placing.start(
+                PLACING,
+                progress -> toPlace(fields, open),
+                to ->
+                        model.afterReplacing(
+                                to.output(), to.replaces(), () -> place(to, fields.opens())));
     }
 
-    private static Routed routed(NetlistFields fields, Progress progress) throws BadInput {
+    private void place(ToPlace to, boolean opens) {
+        placing.start(
+                PLACING,
+                progress ->
+                        to.files()
+                                .placeAndRoute(
+                                        to.output(),
+                                        (f, c) -> PlaceRouteOptions.usual(SEED),
+                                        progress),
+                placed -> placed(placed, to.output(), opens));
+    }
+
+    private static ToPlace toPlace(NetlistFields fields, OpenFiles open) throws BadInput {
         NetlistFiles files =
                 new NetlistFiles(
                         ToolFields.path(NETLIST, fields.netlist()),
@@ -220,27 +265,25 @@ public final class ToolsModel {
                         ToolFields.path(MAPPING, fields.mapping()),
                         ToolFields.path(FABRIC, fields.fabric()),
                         ToolFields.optional(BOARD, fields.board()));
-        Path output = ToolFields.output(WRITE_TO, fields.output(), files.all());
-        return new Routed(
-                files.placeAndRoute(output, (f, c) -> PlaceRouteOptions.usual(SEED), progress),
-                output);
+        Path output = ToolFields.output(WRITE_TO, fields.output(), files.all(), open);
+        return new ToPlace(files, output, Files.isRegularFile(output));
     }
 
-    private void routed(Routed routed, NetlistFields fields) {
-        if (routed.placed().result() instanceof PlaceRouteResult.NoRoom none) {
+    private void placed(NetlistFiles.Placed result, Path output, boolean opens) {
+        if (result.result() instanceof PlaceRouteResult.NoRoom none) {
             model.notes()
                     .add(
-                            this,
+                            aboutPlacing,
                             "The netlist does not fit on the fabric, so nothing was written: "
                                     + Listing.first(none.reasons(), MOST_LISTED)
                                     + ". Choose a larger fabric or a smaller netlist.");
             return;
         }
-        PlaceRouteResult.OnFabric placed = (PlaceRouteResult.OnFabric) routed.placed().result();
-        done("Saved the routed design in " + routed.output(), report(placed));
+        PlaceRouteResult.OnFabric placed = (PlaceRouteResult.OnFabric) result.result();
+        done("Saved the routed design in " + output, report(placed));
         unrouted(placed.report().unrouted());
-        if (fields.opens()) {
-            model.open(routed.output());
+        if (opens) {
+            model.open(output);
         }
     }
 
@@ -268,7 +311,7 @@ public final class ToolsModel {
         List<String> names = nets.stream().map(PlaceRouteResult.Unrouted::net).toList();
         model.notes()
                 .add(
-                        this,
+                        aboutPlacing,
                         (names.size() == 1 ? "A net has" : Counts.text(names.size()) + " nets have")
                                 + " no route and "
                                 + (names.size() == 1 ? "is" : "are")

@@ -9,7 +9,7 @@ public final class FaultText {
     private static final List<String> WRITING =
             List.of(
                     "a file that can be written",
-                    "a file that is not read",
+                    "a file other than",
                     "a file in an existing folder",
                     "a folder inside an existing one",
                     "a new or empty folder",

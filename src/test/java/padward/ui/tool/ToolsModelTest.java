@@ -46,4 +46,27 @@ class ToolsModelTest {
         assertThat(model.notes().statusProperty().get()).isEmpty();
         assertThat(out).doesNotExist();
     }
+
+    /** Two tools work beside each other, and each tells its own faults. */
+    @Test
+    void aToolLeavesAnotherAlone() {
+        Path out = folder.resolve("imported");
+        start(out);
+        tools.placeAndRoute(
+                new ToolsModel.NetlistFields(
+                        "no/such.v",
+                        "fixtures/netlists/larch.mapping.json",
+                        "fixtures/small/only.fabric.json",
+                        "",
+                        folder.resolve("out.design.json").toString(),
+                        false));
+        assertThat(model.jobs().running()).hasSize(2);
+        background.endAll();
+        assertThat(out).exists();
+        assertThat(model.notes().all())
+                .singleElement()
+                .matches(n -> n.text().contains("no/such.v"));
+        start(folder.resolve("again"));
+        assertThat(model.notes().all()).as("not about this tool").hasSize(1);
+    }
 }

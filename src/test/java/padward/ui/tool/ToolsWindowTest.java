@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.DialogPane;
@@ -141,7 +142,11 @@ class ToolsWindowTest {
         enter(robot, dialog, "deskew-output", in);
         run(robot, dialog);
         assertThat(note())
-                .startsWith("The field “Write to” needs a file that is not read, but has “" + in);
+                .startsWith(
+                        "The field “Write to” needs a file other than those that are read, but has"
+                                + " “"
+                                + in
+                                + "”.");
         assertThat(Files.readString(in)).isEqualTo(CAPTURE);
         dialog = open(robot, "deskew");
         assertThat(robot.from(dialog).lookup("#deskew-capture").queryAs(TextField.class).getText())
@@ -155,6 +160,84 @@ class ToolsWindowTest {
         enter(robot, dialog, "deskew-channels", "second");
         run(robot, dialog);
         assertThat(note()).startsWith("The field “Channels” needs pairs such as D0 = J1.2");
+    }
+
+    private static String text(FxRobot robot, DialogPane dialog, String field) {
+        return robot.from(dialog).lookup("#" + field).queryAs(TextField.class).getText();
+    }
+
+    @Test
+    void theOfferedNameFollowsWhatIsReadUntilTheUserStatesAnother(FxRobot robot) {
+        DialogPane dialog = open(robot, "deskew");
+        enter(robot, dialog, "deskew-capture", folder.resolve("one.vcd"));
+        String offered = folder.resolve("one-deskewed.vcd").toString();
+        assertThat(text(robot, dialog, "deskew-output")).isEqualTo(offered);
+        enter(robot, dialog, "deskew-capture", folder.resolve("two.vcd"));
+        offered = folder.resolve("two-deskewed.vcd").toString();
+        assertThat(text(robot, dialog, "deskew-output")).isEqualTo(offered);
+        enter(robot, dialog, "deskew-output", "mine.vcd");
+        enter(robot, dialog, "deskew-capture", folder.resolve("three.vcd"));
+        assertThat(text(robot, dialog, "deskew-output")).isEqualTo("mine.vcd");
+    }
+
+    private static void answer(FxRobot robot, String button) {
+        DialogPane consent = robot.lookup("#consent").queryAs(DialogPane.class);
+        robot.interact(
+                () ->
+                        consent.getButtonTypes().stream()
+                                .filter(t -> t.getText().equals(button))
+                                .map(t -> (Button) consent.lookupButton(t))
+                                .forEach(Button::fire));
+        WaitForAsyncUtils.waitForFxEvents();
+    }
+
+    @Test
+    void aFileThatIsThereIsReplacedOnlyWhenTheUserAgrees(FxRobot robot) throws Exception {
+        Path out = file("out.vcd", "measured yesterday");
+        DialogPane dialog = open(robot, "deskew");
+        enter(robot, dialog, "deskew-capture", file("in.vcd", CAPTURE));
+        enter(robot, dialog, "deskew-sheet", file("sheet.csv", SHEET));
+        enter(robot, dialog, "deskew-output", out);
+        run(robot, dialog);
+        assertThat(robot.lookup("#consent").queryAs(DialogPane.class).getContentText())
+                .isEqualTo("There is a file " + out + " already.");
+        answer(robot, "Cancel");
+        assertThat(Files.readString(out)).isEqualTo("measured yesterday");
+        assertThat(model.notes().statusProperty().get()).doesNotContain("Saved");
+        run(robot, open(robot, "deskew"));
+        answer(robot, "Replace it");
+        assertThat(model.notes().statusProperty().get()).startsWith("Saved the deskewed capture");
+        assertThat(Files.readString(out)).contains("$enddefinitions");
+    }
+
+    @Test
+    void noToolWritesOverTheOpenDesign(FxRobot robot) throws Exception {
+        Path design = folder.resolve("only.design.json");
+        Path fabric = folder.resolve("only.fabric.json");
+        Path board = folder.resolve("board.json");
+        for (Path copy : List.of(design, fabric, board)) {
+            Files.copy(Path.of("fixtures/small").resolve(copy.getFileName()), copy);
+        }
+        Path ledger = folder.resolve("ledger.json");
+        robot.interact(() -> model.open(design));
+        OpenWindow.ask(robot, model, "pump/level/sample[1]", "J1.2");
+        robot.interact(
+                () -> {
+                    model.shown().tryIt();
+                    model.shown().acceptedProperty().set(true);
+                    model.keep();
+                    model.design().saveLedger(ledger);
+                });
+        assertThat(model.notes().all()).isEmpty();
+        for (Path file : List.of(design, fabric, board, ledger)) {
+            String before = Files.readString(file);
+            netlist(robot, "fixtures/workbench/fabric.json.gz", file, false);
+            assertThat(robot.lookup("#consent").tryQuery()).as("no use in asking").isEmpty();
+            assertThat(note())
+                    .startsWith("The field “Write to” needs a file other than the open design's,")
+                    .contains("but has “" + file + "”");
+            assertThat(Files.readString(file)).isEqualTo(before);
+        }
     }
 
     @Test
