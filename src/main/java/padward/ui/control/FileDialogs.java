@@ -175,7 +175,7 @@ public final class FileDialogs {
                     case "png", "svg" -> "Pictures";
                     case "csv" -> "Tables";
                     case "json" -> kindOf(name);
-                    case "gz" -> "Packed files";
+                    case "gz" -> "Compressed files";
                     case "vcd" -> "Captures";
                     case "v", "edf" -> "Netlists";
                     case "html", "txt", "pdf" -> "Pages";

@@ -53,5 +53,10 @@ class FileDialogsTest {
         assertThat(picture.getExtensionFilters())
                 .extracting(FileChooser.ExtensionFilter::getDescription)
                 .containsExactly("Pictures (*.svg)", "All files");
+        FileChooser fabric = new FileChooser();
+        FileDialogs.filters(fabric, "fabric.json", "fabric.json.gz");
+        assertThat(fabric.getExtensionFilters())
+                .extracting(FileChooser.ExtensionFilter::getDescription)
+                .containsExactly("Fabrics (*.json)", "Compressed files (*.gz)", "All files");
     }
 }
