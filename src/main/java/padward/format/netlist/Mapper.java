@@ -275,8 +275,8 @@ final class Mapper {
             notes.add(
                     driven.size()
                             + (driven.size() == 1 ? " port" : " ports")
-                            + " of direction inout: whether the pad's driver is on at 1 or at 0 is"
-                            + " for the fabric to say, and is not changed");
+                            + " of direction inout: the fabric states whether 1 or 0 switches the"
+                            + " driver on; the netlist is not inverted to fit");
         }
     }
 
