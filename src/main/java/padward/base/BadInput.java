@@ -15,7 +15,9 @@ public final class BadInput extends Exception {
         /** Something that was made on another file than the one at hand. */
         OTHER_FILE,
         /** Something that is in order by itself, but does not fit what it is for. */
-        DOES_NOT_FIT
+        DOES_NOT_FIT,
+        /** A choice among several things, which the user can also state otherwise. */
+        NEEDS_CHOICE
     }
 
     private final Kind kind;
@@ -57,6 +59,17 @@ public final class BadInput extends Exception {
     /** A message that ends after "found" looks cut short. */
     private static String shown(String found) {
         return found.isBlank() ? "nothing" : found;
+    }
+
+    /**
+     * The same fault; if it needs a choice, what was expected is also how to state it.
+     *
+     * @param means the option or field that states it, as the last part of what is expected
+     */
+    public BadInput orBy(String means) {
+        return kind == Kind.NEEDS_CHOICE
+                ? new BadInput(kind, source, place, expected + ", or " + means, found)
+                : this;
     }
 
     private static String line(String source, String place, String expected, String found) {

@@ -350,9 +350,10 @@ public final class SheetLines {
         Set<Integer> found = linesByName.getOrDefault(name, Set.of());
         if (found.stream().map(lines::get).map(Line::delay).distinct().count() > 1) {
             throw new BadInput(
+                    BadInput.Kind.NEEDS_CHOICE,
                     file.toString(),
                     "",
-                    "one line called " + name + ", or --channel to choose one",
+                    "one line called " + name,
                     "lines "
                             + found.stream()
                                     .map(l -> l + 1 + "")

@@ -308,7 +308,7 @@ public final class SheetPage {
         String origin =
                 sheet.external().metres() > 0
                         ? ", as stated for this sheet"
-                        : " (--lead-m states their length)";
+                        : " (their length is not stated)";
         if (stated.isEmpty()) {
             return "leads of " + own + origin;
         }

@@ -174,7 +174,7 @@ class CautionsEverywhereTest {
         assertThat(text)
                 .containsPattern("Accepted</td><td colspan=\"3\">follows, by anna, 2\\d{3}-")
                 .contains("<li>Take the leads off, then switch the power off. Switch it on again")
-                .contains("leads of 0 m (--lead-m states their length)");
+                .contains("leads of 0 m (their length is not stated)");
         CommandRun show =
                 CommandRun.of("ledger", "show", "-d", design, "-l", ledger, "--entry", "1");
         assertThat(show.out())

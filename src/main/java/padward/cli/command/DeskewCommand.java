@@ -137,10 +137,18 @@ public final class DeskewCommand implements Callable<Integer> {
                         independent,
                         local,
                         others);
-        SheetDeskew.Result result = deskew.write(capture, output, ConsoleProgress.of(spec));
+        SheetDeskew.Result result = deskewed(deskew);
         Map<String, SheetLines.Line> found = result.found();
         print(result.done(), found, result.used());
         return found.isEmpty() ? ExitStatus.NOT_OPEN : ExitStatus.DONE;
+    }
+
+    private SheetDeskew.Result deskewed(SheetDeskew deskew) throws BadInput {
+        try {
+            return deskew.write(capture, output, ConsoleProgress.of(spec));
+        } catch (BadInput fault) {
+            throw fault.orBy("--channel to choose one");
+        }
     }
 
     private void print(Deskewed done, Map<String, SheetLines.Line> found, Deskew used) {

@@ -130,18 +130,7 @@ public final class PlaceRouteCommand implements Callable<Integer> {
         Progress progress = ConsoleProgress.of(spec);
         NetlistFiles files =
                 new NetlistFiles(netlist, top, mapping, fabric, Optional.ofNullable(board));
-        NetlistFiles.Placed result =
-                files.placeAndRoute(
-                        output,
-                        (read, circuit) ->
-                                new PlaceRouteOptions(
-                                        seed,
-                                        effort,
-                                        timing,
-                                        PlaceRouteOptions.usual(seed).rounds(),
-                                        pads(read, circuit),
-                                        Board.UNKNOWN),
-                        progress);
+        NetlistFiles.Placed result = placed(files, progress);
         PrintWriter out = spec.commandLine().getOut();
         if (result.result() instanceof PlaceRouteResult.NoRoom none) {
             out.println("It does not fit:");
@@ -153,6 +142,24 @@ public final class PlaceRouteCommand implements Callable<Integer> {
         printReport(out, placed, result.notes());
         out.flush();
         return placed.report().unrouted().isEmpty() ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
+    }
+
+    private NetlistFiles.Placed placed(NetlistFiles files, Progress progress) throws BadInput {
+        try {
+            return files.placeAndRoute(
+                    output,
+                    (read, circuit) ->
+                            new PlaceRouteOptions(
+                                    seed,
+                                    effort,
+                                    timing,
+                                    PlaceRouteOptions.usual(seed).rounds(),
+                                    pads(read, circuit),
+                                    Board.UNKNOWN),
+                    progress);
+        } catch (BadInput fault) {
+            throw fault.orBy("--top");
+        }
     }
 
     private Map<String, Integer> pads(Fabric read, Netlist circuit) throws BadInput {

@@ -6,6 +6,7 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.fabric.Fabric;
+import padward.format.netlist.CellMapping;
 import padward.format.netlist.CellMappingReader;
 import padward.format.netlist.NetlistReader;
 import padward.watch.own.OwnNetlist;
@@ -50,17 +51,20 @@ public final class OwnOption {
     OwnPart read(Fabric fabric) throws BadInput {
         Path file = given(netlist, "--netlist", "the netlist's file");
         Path types = given(mapping, "--mapping", "the mapping's file");
-        NetlistReader.Mapped read =
-                NetlistReader.read(
-                        file,
-                        top,
-                        CellMappingReader.read(types, Progress.NONE),
-                        fabric,
-                        Progress.NONE);
+        NetlistReader.Mapped read = read(file, types, fabric);
         return new OwnPart(
                 new OwnNetlist(
                         file.toString(), read.netlist(), fabric.info().cellKinds(), read.notes()),
                 bindings);
+    }
+
+    private NetlistReader.Mapped read(Path file, Path types, Fabric fabric) throws BadInput {
+        CellMapping mapping = CellMappingReader.read(types, Progress.NONE);
+        try {
+            return NetlistReader.read(file, top, mapping, fabric, Progress.NONE);
+        } catch (BadInput fault) {
+            throw fault.orBy("--top");
+        }
     }
 
     private static Path given(Path file, String option, String expected) throws BadInput {

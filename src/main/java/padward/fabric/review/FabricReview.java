@@ -271,6 +271,9 @@ public final class FabricReview {
         result.or(fabric.unusable().vertices());
         Set<String> clockKinds = ClockWires.kinds(fabric);
         for (int v = 0; v < fabric.vertexCount() && !clockKinds.isEmpty(); v++) {
+            if ((v & OFTEN) == 0) {
+                checkStop();
+            }
             if (clockKinds.contains(fabric.wireKind(v))) {
                 result.set(v);
             }
@@ -292,6 +295,9 @@ public final class FabricReview {
         BitSet seen = new BitSet(fabric.vertexCount());
         IntArrayFIFOQueue queue = new IntArrayFIFOQueue();
         for (int s = 0; s < fabric.siteCount(); s++) {
+            if ((s & OFTEN) == 0) {
+                checkStop();
+            }
             SiteView site = fabric.site(s);
             for (int i = 0; i < site.pins().size() && !atPads.contains(s); i++) {
                 boolean out = site.pins().get(i).direction() == PinDirection.OUT;

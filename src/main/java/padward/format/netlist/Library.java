@@ -42,9 +42,10 @@ record Library(String file, Map<String, NetlistModule> modules, String stated) {
                 modules.values().stream().filter(m -> !used.contains(m.name)).toList();
         if (tops.size() != 1) {
             throw new BadInput(
+                    BadInput.Kind.NEEDS_CHOICE,
                     file,
                     "",
-                    "one module that no other instantiates, or --top",
+                    "one module that no other instantiates",
                     tops.isEmpty()
                             ? "none"
                             : String.join(", ", tops.stream().map(m -> m.name).toList()));

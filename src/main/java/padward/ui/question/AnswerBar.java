@@ -169,13 +169,13 @@ public final class AnswerBar extends VBox {
     private void showQuiet() {
         Optional<Answer> answer = model.shown().answerProperty().get();
         boolean other = answer.isPresent() && !model.shown().asAskedProperty().getValue();
-        quiet.getStyleClass().removeAll("caution", "faint", "small");
+        quiet.getStyleClass().removeAll("stale", "faint", "small");
         if (other) {
             quiet.setText(
                     "This answers "
                             + model.shown().question().toAskedText()
                             + ". You have changed the question: press Enter to ask it.");
-            quiet.getStyleClass().add("caution");
+            quiet.getStyleClass().addAll("stale", "small");
         } else {
             quiet.setText(answer.map(a -> CautionLines.quiet(a.cautions())).orElse(""));
             quiet.getStyleClass().addAll("faint", "small");

@@ -45,6 +45,7 @@ public final class ToolActions {
     private final BooleanProperty opensImported = new SimpleBooleanProperty(true);
 
     private final StringProperty netlist = new SimpleStringProperty("");
+    private final StringProperty top = new SimpleStringProperty("");
     private final StringProperty mapping = new SimpleStringProperty("");
     private final StringProperty fabric = new SimpleStringProperty("");
     private final StringProperty board = new SimpleStringProperty("");
@@ -176,6 +177,7 @@ public final class ToolActions {
                         "Packs, places and routes a netlist on a fabric and writes the design. A"
                                 + " mapping states the kind of cell of each type in the netlist.");
         form.file("netlist", ToolsModel.NETLIST, netlist, files::netlist);
+        form.text("top", ToolsModel.TOP, "if several are possible", top);
         form.file("mapping", ToolsModel.MAPPING, mapping, files::mapping);
         form.file(
                 "fabric",
@@ -201,6 +203,7 @@ public final class ToolActions {
                         model.placeAndRoute(
                                 new ToolsModel.NetlistFields(
                                         netlist.get(),
+                                        top.get(),
                                         mapping.get(),
                                         fabric.get(),
                                         board.get(),

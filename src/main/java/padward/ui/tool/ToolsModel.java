@@ -37,6 +37,7 @@ public final class ToolsModel {
     static final String TABLES = "Folder of tables";
     static final String BSDL = "BSDL file";
     static final String NETLIST = "Netlist";
+    static final String TOP = "Top module";
     static final String MAPPING = "Mapping";
     static final String FABRIC = "Fabric";
     static final String BOARD = "Board";
@@ -141,7 +142,7 @@ public final class ToolsModel {
             case "--channel" ->
                     new BadInput(CHANNELS, fault.place(), fault.expected(), fault.found());
             case "-o" -> new BadInput(WRITE_TO, fault.place(), fault.expected(), fault.found());
-            default -> fault;
+            default -> fault.orBy("the line of each channel under “" + CHANNELS + "”");
         };
     }
 
@@ -221,11 +222,13 @@ public final class ToolsModel {
     /**
      * What to place and route, as the fields have it.
      *
+     * @param top the top module; empty where the file has only one candidate
      * @param board the board's file; empty for none
      * @param opens whether the design is opened afterwards
      */
     record NetlistFields(
             String netlist,
+            String top,
             String mapping,
             String fabric,
             String board,
@@ -248,20 +251,24 @@ public final class ToolsModel {
     private void place(ToPlace to, boolean opens) {
         placing.start(
                 PLACING,
-                progress ->
-                        to.files()
-                                .placeAndRoute(
-                                        to.output(),
-                                        (f, c) -> PlaceRouteOptions.usual(SEED),
-                                        progress),
+                progress -> placed(to, progress),
                 placed -> placed(placed, to.output(), opens));
+    }
+
+    private static NetlistFiles.Placed placed(ToPlace to, Progress progress) throws BadInput {
+        try {
+            return to.files()
+                    .placeAndRoute(to.output(), (f, c) -> PlaceRouteOptions.usual(SEED), progress);
+        } catch (BadInput fault) {
+            throw fault.orBy("its name under “" + TOP + "”");
+        }
     }
 
     private static ToPlace toPlace(NetlistFields fields, OpenFiles open) throws BadInput {
         NetlistFiles files =
                 new NetlistFiles(
                         ToolFields.path(NETLIST, fields.netlist()),
-                        "",
+                        fields.top().strip(),
                         ToolFields.path(MAPPING, fields.mapping()),
                         ToolFields.path(FABRIC, fields.fabric()),
                         ToolFields.optional(BOARD, fields.board()));
@@ -281,6 +288,7 @@ public final class ToolsModel {
         }
         PlaceRouteResult.OnFabric placed = (PlaceRouteResult.OnFabric) result.result();
         done("Saved the routed design in " + output, report(placed));
+        tell(result.notes(), placed.report().notes());
         unrouted(placed.report().unrouted());
         if (opens) {
             model.open(output);
@@ -302,6 +310,23 @@ public final class ToolsModel {
                             placed.report().worstPs() / 1000.0));
         }
         return String.join(", ", parts);
+    }
+
+    /** What reading the netlist and placing it have remarked, in one note. */
+    private void tell(List<String> ofReading, List<String> ofPlacing) {
+        List<String> all = new ArrayList<>(ofReading);
+        all.addAll(ofPlacing);
+        if (!all.isEmpty()) {
+            String more =
+                    all.size() > MOST_LISTED ? "; and " + (all.size() - MOST_LISTED) + " more" : "";
+            model.notes()
+                    .add(
+                            aboutPlacing,
+                            "About the netlist: "
+                                    + String.join("; ", all.stream().limit(MOST_LISTED).toList())
+                                    + more
+                                    + ".");
+        }
     }
 
     private void unrouted(List<PlaceRouteResult.Unrouted> nets) {

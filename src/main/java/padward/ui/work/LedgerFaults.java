@@ -31,7 +31,7 @@ final class LedgerFaults {
     static Optional<Text> find(BadInput fault) {
         return switch (fault.kind()) {
             case OTHER_FILE -> Optional.of(ofOtherFile(fault));
-            case DOES_NOT_FIT, PLAIN -> ofEntry(fault);
+            case DOES_NOT_FIT, NEEDS_CHOICE, PLAIN -> ofEntry(fault);
         };
     }
 

@@ -293,8 +293,18 @@ class ToolsWindowTest {
     }
 
     private void netlist(FxRobot robot, String fabric, Path out, boolean opens) {
+        netlist(robot, Path.of("fixtures/netlists/counter.v"), "", fabric, out, opens);
+    }
+
+    private void netlist(FxRobot robot, Path netlist, String top, String fabric, Path out) {
+        netlist(robot, netlist, top, fabric, out, false);
+    }
+
+    private void netlist(
+            FxRobot robot, Path netlist, String top, String fabric, Path out, boolean opens) {
         DialogPane dialog = open(robot, "place-route");
-        enter(robot, dialog, "place-route-netlist", "fixtures/netlists/counter.v");
+        enter(robot, dialog, "place-route-netlist", netlist);
+        enter(robot, dialog, "place-route-top", top);
         enter(robot, dialog, "place-route-mapping", "fixtures/netlists/larch.mapping.json");
         enter(robot, dialog, "place-route-fabric", fabric);
         enter(robot, dialog, "place-route-output", out);
@@ -346,6 +356,57 @@ class ToolsWindowTest {
                 .startsWith("The netlist does not fit on the fabric, so nothing was written: ")
                 .endsWith(". Choose a larger fabric or a smaller netlist.");
         assertThat(folder.resolve("out.json")).doesNotExist();
+    }
+
+    /** The window names its own field, where the command names an option. */
+    @Test
+    void theTopModuleCanBeStated(FxRobot robot) throws Exception {
+        Path two =
+                file(
+                        "two.v",
+                        Files.readString(Path.of("fixtures/netlists/counter.v"))
+                                + "\nmodule other; endmodule\n");
+        netlist(robot, two, "", "fixtures/small/only.fabric.json", folder.resolve("out.json"));
+        assertThat(note())
+                .contains(
+                        "one module that no other instantiates, or its name under “Top module”, but"
+                                + " there is counter, other.")
+                .doesNotContain("--");
+        netlist(
+                robot,
+                two,
+                "counter",
+                "fixtures/small/only.fabric.json",
+                folder.resolve("out.json"));
+        assertThat(note()).startsWith("The netlist does not fit on the fabric");
+    }
+
+    @Test
+    void aNameOfTwoLinesIsStatedInTheFieldOfChannels(FxRobot robot) throws Exception {
+        DialogPane dialog = open(robot, "deskew");
+        enter(robot, dialog, "deskew-capture", file("in.vcd", CAPTURE));
+        enter(robot, dialog, "deskew-sheet", file("sheet.csv", SHEET.replace("other", "D0")));
+        enter(robot, dialog, "deskew-output", folder.resolve("out.vcd"));
+        run(robot, dialog);
+        assertThat(note())
+                .contains("one line called D0, or the line of each channel under “Channels”")
+                .doesNotContain("--");
+    }
+
+    @Test
+    void remarksOfReadingTheNetlistAreTold(FxRobot robot) throws Exception {
+        String text =
+                Files.readString(Path.of("fixtures/netlists/counter.v"))
+                        .replace("enable, count);", "enable, count, steady);\n  output steady;")
+                        .replace(
+                                "assign carry[0] = enable;",
+                                "assign carry[0] = enable;\n  assign steady = 1'b1;");
+        Path out = folder.resolve("out.design.json");
+        netlist(robot, file("remarks.v", text), "", "fixtures/workbench/fabric.json.gz", out);
+        assertThat(out).exists();
+        assertThat(note())
+                .startsWith("About the netlist: ")
+                .contains("port steady is constant 1, so it has no net");
     }
 
     @Test
