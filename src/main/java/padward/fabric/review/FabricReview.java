@@ -39,6 +39,9 @@ public final class FabricReview {
     /** How many vertices are looked at between two questions whether to stop, less one. */
     private static final int OFTEN = 0xfff;
 
+    /** As often, for sites: each has some pins with their edges. */
+    private static final int FEW = 0x3f;
+
     /** A span that fewer than one in so many wires of a kind have is suspicious. */
     private static final int SUSPICIOUS_ONE_IN = 50;
 
@@ -371,6 +374,9 @@ public final class FabricReview {
         EdgeCursor into = fabric.edgesIn();
         EdgeCursor onto = fabric.edgesOut();
         for (int s = 0; s < fabric.siteCount(); s++) {
+            if ((s & FEW) == 0) {
+                checkStop();
+            }
             SiteView site = fabric.site(s);
             if (site.accepts().isEmpty()) {
                 useless.add(site.name());
