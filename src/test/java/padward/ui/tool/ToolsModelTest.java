@@ -55,6 +55,7 @@ class ToolsModelTest {
         tools.placeAndRoute(
                 new ToolsModel.NetlistFields(
                         "no/such.v",
+                        "",
                         "fixtures/netlists/larch.mapping.json",
                         "fixtures/small/only.fabric.json",
                         "",
