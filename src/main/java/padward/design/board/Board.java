@@ -36,8 +36,16 @@ public record Board(String name, String note, List<PadWiring> wirings, List<Head
         return headers.stream().filter(h -> h.name().equals(header)).findFirst();
     }
 
-    /** What is wired to a pad, by the pad's index. O(wirings). */
+    /**
+     * What is wired to a pad, by the pad's index. O(wirings), in a plain loop: lists of pads ask
+     * for each of hundreds of pads at every letter that is typed.
+     */
     public Optional<PadWiring> findWiring(int pad) {
-        return wirings.stream().filter(w -> w.pad() == pad).findFirst();
+        for (PadWiring wiring : wirings) {
+            if (wiring.pad() == pad) {
+                return Optional.of(wiring);
+            }
+        }
+        return Optional.empty();
     }
 }

@@ -1,7 +1,9 @@
 package padward.ui.question;
 
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -67,6 +69,10 @@ public final class RoutesOutView extends VBox {
     private final WindowModel model;
     private final ObservableList<Answer> answers = FXCollections.observableArrayList();
     private final FilteredList<Answer> shown = new FilteredList<>(answers);
+
+    /** What the filter looks at, made once for each answer and not at each letter. */
+    private final Map<Answer, String> haystacks = new IdentityHashMap<>();
+
     private final TableView<Answer> table = new TableView<>();
     private final TableColumn<Answer, String> pad = new TableColumn<>("pad");
     private final DelayedNotice notice = new DelayedNotice();
@@ -305,7 +311,8 @@ public final class RoutesOutView extends VBox {
                 a ->
                         (asked.isEmpty() || asked.contains(a.question().pad()))
                                 && fits(a, filter.getValue())
-                                && words.fits(a, haystack(a)));
+                                && words.fits(
+                                        a, haystacks.computeIfAbsent(a, RoutesOutView::haystack)));
         if (!words.fault().isEmpty()) {
             title.setText(words.fault());
         }
@@ -414,6 +421,7 @@ public final class RoutesOutView extends VBox {
             table.getSortOrder().clear();
             lastNet = net;
         }
+        haystacks.clear();
         answers.setAll(survey.map(Survey::answers).orElse(List.of()));
         int longest =
                 answers.stream()
