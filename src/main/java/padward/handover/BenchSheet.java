@@ -483,8 +483,8 @@ public record BenchSheet(
     private static List<String> restore(int number, LedgerEntry entry) {
         List<String> steps = new ArrayList<>();
         steps.add(
-                "Take the leads off, then switch the power off. Switch it on again and load the"
-                        + " design that was in the device before; its file has not been changed.");
+                "Take the leads off, power off. Power on and load the earlier design, whose file has"
+                        + " not been changed.");
         steps.add(
                 "To remove this entry from the ledger: padward undo --design FILE --ledger FILE"
                         + " --entry "

@@ -173,7 +173,7 @@ class CautionsEverywhereTest {
         String text = Files.readString(page);
         assertThat(text)
                 .containsPattern("Accepted</td><td colspan=\"3\">follows, by anna, 2\\d{3}-")
-                .contains("<li>Take the leads off, then switch the power off. Switch it on again")
+                .contains("<li>Take the leads off, power off. Power on and load the earlier design")
                 .contains("leads of 0 m (their length is not stated)");
         CommandRun show =
                 CommandRun.of("ledger", "show", "-d", design, "-l", ledger, "--entry", "1");
