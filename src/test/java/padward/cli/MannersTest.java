@@ -7,7 +7,6 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.DisabledOnOs;
 import org.junit.jupiter.api.condition.OS;
@@ -215,32 +214,6 @@ class MannersTest {
                         "window",
                         "a b");
         assertThat(process.waitFor()).isZero();
-    }
-
-    @Test
-    @DisabledOnOs(OS.WINDOWS)
-    void theLauncherSaysThatThereIsNoJava() throws Exception {
-        ProcessBuilder builder =
-                new ProcessBuilder(
-                        "/bin/sh", Path.of("src/launcher/padward").toAbsolutePath().toString());
-        Path tools = Files.createDirectories(folder.resolve("tools"));
-        for (String tool : List.of("dirname", "readlink")) {
-            Files.createSymbolicLink(tools.resolve(tool), tool(tool));
-        }
-        builder.environment().clear();
-        builder.environment().put("PATH", tools.toString());
-        Process process = builder.redirectErrorStream(true).start();
-        assertThat(new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8))
-                .startsWith("padward: no Java was found");
-        assertThat(process.waitFor()).isEqualTo(2);
-    }
-
-    private static Path tool(String name) {
-        return Stream.of("/usr/bin", "/bin")
-                .map(f -> Path.of(f, name))
-                .filter(Files::exists)
-                .findFirst()
-                .orElseThrow();
     }
 
     /** No colours, and so no escape, even where picocli would be asked for them. */

@@ -18,9 +18,7 @@ import org.junit.jupiter.api.io.TempDir;
 import padward.cli.Padward;
 
 /** The archives that {@code mvn -Parchives verify} makes; without them nothing is tested. */
-@EnabledIf(
-        value = "made",
-        disabledReason = "no archives: mvn -Parchives verify makes and tests them")
+@EnabledIf("made")
 class ArchivesIT {
     private static final Path ARCHIVES = Path.of("target/archives");
     private static final long LARGEST = 30_000_000;
@@ -107,46 +105,11 @@ class ArchivesIT {
                 .startsWith("0 Open: pump/level/sample[1]");
     }
 
-    /** The first question leaves an archive of classes, with which the next answers the same. */
-    @Test
-    @EnabledOnOs(OS.LINUX)
-    void thatOfLinuxStartsFromTheArchiveOfItsFirstQuestion() throws Exception {
-        Path program = ARCHIVES.resolve("linux/padward/padward").toAbsolutePath();
-        program.toFile().setExecutable(true);
-        Path cache = Files.createDirectories(folder.resolve("cäche"));
-        String design = Path.of("fixtures/small/only.design.json").toAbsolutePath().toString();
-        List<String> words =
-                List.of(
-                        program.toString(),
-                        "ask",
-                        "-d",
-                        design,
-                        "-n",
-                        "pump/level/sample[1]",
-                        "-p",
-                        "J1.2");
-        String first = run(words, folder, Map.of("XDG_CACHE_HOME", cache.toString()));
-        assertThat(first).startsWith("0 ");
-        try (Stream<Path> files = Files.list(cache.resolve("padward"))) {
-            assertThat(files.map(f -> f.getFileName().toString()))
-                    .singleElement()
-                    .asString()
-                    .endsWith("-ask.jsa");
-        }
-        assertThat(run(words, folder, Map.of("XDG_CACHE_HOME", cache.toString()))).isEqualTo(first);
-    }
-
     /** Exit status and what was printed. */
     private static String run(List<String> words, Path in) throws Exception {
-        return run(words, in, Map.of());
-    }
-
-    private static String run(List<String> words, Path in, Map<String, String> environment)
-            throws Exception {
         ProcessBuilder builder = new ProcessBuilder(words).directory(in.toFile());
         builder.environment().keySet().removeAll(List.of("HOME", "XDG_CACHE_HOME"));
         builder.environment().put("JAVA_HOME", System.getProperty("java.home"));
-        builder.environment().putAll(environment);
         Process process = builder.redirectErrorStream(true).start();
         String printed = new String(process.getInputStream().readAllBytes(), UTF_8);
         return process.waitFor() + " " + printed;
