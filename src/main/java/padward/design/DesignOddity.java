@@ -1,6 +1,5 @@
 package padward.design;
 
-import java.util.Locale;
 import padward.fabric.review.Oddity;
 
 /** What is valid in a design but seldom meant. */
@@ -38,11 +37,6 @@ public enum DesignOddity implements Oddity {
 
     DesignOddity(String what) {
         this.what = what;
-    }
-
-    @Override
-    public String word() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     @Override

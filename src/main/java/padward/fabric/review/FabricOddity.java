@@ -1,7 +1,5 @@
 package padward.fabric.review;
 
-import java.util.Locale;
-
 /** What is valid in a fabric but seldom meant. */
 public enum FabricOddity implements Oddity {
     /** Out pins that something leads to. */
@@ -53,11 +51,6 @@ public enum FabricOddity implements Oddity {
 
     FabricOddity(String what) {
         this.what = what;
-    }
-
-    @Override
-    public String word() {
-        return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
     @Override
