@@ -11,6 +11,7 @@ import java.nio.file.FileSystems;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -57,7 +58,11 @@ public final class MakeImage {
                     "-Xshare:auto",
                     "-Xlog:disable",
                     "-XX:-UsePerfData",
-                    "-Djava.awt.headless=true", // the window needs none of AWT's, nor does its printing
+                    "-Djava.awt.headless=true"); // the window needs none of AWT's, nor does its printing
+
+    /** Further options for what is soon over: compiling in full begins ten times later. */
+    private static final List<String> BRIEF =
+            List.of(
                     "-XX:Tier4InvocationThreshold=50000",
                     "-XX:Tier4MinInvocationThreshold=6000",
                     "-XX:Tier4CompileThreshold=150000",
@@ -155,11 +160,12 @@ public final class MakeImage {
                                 icon(work),
                                 "--dest",
                                 image));
-        for (String option : OPTIONS) {
-            words.addAll(List.of("--java-options", option));
-        }
+        List<String> options = new ArrayList<>(OPTIONS);
         if (JAVA >= 24) { // where it is warned about, unless allowed
-            words.addAll(List.of("--java-options", "--enable-native-access=javafx.graphics"));
+            options.add("--enable-native-access=javafx.graphics");
+        }
+        for (String option : concat(options, BRIEF.toArray(String[]::new))) {
+            words.addAll(List.of("--java-options", option));
         }
         if (WINDOWS) {
             words.add("--win-console");
@@ -170,6 +176,9 @@ public final class MakeImage {
         // The classes are in the runtime. A class path must be stated, or the folder in which the
         // program is started would be one; a file that is not there fits wherever the image is.
         Files.delete(root.resolve(MAC ? "Contents/app" : WINDOWS ? "app" : "lib/app").resolve(STUB));
+        if (!MAC && !WINDOWS) {
+            replaceStarter(root, options);
+        }
         shareClasses(work, root);
         System.out.printf(Locale.ROOT, "%s: %.1f MB%n", root, size(root) / 1e6);
     }
@@ -533,6 +542,7 @@ public final class MakeImage {
                 List.of(
                         concat(ask, "J1.2"),
                         concat(ask, "J2.1"),
+                        concat(ask, "J1.3"),
                         concat(ask, "J1.2", "--corner", "slow"))) {
             Path list = work.resolve("classes" + number++ + ".txt");
             List<String> all = new ArrayList<>(List.of(java.toString(), "-Xshare:off"));
@@ -551,6 +561,23 @@ public final class MakeImage {
                 "-XX:SharedClassListFile=" + list,
                 "-cp",
                 nothing);
+    }
+
+    /**
+     * A script in place of the tool's own program, which on Linux asks the system's list of packages
+     * at every start who has installed it; that takes a fifth of a second.
+     */
+    private void replaceStarter(Path root, List<String> options) throws IOException {
+        Path starter = root.resolve("bin/padward");
+        String script =
+                Files.readString(target.resolve("../src/image/linux/padward").normalize())
+                        .replace("@OPTIONS@", String.join(" ", options))
+                        .replace("@BRIEF@", String.join(" ", BRIEF));
+        Files.delete(starter);
+        Files.writeString(starter, script);
+        Files.setPosixFilePermissions(starter, PosixFilePermissions.fromString("rwxr-xr-x"));
+        Files.delete(root.resolve("lib/libapplauncher.so"));
+        deleteAll(root.resolve("lib/app"));
     }
 
     private static List<String> concat(List<String> words, String... more) {

@@ -26,7 +26,7 @@ class ImageCommandsIT extends DocumentedCommandsIT {
     /** It is in the Java of the image; the file named is not there, as for the image itself. */
     @Override
     String program() {
-        return PARTS.resolve("app/padward.jar").toString();
+        return PARTS.resolve("nothing.jar").toString();
     }
 
     /** Of the launcher beside the jar, which the application does not have. */

@@ -107,6 +107,17 @@ class ImageIT {
         assertThat(run(builder)).startsWith("0 ").contains("pump/level/sample[1]");
     }
 
+    /** A process without a locale, as a timer or a service starts it: names arrive all the same. */
+    @Test
+    void namesSurviveAProcessWithoutALocale() throws Exception {
+        Path program = IMAGE.resolve("bin/padward").toAbsolutePath();
+        ProcessBuilder builder =
+                new ProcessBuilder("" + program, "nets", "--design", "nö.json")
+                        .directory(folder.toFile());
+        builder.environment().clear();
+        assertThat(run(builder)).startsWith("2 ").contains("nö.json");
+    }
+
     /** Its classes come from the archive made with it, also where it was not made. */
     @Test
     void theArchiveOfClassesIsUsedWhereverItIs() throws Exception {
@@ -118,7 +129,7 @@ class ImageIT {
                         "-Xshare:on",
                         "-Xlog:class+load",
                         "-cp",
-                        moved.resolve("lib/app/padward.jar").toString(),
+                        moved.resolve("lib/nothing.jar").toString(),
                         "padward.Main",
                         "nets",
                         "--design",
