@@ -130,6 +130,24 @@ class StartPageTest {
     }
 
     @Test
+    void aLessonEndsOnlyWhenTheUserAgreesToGoBack(FxRobot robot) {
+        robot.interact(
+                () -> {
+                    model.openDemo();
+                    OpenWindow.actions(stage).get("first-lesson").run();
+                });
+        OpenWindow.ask(robot, model, "pump/level/sample[1]", "J1.2");
+        robot.interact(() -> model.shown().tryIt());
+        robot.clickOn("#lesson-back").clickOn("Cancel");
+        assertThat(model.shown().whatIfProperty().get()).isPresent();
+        assertThat(shown(robot, "#lesson-title")).as("the lesson goes on").isTrue();
+        robot.clickOn("#lesson-back").clickOn("Drop and open");
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(model.design().isDemo()).isTrue();
+        assertThat(shown(robot, "#lesson-title")).as("the lesson is left").isFalse();
+    }
+
+    @Test
     void afterALessonAFileIsOpenedAgainByItsName(FxRobot robot) {
         robot.interact(
                 () -> {

@@ -28,6 +28,11 @@ final class LessonPane extends VBox {
         setId("lesson");
     }
 
+    /** Forgets a lesson that was left: nothing hidden is found by its name. */
+    void clear() {
+        getChildren().clear();
+    }
+
     void show(LessonsModel.Running running) {
         Lesson lesson = running.place().lesson();
         LessonRun run = running.run();

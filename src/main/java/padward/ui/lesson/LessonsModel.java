@@ -145,10 +145,9 @@ public final class LessonsModel {
         return model.findLeftWork();
     }
 
-    /** Leaves the lesson, and opens what was open before it. */
+    /** Leaves the lesson, and opens what was open before it, when nothing is lost by it. */
     void returnToWork() {
-        leave();
-        model.returnToWork();
+        model.returnToWork(this::leave);
     }
 
     /** Leaves the lesson; its design stays open. */

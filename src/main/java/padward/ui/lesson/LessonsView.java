@@ -92,6 +92,7 @@ public final class LessonsView extends ScrollPane {
             pane.show(lessons.runningProperty().get().get());
             return;
         }
+        pane.clear();
         LearnerRecord record = lessons.learner().recordProperty().get();
         List<Course.Place> places =
                 lessons.courseProperty().get().map(Course::places).orElse(List.of());

@@ -218,17 +218,24 @@ public final class WindowModel {
                                         .orElse("the demo"));
     }
 
-    /** Opens again what was open before the lesson, with its questions and what was kept. */
-    public void returnToWork() {
+    /**
+     * Opens again what was open before the lesson, with its questions and what was kept, when
+     * nothing is lost by it.
+     *
+     * @param agreed runs before that, unless the user stays
+     */
+    public void returnToWork(Runnable agreed) {
         if (findLeftWork().isEmpty()) {
             return;
         }
         LeftWork work = leftWork.orElseThrow();
         afterConsent(
-                () ->
-                        design.reopen(
-                                work.origin(),
-                                () -> questions.restore(work.questions(), work.shown(), () -> {})));
+                () -> {
+                    agreed.run();
+                    design.reopen(
+                            work.origin(),
+                            () -> questions.restore(work.questions(), work.shown(), () -> {}));
+                });
     }
 
     /** Asks the user a question before something goes on. */
