@@ -97,15 +97,7 @@ final class MainView extends StackPane {
                                 model, () -> SheetWindow.open(model, getScene().getWindow()))));
         actions.add(WindowActions.questions(model));
         actions.add(MapActions.of(map, mapModel));
-        actions.add(
-                List.of(
-                        Action.of(
-                                "find",
-                                Action.Group.MAP,
-                                "Find…",
-                                "Shortcut+F",
-                                "Finds a net, cell, pad, site, wire or tile and shows it on the map",
-                                find::enter)));
+        actions.add(find.actions());
         actions.add(
                 List.of(
                         Action.of(

@@ -13,6 +13,7 @@ import javafx.scene.control.CheckBox;
 import javafx.scene.control.CheckMenuItem;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.DialogPane;
+import javafx.scene.control.Labeled;
 import javafx.scene.control.ListView;
 import javafx.scene.control.Menu;
 import javafx.scene.control.MenuBar;
@@ -93,6 +94,32 @@ class HabitsTest {
         robot.interact(find::requestFocus);
         robot.write("motor_o").push(KeyCode.ESCAPE).push(KeyCode.ENTER);
         assertThat(model.notes().all()).isEmpty();
+    }
+
+    @Test
+    void theMatchesOfAPartOfANameAreCountedAndShownOneByOne(FxRobot robot) {
+        TextField find = robot.lookup("#find-field").queryAs(TextField.class);
+        Labeled count = robot.lookup("#find-count").queryAs(Labeled.class);
+        assertThat(count.getParent().isVisible()).isFalse();
+        robot.interact(find::requestFocus);
+        robot.write("sample").push(KeyCode.ESCAPE).push(KeyCode.ENTER);
+        int all = Integer.parseInt(count.getText().substring("1 of ".length()));
+        assertThat(all).isGreaterThan(1);
+        assertThat(model.notes().all()).isEmpty();
+        String first = count.getTooltip().getText();
+        assertThat(first).contains("sample");
+        robot.push(KeyCode.ENTER);
+        assertThat(count.getText()).isEqualTo("2 of " + all);
+        assertThat(count.getTooltip().getText()).contains("sample").isNotEqualTo(first);
+        robot.push(KeyCode.F3);
+        assertThat(count.getText()).isEqualTo((all > 2 ? "3" : "1") + " of " + all);
+        robot.push(KeyCode.SHIFT, KeyCode.F3).push(KeyCode.SHIFT, KeyCode.F3);
+        assertThat(count.getText()).isEqualTo("1 of " + all);
+        robot.push(KeyCode.SHIFT, KeyCode.F3);
+        assertThat(count.getText()).as("behind the first is the last").startsWith(all + " of ");
+        robot.interact(find::requestFocus);
+        robot.push(KeyCode.END).write("[1]");
+        assertThat(count.getParent().isVisible()).as("not sought yet").isFalse();
     }
 
     @Test

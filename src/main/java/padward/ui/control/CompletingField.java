@@ -4,14 +4,18 @@ import java.util.List;
 import java.util.function.Consumer;
 import javafx.application.Platform;
 import javafx.geometry.Bounds;
+import javafx.scene.control.Label;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.VBox;
 import javafx.stage.Popup;
+import padward.ui.model.Suggestions;
 
 /**
  * A text field that suggests names for its text, or for the word at the caret: Down and Up choose,
- * Enter accepts, Esc closes the list.
+ * Enter accepts, Esc closes the list. Where more names fit than are seen at once, their number stands
+ * below, and Down or the wheel shows them.
  */
 public final class CompletingField extends TextField {
     /** Height of a row as a multiple of the text size. */
@@ -19,9 +23,14 @@ public final class CompletingField extends TextField {
 
     private final Popup popup = new Popup();
     private final ListView<String> list = new ListView<>();
+    private final Label more = new Label();
+    private final VBox offers = new VBox(list, more);
     private final Finder finder;
     private final Words words;
     private boolean choosing;
+
+    /** Index of the uppermost name that the keys have left in view. */
+    private int firstSeen;
 
     /** Whether the list was opened to choose from it, and not by typing. */
     private boolean choosesFirst;
@@ -43,7 +52,7 @@ public final class CompletingField extends TextField {
          * @param word what is typed
          * @param found gets the names; not called when another word came in between
          */
-        void find(String word, Consumer<List<String>> found);
+        void find(String word, Consumer<Suggestions> found);
     }
 
     /** Tells which characters belong to a word; words apart get names of their own. */
@@ -64,7 +73,10 @@ public final class CompletingField extends TextField {
         list.getStyleClass().add("completions");
         list.setFocusTraversable(false);
         list.setOnMouseClicked(e -> take());
-        popup.getContent().add(list);
+        offers.getStyleClass().add("completion-list");
+        more.getStyleClass().add("completions-more");
+        more.setMaxWidth(Double.MAX_VALUE);
+        popup.getContent().add(offers);
         popup.setAutoHide(true);
         textProperty()
                 .addListener(
@@ -130,7 +142,21 @@ public final class CompletingField extends TextField {
         }
         int last = list.getItems().size() - 1;
         int next = list.getSelectionModel().getSelectedIndex() + by;
-        list.getSelectionModel().select(Math.max(0, Math.min(last, next)));
+        choose(Math.max(0, Math.min(last, next)));
+    }
+
+    private void choose(int index) {
+        int first = firstSeen;
+        if (index < first) {
+            first = index;
+        } else if (index >= first + Suggestions.AT_A_GLANCE) {
+            first = index - Suggestions.AT_A_GLANCE + 1;
+        }
+        list.getSelectionModel().select(index);
+        if (first != firstSeen) {
+            firstSeen = first;
+            list.scrollTo(first);
+        }
     }
 
     private void take() {
@@ -203,25 +229,32 @@ public final class CompletingField extends TextField {
         popup.hide();
     }
 
-    private void show(List<String> fitting) {
+    private void show(Suggestions found) {
         if (!isFocused() || getScene() == null) {
             return;
         }
+        List<String> fitting = found.names();
         boolean complete = fitting.size() == 1 && fitting.get(0).equals(word());
         if (fitting.isEmpty() || complete) {
             popup.hide();
             return;
         }
         list.getItems().setAll(fitting);
-        list.setStyle(getScene().getRoot().getStyle());
+        firstSeen = 0;
+        list.scrollTo(0);
+        more.setText(found.more());
+        more.setVisible(!found.more().isEmpty());
+        more.setManaged(!found.more().isEmpty());
+        offers.setStyle(getScene().getRoot().getStyle());
+        list.setAccessibleText("Names that fit: " + fitting.size());
         list.getSelectionModel().clearSelection();
         if (choosesFirst) {
             list.getSelectionModel().select(0);
         }
         double row = Math.ceil(ROW * getFont().getSize());
         list.setFixedCellSize(row);
-        list.setPrefSize(Math.max(getWidth(), 260), row * fitting.size() + 4);
-        list.getStylesheets().setAll(getScene().getRoot().getStylesheets());
+        list.setPrefSize(Math.max(getWidth(), 260), row * Math.min(Suggestions.AT_A_GLANCE, fitting.size()) + 4);
+        offers.getStylesheets().setAll(getScene().getRoot().getStylesheets());
         Bounds at = localToScreen(getBoundsInLocal());
         if (at != null && !popup.isShowing()) {
             popup.show(this, at.getMinX(), at.getMaxY() + 2);

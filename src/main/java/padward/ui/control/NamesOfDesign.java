@@ -61,20 +61,20 @@ public final class NamesOfDesign implements CompletingField.Finder {
     }
 
     @Override
-    public void find(String word, Consumer<List<String>> found) {
+    public void find(String word, Consumer<Suggestions> found) {
         finding.cancel();
         Optional<OpenDesign> on = opened.get();
         List<String> lately = List.copyOf(recent.get());
         finding =
                 background.start(
                         progress -> {
-                            List<String> listed =
+                            Suggestions listed =
                                     Suggestions.of(
                                             word,
                                             on.map(names).orElse(SearchableNames.NONE),
                                             lately);
                             List<String> more = on.map(o -> further.of(o, word)).orElse(List.of());
-                            return Suggestions.first(listed, more);
+                            return listed.before(more);
                         },
                         found,
                         unexpected -> {});

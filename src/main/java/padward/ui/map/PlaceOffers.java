@@ -14,15 +14,14 @@ final class PlaceOffers {
     /** The beginning of a tile's name: the column, and then the row. */
     private static final Pattern TILE = Pattern.compile("x(\\d{1,6})(?:y(\\d{0,6}))?");
 
-    private static final int MOST_TILES = 12;
-
     private PlaceOffers() {}
 
     /** Pads whose names have the word, and tiles whose names begin with it. */
     static List<String> of(OpenDesign opened, String word) {
-        List<String> pads =
-                word.isBlank() ? List.of() : Suggestions.of(word, opened.padNames(), List.of());
-        return Suggestions.first(tiles(opened.design().fabric(), word), pads);
+        Suggestions tiles = new Suggestions(tiles(opened.design().fabric(), word));
+        return word.isBlank()
+                ? tiles.names()
+                : tiles.before(opened.padNames().find(word, Suggestions.COUNTED)).names();
     }
 
     private static List<String> tiles(Fabric fabric, String word) {
@@ -34,7 +33,7 @@ final class PlaceOffers {
         List<String> result = new ArrayList<>();
         for (int x : beginningWith(begun.group(1), fabric.columns(), row != null)) {
             for (int y : beginningWith(row == null ? "" : row, fabric.rows(), false)) {
-                if (result.size() < MOST_TILES) {
+                if (result.size() < Suggestions.COUNTED) {
                     result.add("x" + x + "y" + y);
                 }
             }
@@ -49,7 +48,7 @@ final class PlaceOffers {
      */
     private static List<Integer> beginningWith(String digits, int limit, boolean whole) {
         List<Integer> result = new ArrayList<>();
-        for (int n = 0; n < limit && result.size() < MOST_TILES; n++) {
+        for (int n = 0; n < limit && result.size() < Suggestions.COUNTED; n++) {
             String text = Integer.toString(n);
             if (whole ? text.equals(digits) : text.startsWith(digits)) {
                 result.add(n);

@@ -58,27 +58,27 @@ final class NameWords {
     }
 
     /** Vectors and nets that fit a word of a condition. */
-    void forCondition(String word, Consumer<List<String>> found) {
+    void forCondition(String word, Consumer<Suggestions> found) {
         find(plain(word), this::vectorsAndNets, found, NameWords::escaped);
     }
 
     /** Vectors and nets that fit. */
-    void forNets(String word, Consumer<List<String>> found) {
+    void forNets(String word, Consumer<Suggestions> found) {
         find(word, this::vectorsAndNets, found, n -> n);
     }
 
     /** Nets that fit. */
-    void forNet(String word, Consumer<List<String>> found) {
+    void forNet(String word, Consumer<Suggestions> found) {
         find(word, OpenDesign::netNames, found, n -> n);
     }
 
     /** Pads that fit, by all their names. */
-    void forPads(String word, Consumer<List<String>> found) {
+    void forPads(String word, Consumer<Suggestions> found) {
         find(word, OpenDesign::padNames, found, n -> n);
     }
 
     /** Pads and nets that fit. */
-    void forPadsAndNets(String word, Consumer<List<String>> found) {
+    void forPadsAndNets(String word, Consumer<Suggestions> found) {
         find(word, this::padsAndNets, found, n -> n);
     }
 
@@ -90,7 +90,7 @@ final class NameWords {
         String of(String name);
     }
 
-    private void find(String word, Names names, Consumer<List<String>> found, Spelling spelling) {
+    private void find(String word, Names names, Consumer<Suggestions> found, Spelling spelling) {
         finding.cancel();
         Optional<OpenDesign> opened = model.openedProperty().get();
         if (opened.isEmpty()) {
@@ -102,9 +102,8 @@ final class NameWords {
                         .background()
                         .start(
                                 progress ->
-                                        Suggestions.of(word, names.of(on), List.of()).stream()
-                                                .map(spelling::of)
-                                                .toList(),
+                                        Suggestions.of(word, names.of(on), List.of())
+                                                .spelt(spelling::of),
                                 found,
                                 unexpected -> {});
     }

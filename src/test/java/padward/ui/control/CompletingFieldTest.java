@@ -6,7 +6,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
+import java.util.stream.IntStream;
 import javafx.scene.Scene;
+import javafx.scene.control.Labeled;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.StackPane;
 import javafx.stage.Stage;
@@ -15,11 +17,12 @@ import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
+import padward.ui.model.Suggestions;
 
 /** Names that are found late. */
 @ExtendWith(ApplicationExtension.class)
 class CompletingFieldTest {
-    private final Map<String, Consumer<List<String>>> searches = new HashMap<>();
+    private final Map<String, Consumer<Suggestions>> searches = new HashMap<>();
     private CompletingField field;
 
     @Start
@@ -30,7 +33,7 @@ class CompletingFieldTest {
     }
 
     private boolean offers(FxRobot robot, String word, String name) {
-        robot.interact(() -> searches.get(word).accept(List.of(name)));
+        robot.interact(() -> searches.get(word).accept(new Suggestions(List.of(name))));
         return robot.lookup(".completions").tryQuery().isPresent();
     }
 
@@ -42,6 +45,32 @@ class CompletingFieldTest {
         assertThat(offers(robot, "ab", "ab1")).isTrue();
         robot.write(" ", 0);
         assertThat(offers(robot, "ab", "ab1")).isFalse();
+    }
+
+    @Test
+    void moreNamesThanAreSeenAreCountedAndReachedByKeys(FxRobot robot) {
+        robot.interact(field::requestFocus);
+        robot.write("a", 0);
+        List<String> many = IntStream.range(0, 152).mapToObj(i -> "a" + i).toList();
+        robot.interact(() -> searches.get("a").accept(new Suggestions(many)));
+        assertThat(robot.lookup(".completions-more").queryAs(Labeled.class).getText())
+                .isEqualTo("… and 140 more");
+        for (int i = 0; i < 15; i++) {
+            robot.push(KeyCode.DOWN);
+        }
+        robot.push(KeyCode.ENTER);
+        assertThat(field.getText()).isEqualTo("a14");
+    }
+
+    @Test
+    void namesThatAreAllSeenAreNotCounted(FxRobot robot) {
+        robot.interact(field::requestFocus);
+        robot.write("a", 0);
+        List<String> few = IntStream.range(0, 12).mapToObj(i -> "a" + i).toList();
+        robot.interact(() -> searches.get("a").accept(new Suggestions(few)));
+        assertThat(robot.lookup(".completions-more").queryAs(Labeled.class).isVisible()).isFalse();
+        assertThat(new Suggestions(IntStream.range(0, 5000).mapToObj(i -> "n" + i).toList()).more())
+                .isEqualTo("… and at least 988 more");
     }
 
     @Test
