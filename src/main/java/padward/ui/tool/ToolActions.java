@@ -36,6 +36,7 @@ public final class ToolActions {
     private final StringProperty capture = new SimpleStringProperty("");
     private final StringProperty sheet = new SimpleStringProperty("");
     private final StringProperty channels = new SimpleStringProperty("");
+    private final StringProperty clocks = new SimpleStringProperty("");
     private final ObjectProperty<Double> sampleMhz = new SimpleObjectProperty<>(0.0);
     private final OfferedName deskewed = new OfferedName(capture, ToolActions::deskewedName);
 
@@ -102,6 +103,11 @@ public final class ToolActions {
                 sheet,
                 () -> files.input("Choose the bench sheet as a table", "bench.csv"));
         form.text("channels", ToolsModel.CHANNELS, "D0 = J1.2, if names differ", channels);
+        form.text(
+                "clocks",
+                ToolsModel.CLOCKS,
+                "clk12 = 12.5, if a watch circuit is late by its cycles",
+                clocks);
         Spinner<Double> rate = NumberSpinners.decimal(0, MOST_MHZ, sampleMhz.get(), 100);
         rate.setId("deskew-rate");
         rate.setAccessibleText("Sample rate, millions of samples a second; 0 if not known");
@@ -122,6 +128,7 @@ public final class ToolActions {
                                         capture.get(),
                                         sheet.get(),
                                         channels.get(),
+                                        clocks.get(),
                                         sampleMhz.get(),
                                         deskewed.textProperty().get())));
     }

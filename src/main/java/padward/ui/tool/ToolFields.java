@@ -70,6 +70,30 @@ final class ToolFields {
      * @throws BadInput when a part is no pair
      */
     static Map<String, String> pairs(String label, String text) throws BadInput {
+        return pairs(label, text, "D0 = J1.2, D1 = J1.4");
+    }
+
+    /**
+     * Frequencies of clocks, MHz, such as {@code clk12 = 12.5, clk50 = 50}.
+     *
+     * @throws BadInput when a part is no pair of a name and a number
+     */
+    static Map<String, Double> frequencies(String label, String text) throws BadInput {
+        Map<String, Double> frequencies = new LinkedHashMap<>();
+        for (Map.Entry<String, String> pair :
+                pairs(label, text, "clk12 = 12.5, clk50 = 50").entrySet()) {
+            try {
+                frequencies.put(pair.getKey(), Double.valueOf(pair.getValue()));
+            } catch (NumberFormatException none) {
+                throw new BadInput(
+                        label, pair.getKey(), "a frequency in MHz", "“" + pair.getValue() + "”");
+            }
+        }
+        return frequencies;
+    }
+
+    private static Map<String, String> pairs(String label, String text, String example)
+            throws BadInput {
         Map<String, String> pairs = new LinkedHashMap<>();
         for (String part : text.isBlank() ? new String[0] : text.split(",")) {
             int at = part.indexOf('=');
@@ -77,7 +101,7 @@ final class ToolFields {
             String value = part.substring(at + 1).strip();
             if (name.isEmpty() || value.isEmpty()) {
                 throw new BadInput(
-                        label, "", "pairs such as D0 = J1.2, D1 = J1.4", "“" + part.strip() + "”");
+                        label, "", "pairs such as " + example, "“" + part.strip() + "”");
             }
             pairs.put(name, value);
         }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import padward.base.BadInput;
 import padward.base.Counts;
 import padward.base.Listing;
@@ -15,6 +16,7 @@ import padward.design.Design;
 import padward.filework.NetlistFiles;
 import padward.filework.NewFolder;
 import padward.filework.SheetDeskew;
+import padward.filework.SheetLines;
 import padward.format.bsdl.BsdlReader;
 import padward.format.bsdl.PackagePins;
 import padward.format.design.ImportedFiles;
@@ -34,6 +36,7 @@ public final class ToolsModel {
     static final String CAPTURE = "Capture";
     static final String SHEET = "Bench sheet";
     static final String CHANNELS = "Channels";
+    static final String CLOCKS = "Clocks, MHz";
     static final String TABLES = "Folder of tables";
     static final String BSDL = "BSDL file";
     static final String NETLIST = "Netlist";
@@ -72,10 +75,17 @@ public final class ToolsModel {
      * What to deskew, as the fields have it.
      *
      * @param channels lines of the sheet for channels with other names, as {@code D0 = J1.2}
+     * @param clocks frequencies of clocks by whose cycles lines of watch circuits are late, as
+     *     {@code clk12 = 12.5}
      * @param sampleMhz sample rate of the instrument, MS/s; 0 to ignore sampling
      */
     record DeskewFields(
-            String capture, String sheet, String channels, double sampleMhz, String output) {}
+            String capture,
+            String sheet,
+            String channels,
+            String clocks,
+            double sampleMhz,
+            String output) {}
 
     /** What is deskewed, and where to. */
     private record ToDeskew(Path capture, SheetDeskew deskew, Path output, boolean replaces) {}
@@ -92,10 +102,11 @@ public final class ToolsModel {
         deskewing.start(
                 DESKEWING,
                 progress -> deskewed(to, progress),
-                result -> deskewed(result, to.output()));
+                result -> deskewed(result, to));
     }
 
-    private void deskewed(SheetDeskew.Result result, Path output) {
+    private void deskewed(SheetDeskew.Result result, ToDeskew to) {
+        Path output = to.output();
         if (result.found().isEmpty()) {
             model.notes()
                     .add(
@@ -108,7 +119,39 @@ public final class ToolsModel {
                                     + "”, such as D0 = J1.2.");
         } else {
             done("Saved the deskewed capture in " + output, onSheet(result));
+            late(result, to.deskew())
+                    .ifPresent(missing -> model.notes().add(aboutDeskew, missing));
         }
+    }
+
+    /** What is to be stated about the clocks of watch circuits; empty when nothing is missing. */
+    private static Optional<String> late(SheetDeskew.Result result, SheetDeskew deskew) {
+        Map<String, SheetLines.Line> missing = new TreeMap<>(result.found());
+        missing.values()
+                .removeIf(
+                        line ->
+                                line.lateCycles() == 0
+                                        || SheetDeskew.periodPs(line, deskew.clocksMhz()) > 0);
+        return missing.entrySet().stream()
+                .map(
+                        late ->
+                                late.getKey()
+                                        + " is "
+                                        + late.getValue().lateCycles()
+                                        + (late.getValue().lateCycles() == 1
+                                                ? " cycle of "
+                                                : " cycles of ")
+                                        + late.getValue().lateClock()
+                                        + " late, which is not taken off its time stamps.")
+                .reduce((one, other) -> one + " " + other)
+                .map(
+                        text ->
+                                text
+                                        + " State the clock's frequency under “"
+                                        + CLOCKS
+                                        + "”, such as "
+                                        + missing.values().iterator().next().lateClock()
+                                        + " = 12.5, and deskew again.");
     }
 
     private static String onSheet(SheetDeskew.Result result) {
@@ -119,11 +162,12 @@ public final class ToolsModel {
         Path capture = ToolFields.path(CAPTURE, fields.capture());
         Path sheet = ToolFields.path(SHEET, fields.sheet());
         Map<String, String> named = ToolFields.pairs(CHANNELS, fields.channels());
+        Map<String, Double> clocks = ToolFields.frequencies(CLOCKS, fields.clocks());
         Path output = ToolFields.output(WRITE_TO, fields.output(), List.of(capture, sheet), open);
         int samplePs = Instrument.samplePs(fields.sampleMhz());
         return new ToDeskew(
                 capture,
-                new SheetDeskew(sheet, named, samplePs, Map.of(), false, LOCAL_PERCENT, 0),
+                new SheetDeskew(sheet, named, samplePs, clocks, false, LOCAL_PERCENT, 0),
                 output,
                 Files.isRegularFile(output));
     }
@@ -141,6 +185,8 @@ public final class ToolsModel {
         return switch (fault.source()) {
             case "--channel" ->
                     new BadInput(CHANNELS, fault.place(), fault.expected(), fault.found());
+            case "--clock-mhz" ->
+                    new BadInput(CLOCKS, fault.place(), fault.expected(), fault.found());
             case "-o" -> new BadInput(WRITE_TO, fault.place(), fault.expected(), fault.found());
             default -> fault.orBy("the line of each channel under “" + CHANNELS + "”");
         };

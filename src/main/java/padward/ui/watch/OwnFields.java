@@ -16,6 +16,7 @@ import padward.ui.control.FileDialogs;
 final class OwnFields {
     private final Node netlist;
     private final Node mapping;
+    private final Node top;
     private final Node bindings;
 
     /** Ties a field to its text, with what it says while it is empty. */
@@ -42,6 +43,10 @@ final class OwnFields {
                         "watch-choose-mapping",
                         "Chooses the file that says what the netlist's types are",
                         dialogs::mapping);
+        TextField module =
+                named(new TextField(), "watch-top", "Top module of the netlist; empty for the only one");
+        binder.bind(module, fields.topProperty(), "if several are possible");
+        top = module;
         TextField inputs =
                 named(
                         new CompletingField(watch.words()::forNets, OwnFields::isInName),
@@ -80,6 +85,10 @@ final class OwnFields {
 
     Node mapping() {
         return mapping;
+    }
+
+    Node top() {
+        return top;
     }
 
     Node bindings() {

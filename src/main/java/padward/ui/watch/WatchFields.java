@@ -35,12 +35,13 @@ final class WatchFields {
     private final StringProperty pads = new SimpleStringProperty("");
     private final StringProperty netlist = new SimpleStringProperty("");
     private final StringProperty mapping = new SimpleStringProperty("");
+    private final StringProperty top = new SimpleStringProperty("");
     private final StringProperty bindings = new SimpleStringProperty("");
 
     /** Runs something whenever a field changes. */
     void addListener(Runnable changed) {
         sort.addListener((p, old, now) -> changed.run());
-        List.of(nets, when, reset, steer, clock, pads, netlist, mapping, bindings)
+        List.of(nets, when, reset, steer, clock, pads, netlist, mapping, top, bindings)
                 .forEach(t -> t.addListener((p, old, now) -> changed.run()));
         List.of(divisor, cycles).forEach(n -> n.addListener((p, old, now) -> changed.run()));
         registered.addListener((p, old, now) -> changed.run());
@@ -74,6 +75,7 @@ final class WatchFields {
                         new OwnFiles(
                                 netlist.get().strip(),
                                 mapping.get().strip(),
+                                top.get().strip(),
                                 words(bindings.get())))
                 : Optional.empty();
     }
@@ -167,6 +169,11 @@ final class WatchFields {
 
     StringProperty mappingProperty() {
         return mapping;
+    }
+
+    /** The top module; empty where the netlist has only one candidate. */
+    StringProperty topProperty() {
+        return top;
     }
 
     StringProperty bindingsProperty() {

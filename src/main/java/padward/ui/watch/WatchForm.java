@@ -92,6 +92,7 @@ final class WatchForm extends VBox {
         OwnFields own = new OwnFields(watch, this::bind);
         rows.put(Part.NETLIST, row(Part.NETLIST, own.netlist()));
         rows.put(Part.MAPPING, row(Part.MAPPING, own.mapping()));
+        rows.put(Part.TOP, row(Part.TOP, own.top()));
         rows.put(Part.BIND, row(Part.BIND, own.bindings()));
         getChildren().addAll(row(new Label("Circuit"), sorts()), purpose);
         for (Part part : Part.values()) {
@@ -200,6 +201,7 @@ final class WatchForm extends VBox {
             case REGISTERED -> "Register";
             case NETLIST -> "Netlist";
             case MAPPING -> "Mapping";
+            case TOP -> OwnFiles.TOP;
             case BIND -> "Inputs";
         };
     }

@@ -51,7 +51,7 @@ public enum CircuitSort {
     OWN(
             "what a netlist of your own makes of the nets that its inputs are bound to",
             EnumSet.of(Part.NETLIST, Part.MAPPING),
-            EnumSet.of(Part.BIND));
+            EnumSet.of(Part.TOP, Part.BIND));
 
     /** What can be said about a circuit. */
     public enum Part {
@@ -73,6 +73,8 @@ public enum CircuitSort {
         NETLIST("--netlist"),
         /** The file that says which kinds of cell the netlist's types are. */
         MAPPING("--mapping"),
+        /** The top module of the netlist. */
+        TOP("--top"),
         /** Which nets the netlist's inputs are. */
         BIND("--bind");
 

@@ -111,6 +111,38 @@ class ToolsWindowTest {
         assertThat(sinceFirst(out)).isEqualTo(7_000_000);
     }
 
+    /** The second line is a watch circuit's, two cycles late. */
+    @Test
+    void aLineThatIsLateByCyclesNeedsTheClocksFrequency(FxRobot robot) throws Exception {
+        String sheet =
+                "net,port,instrumentFast_ps,instrumentSlow_ps,lateCycles,lateClock\n"
+                        + "first,D0,1000,1000,,\nsecond,D1,1000,1000,2,clk12\n";
+        Path out = folder.resolve("out.vcd");
+        DialogPane dialog = open(robot, "deskew");
+        enter(robot, dialog, "deskew-capture", file("in.vcd", CAPTURE));
+        enter(robot, dialog, "deskew-sheet", file("sheet.csv", sheet));
+        enter(robot, dialog, "deskew-output", out);
+        run(robot, dialog);
+        assertThat(note())
+                .startsWith("top.D1 is 2 cycles of clk12 late")
+                .contains("under “Clocks, MHz”, such as clk12 = 12.5");
+        assertThat(sinceFirst(out)).isEqualTo(10_000_000);
+        Path with = folder.resolve("with.vcd");
+        dialog = open(robot, "deskew");
+        enter(robot, dialog, "deskew-clocks", "clk12 = 500");
+        enter(robot, dialog, "deskew-output", with);
+        run(robot, dialog);
+        assertThat(model.notes().all()).isEmpty();
+        assertThat(sinceFirst(with)).as("4 ns less").isEqualTo(6_000_000);
+        for (String wrong : List.of("clk13 = 10", "clk12 = fast", "clk12")) {
+            dialog = open(robot, "deskew");
+            enter(robot, dialog, "deskew-clocks", wrong);
+            enter(robot, dialog, "deskew-output", folder.resolve("wrong.vcd"));
+            run(robot, dialog);
+            assertThat(note()).as(wrong).contains("Clocks, MHz").doesNotContain("--");
+        }
+    }
+
     /** Time between the two changes after the start, fs; read by hand. */
     private static long sinceFirst(Path vcd) throws Exception {
         String text = Files.readString(vcd);

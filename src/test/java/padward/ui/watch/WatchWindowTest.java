@@ -2,6 +2,7 @@ package padward.ui.watch;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
@@ -369,6 +370,29 @@ class WatchWindowTest {
         byte[] before = mapPixels(robot);
         robot.interact(net::fire);
         assertThat(mapPixels(robot)).isNotEqualTo(before);
+    }
+
+    /** The panel names its own field, where the command names an option. */
+    @Test
+    void theTopModuleOfANetlistCanBeStated(FxRobot robot, @TempDir Path folder) throws Exception {
+        Path two =
+                Files.writeString(
+                        folder.resolve("two.v"),
+                        Files.readString(Path.of("fixtures/netlists/steady.v"))
+                                + "\nmodule other; endmodule\n");
+        open(robot);
+        sort(robot, CircuitSort.OWN);
+        type(robot, "#watch-pad", "J1.2");
+        type(robot, "#watch-netlist", two.toString());
+        type(robot, "#watch-mapping", "fixtures/netlists/larch.mapping.json");
+        type(robot, "#watch-bind", "noisy=float_hi");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer"))
+                .contains("under “Top module”")
+                .doesNotContain("--");
+        type(robot, "#watch-top", "steady");
+        fire(robot, "#watch-ask");
+        assertThat(text(robot, "#watch-answer")).startsWith("Fits: 1 lookup table");
     }
 
     @Test
