@@ -44,7 +44,6 @@ final class GroupMatrix extends Canvas {
     private static final double NAMES = 150;
     private static final double HEADS = 64;
     private static final double WIDEST_TIP = 460;
-    private static final String NOT_ASKED = "not asked about, as the search was stopped";
     private static final KeyCombination COPY =
             new KeyCodeCombination(KeyCode.C, KeyCombination.SHORTCUT_DOWN);
 
@@ -139,6 +138,13 @@ final class GroupMatrix extends Canvas {
                 .toLowerCase(Locale.ROOT);
     }
 
+    /** Why there is no answer for a pair. */
+    private String notAsked() {
+        return group.growing().get()
+                ? "not asked about yet"
+                : "not asked about, as the search was stopped";
+    }
+
     private Optional<RouteMatrix> matrix() {
         return group.matrixProperty().get();
     }
@@ -204,7 +210,7 @@ final class GroupMatrix extends Canvas {
                     + ": "
                     + seen.known(nets.get(i), pads.get(j))
                             .map(a -> AnswerText.word(a) + " " + Headline.of(a))
-                            .orElse(NOT_ASKED);
+                            .orElse(notAsked());
         }
         if (net && x < NAMES) {
             return seen.nets().get(nets.get(i)).name();
@@ -239,7 +245,7 @@ final class GroupMatrix extends Canvas {
     }
 
     /** Nets against pads: the word of each answer, with its delay where there is a route. */
-    static String csv(RouteMatrix seen) {
+    private String csv(RouteMatrix seen) {
         List<String> heads = new ArrayList<>(List.of("net"));
         for (int j = 0; j < seen.pads().size(); j++) {
             heads.add(padName(seen, j));
@@ -248,7 +254,7 @@ final class GroupMatrix extends Canvas {
         for (int i = 0; i < seen.nets().size(); i++) {
             List<String> line = new ArrayList<>(List.of(seen.nets().get(i).name()));
             for (int j = 0; j < seen.pads().size(); j++) {
-                line.add(seen.known(i, j).map(GroupMatrix::csv).orElse(NOT_ASKED));
+                line.add(seen.known(i, j).map(GroupMatrix::csv).orElse(notAsked()));
             }
             rows.add(line);
         }
@@ -260,7 +266,7 @@ final class GroupMatrix extends Canvas {
                 + answer.findRoute().map(r -> " " + r.total().toText()).orElse("");
     }
 
-    private static String sentence(RouteMatrix seen, int net, int pad) {
+    private String sentence(RouteMatrix seen, int net, int pad) {
         return seen.known(net, pad)
                 .map(AnswerText::sentence)
                 .orElse(
@@ -268,7 +274,7 @@ final class GroupMatrix extends Canvas {
                                 + " on "
                                 + AnswerText.padText(seen.question(net, pad))
                                 + ": "
-                                + NOT_ASKED
+                                + notAsked()
                                 + ".");
     }
 
@@ -300,10 +306,14 @@ final class GroupMatrix extends Canvas {
 
     private void pin() {
         Optional<RouteMatrix> seen = matrix();
-        if (seen.isPresent()
-                && isThere()
-                && seen.get().isKnownRoutable(nets.get(row), pads.get(column))) {
-            group.pin(nets.get(row), pads.get(column));
+        if (seen.isEmpty() || !isThere()) {
+            return;
+        }
+        int net = nets.get(row);
+        int pad = pads.get(column);
+        // What is not known yet is asked when it is pinned.
+        if (seen.get().isKnownRoutable(net, pad) || seen.get().known(net, pad).isEmpty()) {
+            group.pin(net, pad);
         }
     }
 

@@ -1,5 +1,6 @@
 package padward.ui.group;
 
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -61,6 +62,9 @@ public final class GroupModel {
     private final ObjectProperty<Optional<RouteMatrix>> matrix =
             new SimpleObjectProperty<>(Optional.empty());
     private final ObservableMap<Integer, Integer> pinned = FXCollections.observableHashMap();
+
+    /** The pins of the group that is shown; those of a stopped search are none of them. */
+    private Map<Integer, Integer> routedPins = Map.of();
 
     /** Whether everything about the group is there, not only its routes; also without a group. */
     private final BooleanProperty whole = new SimpleBooleanProperty(true);
@@ -134,6 +138,7 @@ public final class GroupModel {
         job.cancel();
         asked = Optional.empty();
         compareFields();
+        routedPins = Map.of();
         pinned.clear();
         matched.set(Optional.empty());
         bus.set(Optional.empty());
@@ -245,7 +250,10 @@ public final class GroupModel {
         }
     }
 
-    /** Pins a net to a pad, given as row and column; removes the pin if it is there already. */
+    /**
+     * Pins a net to a pad, given as row and column; removes the pin if it is there already. It is
+     * marked at once, and unmarked if the search is stopped or finds no route.
+     */
     void pin(int net, int pad) {
         if (matrix.get().isEmpty()) {
             return;
@@ -258,16 +266,37 @@ public final class GroupModel {
         }
         RouteMatrix seen = matrix.get().get();
         Map<Integer, Integer> pins = Map.copyOf(pinned);
-        matched.set(Optional.empty());
         job.start(
                 "Routing the group",
-                progress -> seen.routes(pins, progress),
-                routed -> {
+                progress -> {
+                    Map<Integer, Integer> possible = new HashMap<>(pins);
+                    possible.entrySet()
+                            .removeIf(p -> !seen.isRoutable(p.getKey(), p.getValue()));
+                    return new RoutedPins(seen.routes(possible, progress), possible);
+                },
+                result -> {
+                    Bus routed = result.bus();
+                    matched.set(Optional.empty());
+                    routedPins = Map.copyOf(result.pins());
+                    markRoutedPins();
                     bus.set(Optional.of(routed));
                     whole.set(whole.get() && !routed.isUnexplained());
                     goOn();
                 },
-                this::goOn);
+                () -> {
+                    markRoutedPins();
+                    goOn();
+                });
+    }
+
+    /** A group with the pins that are possible. */
+    private record RoutedPins(Bus bus, Map<Integer, Integer> pins) {}
+
+    private void markRoutedPins() {
+        if (!pinned.equals(routedPins)) {
+            pinned.clear();
+            pinned.putAll(routedPins);
+        }
     }
 
     /** Lengthens routes until the delays agree. */
@@ -279,6 +308,8 @@ public final class GroupModel {
         Bus routed = matched.get().map(MatchedGroup::before).orElse(bus.get().get());
         int tolerance = tolerancePs.get();
         ExternalLine external = external();
+        // What is matched is the group that is shown, without a pin whose search this replaces.
+        markRoutedPins();
         job.start(
                 "Matching the delays",
                 progress ->

@@ -257,6 +257,11 @@ public final class GroupView extends ScrollPane {
         }
     }
 
+    /** What it shows. */
+    GroupModel group() {
+        return group;
+    }
+
     private void show() {
         boolean routed = group.busProperty().get().map(b -> !b.lines().isEmpty()).orElse(false);
         match.setDisable(!routed);

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TabPane;
@@ -251,6 +252,28 @@ class GroupPartsTest {
             assertThat(text(robot, "#group-totals")).as("pins: %s", pins).contains("Proven: ");
             assertThat(text(robot, "#group-message")).doesNotContain(SOON);
         }
+    }
+
+    /** A pin is marked before its routes are found, and not when they are not looked for. */
+    @Test
+    void aPinIsMarkedAtOnceAndNotAfterAStop(FxRobot robot) {
+        selectGroup(robot);
+        route(robot, NETS);
+        endNewest(robot);
+        GroupView view = robot.lookup("#group").queryAs(GroupView.class);
+        robot.interact(() -> robot.lookup("#group-matrix").query().requestFocus());
+        robot.push(KeyCode.RIGHT);
+        assertThat(text(robot, "#group-message")).doesNotContain("stopped");
+        robot.push(KeyCode.ENTER);
+        assertThat(view.group().pinned()).as("at once, whatever is known of it").hasSize(1);
+        Map<Integer, Integer> pin = Map.copyOf(view.group().pinned());
+        robot.push(KeyCode.ESCAPE);
+        assertThat(view.group().pinned()).as("stopped").isEmpty();
+        endAll(robot);
+        assertThat(view.group().pinned()).isEmpty();
+        robot.push(KeyCode.ENTER);
+        endAll(robot);
+        assertThat(view.group().pinned()).isIn(pin, Map.of());
     }
 
     /** Matched before the rest was known, and again: the rest is shown each time. */
