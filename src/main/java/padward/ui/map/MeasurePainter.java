@@ -2,6 +2,7 @@ package padward.ui.map;
 
 import java.util.ArrayList;
 import java.util.List;
+import javafx.geometry.Rectangle2D;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
@@ -40,6 +41,20 @@ record MeasurePainter(TileLayout.Point from, TileLayout.Point to, String text)
 
     @Override
     public void paintTags(MapScene scene, Surface out) {
+        lines(scene).forEach(l -> l.tag().paint(out, scene.palette(), l.left(), l.top()));
+    }
+
+    @Override
+    public List<Rectangle2D> taken(MapScene scene) {
+        return lines(scene).stream()
+                .map(l -> new Rectangle2D(l.left(), l.top(), l.tag().width(), l.tag().height()))
+                .toList();
+    }
+
+    /** A line of the text, with its upper left corner, pixels. */
+    private record TextLine(Tag tag, double left, double top) {}
+
+    private List<TextLine> lines(MapScene scene) {
         Palette colors = scene.palette();
         double x0 = scene.view().screenX(from.x());
         double y0 = scene.view().screenY(from.y());
@@ -68,14 +83,13 @@ record MeasurePainter(TileLayout.Point from, TileLayout.Point to, String text)
                 scene.shows(MapLayer.LEGEND)
                         ? EDGE
                         : Math.max(EDGE, Math.min(scene.view().height() - high - EDGE, top));
+        List<TextLine> lines = new ArrayList<>();
         for (Tag tag : tags) {
-            tag.paint(
-                    out,
-                    colors,
-                    Math.max(EDGE, Math.min(scene.view().width() - tag.width() - EDGE, left)),
-                    top);
+            double most = scene.view().width() - tag.width() - EDGE;
+            lines.add(new TextLine(tag, Math.max(EDGE, Math.min(most, left)), top));
             top += tag.height();
         }
+        return lines;
     }
 
     /** Width for texts on the map. */

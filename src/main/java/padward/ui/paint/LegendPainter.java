@@ -32,6 +32,8 @@ final class LegendPainter {
     private static final double SAMPLE = 2.6;
     private static final double PADDING = 0.7;
 
+    private static final String NO_ROOM = "No room for the legend: make the window larger";
+
     private final MapScene scene;
     private final Surface out;
     private final Palette colors;
@@ -90,12 +92,12 @@ final class LegendPainter {
      */
     record Place(double left, double top, double width, double height) {}
 
-    /** Where the legend is; empty when the map shows none. */
+    /** Where the legend is, or the note that it has no room; empty when the map shows none. */
     Optional<Place> findPlace() {
         return Optional.of(scene)
                 .filter(s -> s.shows(MapLayer.LEGEND))
                 .map(s -> place(rows()))
-                .filter(p -> p.height() + 2 * GAP <= scene.view().height());
+                .map(p -> p.height() + 2 * GAP > scene.view().height() ? placeOfNote() : p);
     }
 
     private Place place(List<Row> rows) {
@@ -120,18 +122,25 @@ final class LegendPainter {
 
     /** On a map that is lower than its legend. */
     private void paintNoRoom() {
-        String text = "No room for the legend: make the window larger";
-        double room = scene.view().width() - 2 * GAP - 2 * PADDING * size;
-        double fit = Math.min(1, room / Surface.Lettering.width(text, size));
-        double high = (ROW + 2 * PADDING) * size;
-        double wide = Surface.Lettering.width(text, size * fit) + 2 * PADDING * size;
-        double top = scene.view().height() - GAP - high;
-        ground(new Place(GAP, top, wide, high));
+        Place place = placeOfNote();
+        ground(place);
         out.text(
-                text,
-                GAP + PADDING * size,
-                top + high / 2,
-                new Surface.Lettering(size * fit, Surface.Align.LEFT, colors.ink()));
+                NO_ROOM,
+                place.left() + PADDING * size,
+                place.top() + place.height() / 2,
+                new Surface.Lettering(size * noteFit(), Surface.Align.LEFT, colors.ink()));
+    }
+
+    /** By how much the note is smaller, where the map is narrow. */
+    private double noteFit() {
+        double room = scene.view().width() - 2 * GAP - 2 * PADDING * size;
+        return Math.min(1, room / Surface.Lettering.width(NO_ROOM, size));
+    }
+
+    private Place placeOfNote() {
+        double high = (ROW + 2 * PADDING) * size;
+        double wide = Surface.Lettering.width(NO_ROOM, size * noteFit()) + 2 * PADDING * size;
+        return new Place(GAP, scene.view().height() - GAP - high, wide, high);
     }
 
     /** Height of the legend below the map, in as many columns as fit. */

@@ -118,6 +118,7 @@ public record MarkedRoutes(List<Line> lines) implements MapOverlay {
                 .findPlace()
                 .map(at -> new Rectangle2D(at.left(), at.top(), at.width(), at.height()))
                 .ifPresent(names::add);
+        scene.overlay().map(o -> o.taken(scene)).ifPresent(names::addAll);
         for (Line line : lines.subList(0, Math.min(MOST_NAMES, lines.size()))) {
             name(line, layout.pillAt(line.last()), scene, out, names);
         }

@@ -200,13 +200,7 @@ final class RoutePainter {
      */
     private void name(String name, double x, double y) {
         if (names.isEmpty()) {
-            // The overview, which is painted later, covers this corner.
-            names.add(
-                    new Rectangle2D(
-                            Math.max(0, view.width() - OverviewPainter.WIDTH),
-                            0,
-                            OverviewPainter.WIDTH,
-                            OverviewPainter.WIDTH));
+            takePlaces();
         }
         if (x < -20 || y < -20 || x > view.width() + 20 || y > view.height() + 20) {
             return;
@@ -231,6 +225,21 @@ final class RoutePainter {
                 }
             }
         }
+    }
+
+    /** What is painted later would cover names: the overview, the legend, what is measured. */
+    private void takePlaces() {
+        names.add(
+                new Rectangle2D(
+                        Math.max(0, view.width() - OverviewPainter.WIDTH),
+                        0,
+                        OverviewPainter.WIDTH,
+                        OverviewPainter.WIDTH));
+        new LegendPainter(scene, out)
+                .findPlace()
+                .map(at -> new Rectangle2D(at.left(), at.top(), at.width(), at.height()))
+                .ifPresent(names::add);
+        scene.overlay().map(o -> o.taken(scene)).ifPresent(names::addAll);
     }
 
     private void pill(Route route, Surface.Line line) {

@@ -2,6 +2,7 @@ package padward.ui.scene;
 
 import java.util.List;
 import java.util.Optional;
+import javafx.geometry.Rectangle2D;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 
@@ -12,6 +13,11 @@ public interface MapOverlay {
 
     /** Paints texts that must be read, above the legend too; does nothing by default. */
     default void paintTags(MapScene scene, Surface out) {}
+
+    /** Where those texts are, in pixels; other texts keep away from there. None by default. */
+    default List<Rectangle2D> taken(MapScene scene) {
+        return List.of();
+    }
 
     /** Tints the tiles, below everything else; does nothing by default. */
     default void tint(MapScene scene, Surface out) {}

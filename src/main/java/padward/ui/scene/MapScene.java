@@ -52,6 +52,9 @@ public record MapScene(
         Optional<MapOverlay> overlay) {
     private static final double FADED = 0.45;
 
+    /** Height in pixels below which a map has no room for its legend beside the names on it. */
+    private static final double LOW = 180;
+
     /** Copies the lists. */
     public MapScene {
         alternatives = List.copyOf(alternatives);
@@ -59,9 +62,10 @@ public record MapScene(
         marked = List.copyOf(marked);
     }
 
-    /** Whether a layer is shown. */
+    /** Whether a layer is shown: one that is on, and for which the map is high enough. */
     public boolean shows(MapLayer layer) {
-        return layers.contains(layer);
+        boolean fits = layer != MapLayer.LEGEND || view.height() >= LOW;
+        return fits && layers.contains(layer);
     }
 
     /** The same with other layers. */
@@ -82,6 +86,26 @@ public record MapScene(
                 marked,
                 reach,
                 overlay);
+    }
+
+    /** The same with another overlay. */
+    public MapScene with(Optional<MapOverlay> other) {
+        return new MapScene(
+                opened,
+                view,
+                palette,
+                letters,
+                layers,
+                cells,
+                net,
+                route,
+                alternatives,
+                before,
+                obstacles,
+                chosenObstacle,
+                marked,
+                reach,
+                other);
     }
 
     /** The delay bands, when they are known and shown. */

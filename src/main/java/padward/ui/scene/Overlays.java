@@ -1,6 +1,7 @@
 package padward.ui.scene;
 
 import java.util.List;
+import javafx.geometry.Rectangle2D;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
 
@@ -22,6 +23,11 @@ record Overlays(List<MapOverlay> all) implements MapOverlay {
     @Override
     public void paintTags(MapScene scene, Surface out) {
         all.forEach(o -> o.paintTags(scene, out));
+    }
+
+    @Override
+    public List<Rectangle2D> taken(MapScene scene) {
+        return all.stream().flatMap(o -> o.taken(scene).stream()).toList();
     }
 
     @Override
