@@ -14,8 +14,8 @@ import padward.ui.model.Suggestions;
 
 /**
  * A text field that suggests names for its text, or for the word at the caret: Down and Up choose,
- * Enter accepts, Esc closes the list. Where more names fit than are seen at once, their number stands
- * below, and Down or the wheel shows them.
+ * Enter accepts, Esc closes the list. Where more names fit than are seen at once, their number
+ * stands below, and Down or the wheel shows them.
  */
 public final class CompletingField extends TextField {
     /** Height of a row as a multiple of the text size. */
@@ -253,7 +253,9 @@ public final class CompletingField extends TextField {
         }
         double row = Math.ceil(ROW * getFont().getSize());
         list.setFixedCellSize(row);
-        list.setPrefSize(Math.max(getWidth(), 260), row * Math.min(Suggestions.AT_A_GLANCE, fitting.size()) + 4);
+        list.setPrefSize(
+                Math.max(getWidth(), 260),
+                row * Math.min(Suggestions.AT_A_GLANCE, fitting.size()) + 4);
         offers.getStylesheets().setAll(getScene().getRoot().getStylesheets());
         Bounds at = localToScreen(getBoundsInLocal());
         if (at != null && !popup.isShowing()) {

@@ -15,8 +15,8 @@ import padward.ui.model.NamedThing;
 import padward.ui.model.WindowModel;
 
 /**
- * A sentence in which every net, cell, pad, site and wire of the open design is a link: a click
- * shows it on the map, its context menu copies it or puts it into the question.
+ * A sentence in which every net, cell, pad, site, wire and tile of the open design is a link: a
+ * click shows it on the map, its context menu copies it or puts it into the question.
  */
 public final class LinkedText extends TextFlow {
     /** A word without the punctuation around it; brackets belong to names. */

@@ -8,7 +8,9 @@ import javafx.scene.input.ClipboardContent;
 import padward.ui.model.NamedThing;
 import padward.ui.model.WindowModel;
 
-/** What can be done with a net, cell, pad, site or wire: the same wherever its name stands. */
+/**
+ * What can be done with a net, cell, pad, site, wire or tile: the same wherever its name stands.
+ */
 public final class ThingMenu {
     private ThingMenu() {}
 
@@ -29,7 +31,7 @@ public final class ThingMenu {
                             item(
                                     "Use this pad",
                                     () -> model.shown().padTextProperty().set(thing.name())));
-            case CELL, SITE, WIRE -> {}
+            case CELL, SITE, WIRE, TILE -> {}
         }
         items.add(item("Copy the name", () -> copy(thing.name())));
         return items;

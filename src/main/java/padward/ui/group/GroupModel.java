@@ -270,8 +270,7 @@ public final class GroupModel {
                 "Routing the group",
                 progress -> {
                     Map<Integer, Integer> possible = new HashMap<>(pins);
-                    possible.entrySet()
-                            .removeIf(p -> !seen.isRoutable(p.getKey(), p.getValue()));
+                    possible.entrySet().removeIf(p -> !seen.isRoutable(p.getKey(), p.getValue()));
                     return new RoutedPins(seen.routes(possible, progress), possible);
                 },
                 result -> {

@@ -279,11 +279,14 @@ public final class GroupView extends ScrollPane {
                         ? "This is the group as it was routed. You have changed the fields: press"
                                 + " Enter to route it again."
                         : group.growing().get()
-                                ? "These routes can be used already. The table of all pairs follows,"
-                                        + " and what would let one more net out where not all fit."
+                                ? "These routes can be used already. The table of all pairs"
+                                      + " follows, and what would let one more net out where not"
+                                      + " all fit."
                                 : priced
-                                        ? "● chosen, ◎ pinned; filled: open, orange: a port would lose the pad, hatched: blocked. To pin a cell, click"
-                                                + " it, or move to it with the arrow keys and press Enter."
+                                        ? "● chosen, ◎ pinned; filled: open, orange: a port would"
+                                              + " lose the pad, hatched: blocked. To pin a cell,"
+                                              + " click it, or move to it with the arrow keys and"
+                                              + " press Enter."
                                         : "");
         matrix.draw();
         if (!matrix.listed().isEmpty()) {

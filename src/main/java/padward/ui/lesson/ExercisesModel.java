@@ -30,6 +30,8 @@ public final class ExercisesModel {
     private final ObjectProperty<Optional<Exercise.Mark>> mark =
             new SimpleObjectProperty<>(Optional.empty());
 
+    private String answered = "";
+
     /** Asks about the open design and records the results for this learner. */
     public ExercisesModel(WindowModel model, LearnerModel learner) {
         this.model = model;
@@ -84,11 +86,17 @@ public final class ExercisesModel {
             Exercise asked = exercise.get().get();
             Exercise.Mark given = asked.mark(text, "answer");
             model.notes().dismissAbout(this);
+            answered = text;
             mark.set(Optional.of(given));
             learner.update(old -> old.with(asked.kind(), given.right()));
         } catch (BadInput fault) {
             model.notes().add(this, fault);
         }
+    }
+
+    /** The answer that was marked. */
+    String answered() {
+        return answered;
     }
 
     LearnerModel learner() {

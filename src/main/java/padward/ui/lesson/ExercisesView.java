@@ -104,8 +104,8 @@ public final class ExercisesView extends ScrollPane {
             body.getChildren()
                     .add(
                             Controls.text(
-                                    "Random questions about the open design, as many as you like. You"
-                                            + " may use the map, but not the question bar.",
+                                    "Random questions about the open design, as many as you like."
+                                        + " You may use the map, but not the question bar.",
                                     "faint"));
             return;
         }
@@ -139,6 +139,7 @@ public final class ExercisesView extends ScrollPane {
             choice.setMinHeight(Region.USE_PREF_SIZE);
             choice.setToggleGroup(group);
             choice.setDisable(over);
+            choice.setSelected(over && name.equals(exercises.answered()));
             choice.setUserData(name);
             rows.getChildren().add(choice);
         }
@@ -167,6 +168,7 @@ public final class ExercisesView extends ScrollPane {
         delay.setPromptText("ns");
         delay.setPrefColumnCount(7);
         delay.setDisable(over);
+        delay.setText(over ? exercises.answered() : "");
         delay.setAccessibleText("Your estimate in nanoseconds");
         delay.setOnAction(e -> exercises.answer(delay.getText()));
         Button answer =

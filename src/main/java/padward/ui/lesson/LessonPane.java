@@ -17,6 +17,7 @@ import padward.lesson.LessonStep;
 import padward.lesson.UserAction;
 import padward.lesson.file.Course;
 import padward.ui.control.Controls;
+import padward.ui.control.LinkedText;
 
 /** The present lesson: its tasks, what is still missing, hints; at the end, why it matters. */
 final class LessonPane extends VBox {
@@ -80,15 +81,15 @@ final class LessonPane extends VBox {
         getChildren()
                 .addAll(
                         Controls.text(
-                                "The open design is not the one of this lesson. Begin the lesson again,"
-                                        + " or leave it."),
+                                "The open design is not the one of this lesson. Begin the lesson"
+                                    + " again, or leave it."),
                         buttons(false, false));
     }
 
     private void showTask(LessonsModel.Running running, LessonStep step) {
         LessonRun run = running.run();
-        Label task =
-                Controls.text(
+        LinkedText task =
+                linked(
                         "▸ Task "
                                 + (run.stepsDone() + 1)
                                 + " of "
@@ -104,20 +105,20 @@ final class LessonPane extends VBox {
                         "; ",
                         run.open().stream().flatMap(o -> o.seen().stream()).distinct().toList());
         if (!seen.isEmpty() && run.mistake().isEmpty()) {
-            Label soFar = Controls.text("Not done yet. So far, " + seen + ".", "faint", "small");
+            LinkedText soFar = linked("Not done yet. So far, " + seen + ".", "faint", "small");
             soFar.setId("lesson-so-far");
             getChildren().add(soFar);
         }
         boolean more = running.hints() < step.hints().size();
         getChildren().add(buttons(more, !running.how()));
         for (int i = 0; i < running.hints(); i++) {
-            Label hint = Controls.text("Hint: " + step.hints().get(i), "lesson-hint");
+            LinkedText hint = linked("Hint: " + step.hints().get(i), "lesson-hint");
             hint.setId("lesson-hint-" + (i + 1));
             getChildren().add(hint);
         }
         if (running.how()) {
-            Label how =
-                    Controls.text(
+            LinkedText how =
+                    linked(
                             "How: "
                                     + String.join(
                                             "; ",
@@ -131,8 +132,13 @@ final class LessonPane extends VBox {
         }
     }
 
-    private static Node mistake(LessonStep.Mistake mistake) {
-        Label text = Controls.text("⊖ " + mistake.say(), "lesson-mistake");
+    /** A text whose names of nets, pads and other things lead to them. */
+    private LinkedText linked(String text, String... styles) {
+        return new LinkedText(lessons.window(), text, styles);
+    }
+
+    private Node mistake(LessonStep.Mistake mistake) {
+        LinkedText text = linked("⊖ " + mistake.say(), "lesson-mistake");
         text.setId("lesson-mistake");
         text.setMaxWidth(Double.MAX_VALUE);
         return text;
@@ -169,7 +175,7 @@ final class LessonPane extends VBox {
     private void showWhy(Lesson lesson) {
         Label solved = Controls.text("✓ Solved.", "lesson-solved");
         solved.setId("lesson-solved");
-        Label why = Controls.text(lesson.why());
+        LinkedText why = linked(lesson.why());
         why.setId("lesson-why");
         getChildren().addAll(solved, why);
         lesson.sources().forEach(s -> getChildren().add(Controls.text(s, "faint", "small")));

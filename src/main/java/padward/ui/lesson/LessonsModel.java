@@ -271,6 +271,11 @@ public final class LessonsModel {
         return atHand;
     }
 
+    /** The window's model. */
+    WindowModel window() {
+        return model;
+    }
+
     LearnerModel learner() {
         return learner;
     }

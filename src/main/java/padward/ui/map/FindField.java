@@ -97,8 +97,8 @@ public final class FindField extends HBox {
                         Action.Group.MAP,
                         "Next match",
                         "F3",
-                        "Shows the next match, where several names fit what is sought; in the field,"
-                                + " Enter does the same",
+                        "Shows the next match, where several names fit what is sought; in the"
+                            + " field, Enter does the same",
                         () -> step(1));
         Button back = Controls.button(previous, "▲");
         Button further = Controls.button(next, "▼");
@@ -175,8 +175,8 @@ public final class FindField extends HBox {
                             this,
                             "Nothing on the map is named “"
                                     + text.strip()
-                                    + "”. Enter the name of a net, cell, pad, site, wire or tile, or"
-                                    + " choose one from the list.");
+                                    + "”. Enter the name of a net, cell, pad, site, wire or tile,"
+                                    + " or choose one from the list.");
             return;
         }
         FindMatches matches = shown.get().matches();

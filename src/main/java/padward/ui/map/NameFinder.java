@@ -14,6 +14,7 @@ import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
+import padward.ui.design.TileName;
 import padward.ui.scene.WorldRectangle;
 
 /** Finds the place of a name on the map: of a net, cell, pad, site, wire or tile. */
@@ -57,7 +58,8 @@ final class NameFinder {
         if (pads.size() == 1) {
             return Optional.of(vertex(opened, fabric.pads().get(pads.get(0)).vertex()));
         }
-        return tile(fabric, name).map(t -> tile(opened, t));
+        OptionalInt tile = TileName.find(fabric, name);
+        return tile.isPresent() ? Optional.of(tile(opened, tile.getAsInt())) : Optional.empty();
     }
 
     /** A wire with all that it spans; a pin with its site; a pad with its sites. */
@@ -112,18 +114,5 @@ final class NameFinder {
         return first < opened.index().first(tile + 1)
                 ? OptionalInt.of(opened.index().vertex(first))
                 : OptionalInt.empty();
-    }
-
-    /** The tile with that name. */
-    private static Optional<Integer> tile(Fabric fabric, String name) {
-        if (!name.matches("x\\d{1,6}y\\d{1,6}")) {
-            return Optional.empty();
-        }
-        int y = name.indexOf('y');
-        int column = Integer.parseInt(name.substring(1, y));
-        int row = Integer.parseInt(name.substring(y + 1));
-        return column >= fabric.columns() || row >= fabric.rows()
-                ? Optional.empty()
-                : Optional.of(row * fabric.columns() + column);
     }
 }

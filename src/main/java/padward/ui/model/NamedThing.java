@@ -6,6 +6,7 @@ import padward.design.Design;
 import padward.design.PadNames;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
+import padward.ui.design.TileName;
 
 /**
  * Something of the open design that a text names.
@@ -20,7 +21,8 @@ public record NamedThing(Kind kind, String name) {
         CELL("cell"),
         PAD("pad"),
         SITE("site"),
-        WIRE("wire");
+        WIRE("wire"),
+        TILE("tile");
 
         private final String word;
 
@@ -72,7 +74,13 @@ public record NamedThing(Kind kind, String name) {
             return Optional.of(new NamedThing(Kind.SITE, word));
         }
         // Last, because it looks at all pads.
-        return findPad(design, word).or(() -> cellOfPin(design, word));
+        return findPad(design, word)
+                .or(() -> cellOfPin(design, word))
+                .or(
+                        () ->
+                                TileName.find(fabric, word).isEmpty()
+                                        ? Optional.empty()
+                                        : Optional.of(new NamedThing(Kind.TILE, word)));
     }
 
     /** A pin of a cell, as in {@code pump/level/hi_sync.in[0]}, stands for its cell. */

@@ -100,8 +100,7 @@ final class ToolFields {
             String name = at < 0 ? "" : part.substring(0, at).strip();
             String value = part.substring(at + 1).strip();
             if (name.isEmpty() || value.isEmpty()) {
-                throw new BadInput(
-                        label, "", "pairs such as " + example, "“" + part.strip() + "”");
+                throw new BadInput(label, "", "pairs such as " + example, "“" + part.strip() + "”");
             }
             pairs.put(name, value);
         }

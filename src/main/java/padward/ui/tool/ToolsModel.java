@@ -100,9 +100,7 @@ public final class ToolsModel {
 
     private void deskew(ToDeskew to) {
         deskewing.start(
-                DESKEWING,
-                progress -> deskewed(to, progress),
-                result -> deskewed(result, to));
+                DESKEWING, progress -> deskewed(to, progress), result -> deskewed(result, to));
     }
 
     private void deskewed(SheetDeskew.Result result, ToDeskew to) {
@@ -119,8 +117,7 @@ public final class ToolsModel {
                                     + "”, such as D0 = J1.2.");
         } else {
             done("Saved the deskewed capture in " + output, onSheet(result));
-            late(result, to.deskew())
-                    .ifPresent(missing -> model.notes().add(aboutDeskew, missing));
+            late(result, to.deskew()).ifPresent(missing -> model.notes().add(aboutDeskew, missing));
         }
     }
 

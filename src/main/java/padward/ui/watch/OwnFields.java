@@ -44,7 +44,10 @@ final class OwnFields {
                         "Chooses the file that says what the netlist's types are",
                         dialogs::mapping);
         TextField module =
-                named(new TextField(), "watch-top", "Top module of the netlist; empty for the only one");
+                named(
+                        new TextField(),
+                        "watch-top",
+                        "Top module of the netlist; empty for the only one");
         binder.bind(module, fields.topProperty(), "if several are possible");
         top = module;
         TextField inputs =

@@ -172,8 +172,8 @@ final class WatchForm extends VBox {
         box.setWrapText(true);
         box.setTooltip(
                 new Tooltip(
-                        "Where it does not fit otherwise, nets are rerouted and cells relocated; the"
-                                + " answer names them and what that delays"));
+                        "Where it does not fit otherwise, nets are rerouted and cells relocated;"
+                            + " the answer names them and what that delays"));
         box.selectedProperty().bindBidirectional(watch.fields().mayMoveProperty());
         return box;
     }

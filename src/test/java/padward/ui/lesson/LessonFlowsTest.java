@@ -7,14 +7,18 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import javafx.event.ActionEvent;
+import javafx.scene.control.Hyperlink;
+import javafx.scene.control.MenuItem;
 import javafx.scene.control.RadioButton;
 import javafx.scene.control.TextField;
+import javafx.scene.input.KeyCode;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
+import org.testfx.util.WaitForAsyncUtils;
 import padward.base.Progress;
 import padward.fabric.delay.Corner;
 import padward.lesson.LearnerRecord;
@@ -26,6 +30,8 @@ import padward.lesson.exercise.ExerciseKind;
 import padward.lesson.exercise.ExerciseMaker;
 import padward.lesson.file.Course;
 import padward.lesson.file.LearnerFolder;
+import padward.ui.draw.Viewport;
+import padward.ui.map.MapView;
 import padward.watch.request.CircuitSort;
 
 /** Every lesson solved, and every lesson failed, in the real window. */
@@ -185,6 +191,40 @@ class LessonFlowsTest {
         assertThat(LessonWindow.text(robot, "#lesson-task")).contains(step.task());
     }
 
+    /** The net and the pad of a task need not be typed, nor be sought on the map. */
+    @Test
+    void namesInATaskLeadToThemAndIntoTheQuestion(FxRobot robot) throws Exception {
+        window.tab(robot, "lessons");
+        begin(robot, Course.builtIn().places().get(0));
+        window.fire(robot, "#lesson-show");
+        Hyperlink net = link(robot, S1);
+        Viewport before = robot.lookup("#map").queryAs(MapView.class).viewport();
+        robot.interact(net::requestFocus);
+        robot.push(KeyCode.SPACE);
+        WaitForAsyncUtils.waitForFxEvents();
+        assertThat(robot.lookup("#map").queryAs(MapView.class).viewport()).isNotEqualTo(before);
+        robot.interact(() -> item(net, "Bring out this net").fire());
+        robot.interact(() -> item(link(robot, "J1.2"), "Use this pad").fire());
+        assertThat(window.model().shown().netTextProperty().get()).isEqualTo(S1);
+        assertThat(window.model().shown().padTextProperty().get()).isEqualTo("J1.2");
+        window.fire(robot, "#ask-button");
+        assertThat(LessonWindow.text(robot, "#lesson-task")).startsWith("▸ Task 2");
+    }
+
+    private static Hyperlink link(FxRobot robot, String name) {
+        return robot.lookup("#lesson-how .hyperlink").queryAllAs(Hyperlink.class).stream()
+                .filter(l -> l.getText().equals(name))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    private static MenuItem item(Hyperlink link, String text) {
+        return link.getContextMenu().getItems().stream()
+                .filter(i -> i.getText().equals(text))
+                .findFirst()
+                .orElseThrow();
+    }
+
     @Test
     void anotherLearnerHasTheirOwnProgress(FxRobot robot) throws Exception {
         window.tab(robot, "lessons");
@@ -223,6 +263,12 @@ class LessonFlowsTest {
         int wrong = (((Exercise.Truth.OneOf) next.truth()).right() + 1) % 3;
         choose(robot, wrong);
         assertThat(LessonWindow.text(robot, "#exercise-mark")).startsWith("⊖ Not ");
+        assertThat(
+                        robot.lookup("#exercise-choice-" + (wrong + 1))
+                                .queryAs(RadioButton.class)
+                                .isSelected())
+                .as("what was chosen stays marked")
+                .isTrue();
         LearnerRecord.Score score = record().exercises().get(ExerciseKind.SITE);
         assertThat(score).isEqualTo(new LearnerRecord.Score(2, 1));
     }

@@ -2,6 +2,7 @@ package padward.ui.lesson;
 
 import java.nio.file.Path;
 import java.util.Optional;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.ChoiceBox;
@@ -16,6 +17,7 @@ import padward.fabric.delay.Corner;
 import padward.lesson.UserAction;
 import padward.lesson.file.LearnerFolder;
 import padward.ui.OpenWindow;
+import padward.ui.control.LinkedText;
 import padward.ui.model.WindowModel;
 import padward.watch.request.CircuitSort;
 
@@ -147,7 +149,8 @@ public final class LessonWindow {
     }
 
     public static String text(FxRobot robot, String label) {
-        return robot.lookup(label).queryAs(Label.class).getText();
+        Node node = robot.lookup(label).query();
+        return node instanceof LinkedText linked ? linked.text() : ((Label) node).getText();
     }
 
     static boolean has(FxRobot robot, String node) {

@@ -38,6 +38,13 @@ class NamedThingTest {
     }
 
     @Test
+    void aTileIsNamedByWhereItIs() {
+        assertThat(NamedThing.find(design, "in", "x1y0"))
+                .contains(new NamedThing(NamedThing.Kind.TILE, "x1y0"));
+        assertThat(NamedThing.find(design, "in", "x999999y0")).isEmpty();
+    }
+
+    @Test
     void aNumberIsNoNameUnlessAWordBeforeSaysSo() {
         Design numbered = new HandMade().wires("3 w").design();
         assertThat(NamedThing.find(numbered, "takes", "3")).isEmpty();

@@ -135,7 +135,8 @@ class WatchWindowTest {
         type(robot, "#watch-when", "hold && bep");
         assertThat(text(robot, "#watch-when-fault"))
                 .startsWith(
-                        "At character 9: this needs the name of a net or vector, but there is “bep”; the nearest name is “beep”");
+                        "At character 9: this needs the name of a net or vector, but there is"
+                            + " “bep”; the nearest name is “beep”");
         Rectangle mark = mark(robot);
         assertThat(mark.isVisible()).isTrue();
         double first = mark.getX();
