@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.nio.file.attribute.FileTime;
 import java.util.List;
+import java.util.concurrent.atomic.AtomicInteger;
 import javafx.event.Event;
 import javafx.scene.Node;
 import javafx.scene.control.CheckBox;
@@ -367,6 +368,29 @@ class HabitsTest {
         return Window.getWindows().stream()
                 .filter(w -> w.getScene().getRoot() instanceof SheetWindow)
                 .count();
+    }
+
+    /** A window that only stands there costs no power: no frame is asked for. */
+    @Test
+    void nothingTicksWhileNothingHappens(FxRobot robot) throws Exception {
+        OpenWindow.ask(robot, model, NET, "J1.3");
+        for (String panel : List.of("routes", "group", "steps", "watch", "kept", "lessons")) {
+            robot.interact(
+                    () -> {
+                        OpenWindow.actions(stage).get("show-" + panel).run();
+                        // A caret blinks where one can type.
+                        robot.lookup("#map").query().requestFocus();
+                    });
+            // Notices and flights have an end.
+            Thread.sleep(1500);
+            WaitForAsyncUtils.waitForFxEvents();
+            AtomicInteger pulses = new AtomicInteger();
+            Runnable count = pulses::incrementAndGet;
+            robot.interact(() -> stage.getScene().addPostLayoutPulseListener(count));
+            Thread.sleep(1000);
+            robot.interact(() -> stage.getScene().removePostLayoutPulseListener(count));
+            assertThat(pulses.get()).as(panel).isLessThan(5);
+        }
     }
 
     /** A fault of a listener is a note, not a line in a terminal that nobody sees. */

@@ -119,5 +119,8 @@ class LowMapTest {
     void aLowMapHasNoLegend(int height) {
         assertThat(picture(height)).doesNotContain("No room").doesNotContain("switch box");
         assertThat(picture(600)).contains("switch box");
+        assertThat(texts(picture(600)))
+                .as("legend, name of an obstacle, measure")
+                .hasSizeGreaterThanOrEqualTo(3);
     }
 }
