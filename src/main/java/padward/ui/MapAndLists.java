@@ -37,6 +37,17 @@ final class MapAndLists extends SplitPane {
         look.listsProperty().addListener((p, old, now) -> show(now));
     }
 
+    /** What wraps is higher the narrower it is: at the widths that both sides have. */
+    @Override
+    protected double computeMinHeight(double width) {
+        double least = super.computeMinHeight(width);
+        for (Node part : getItems()) {
+            double has = part.getLayoutBounds().getWidth();
+            least = Math.max(least, has > 0 ? part.minHeight(has) : 0);
+        }
+        return least;
+    }
+
     private void show(boolean lists) {
         boolean there = getItems().contains(side);
         if (lists && !there) {

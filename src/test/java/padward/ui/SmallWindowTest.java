@@ -10,7 +10,9 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.IndexedCell;
 import javafx.scene.control.Label;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TabPane;
+import javafx.scene.layout.Region;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -130,12 +132,47 @@ class SmallWindowTest {
                     model.shown().tryIt();
                 });
         layOut();
+        Bounds answer = place(robot.lookup("#answer-part").query());
+        assertThat(overlap(answer, place(robot.lookup("#side").query())))
+                .as("lists over dangers")
+                .isLessThan(2);
         Bounds bar = place(robot.lookup("#what-if-bar").query());
         for (String id : List.of("#what-if-accept", "#keep-button", "#drop-button")) {
             Bounds at = place(robot.lookup(id).query());
             assertThat(at.getMaxY()).as(id).isLessThanOrEqualTo(bar.getMaxY() + 0.5);
             assertThat(at.getMaxX()).as(id).isLessThanOrEqualTo(bar.getMaxX() + 0.5);
         }
+    }
+
+    /** Choices are read in full, also where the text is large, and nothing scrolls sideways. */
+    @ParameterizedTest
+    @CsvSource({"1024, 640", "1920, 1080"})
+    void choicesHaveAllTheirText(int width, int height, FxRobot robot) {
+        robot.interact(
+                () -> {
+                    stage.setWidth(width);
+                    stage.setHeight(height);
+                    model.look().setTextSize(14);
+                    ask("J1.3");
+                    OpenWindow.actions(stage).get("show-exercises").run();
+                });
+        layOut();
+        robot.interact(
+                () -> {
+                    model.look().setTextSize(20);
+                    OpenWindow.actions(stage).get("show-steps").run();
+                });
+        layOut();
+        ScrollPane steps = robot.lookup("#steps").queryAs(ScrollPane.class);
+        assertThat(((Region) steps.getContent()).getWidth())
+                .as("width of the steps")
+                .isLessThanOrEqualTo(steps.getViewportBounds().getWidth() + 1);
+        robot.interact(() -> OpenWindow.actions(stage).get("show-exercises").run());
+        layOut();
+        Node kind = robot.lookup("#exercise-kind").query();
+        Bounds text = place(robot.from(kind).lookup(".text").query());
+        Bounds arrow = place(robot.from(kind).lookup(".arrow").query());
+        assertThat(text.getMaxX()).as("text before the arrow").isLessThan(arrow.getMinX());
     }
 
     private static void layOut() {

@@ -2,6 +2,7 @@ package padward.ui.play;
 
 import java.util.List;
 import java.util.Optional;
+import javafx.beans.binding.Bindings;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
@@ -22,7 +23,10 @@ import padward.ui.model.WindowModel;
 /** The panel that plays the searches of the question, on the map and side by side. */
 public final class StepsView extends ScrollPane {
     /** Wide enough for the longest choice at the usual text size, pixels. */
-    private static final double CHOICE_WIDTH = 340;
+    private static final double CHOICE_WIDTH = 440;
+
+    /** Padding left and right, and the scroll bar, pixels. */
+    private static final double BESIDE = 44;
 
     private final StepsModel steps;
     private final WindowModel model;
@@ -60,7 +64,11 @@ public final class StepsView extends ScrollPane {
         occupied.setOnAction(e -> steps.toFirstOccupiedSite());
         fine.setOnAction(e -> steps.stepFinely());
         part.setId("steps-part");
-        part.prefWidthProperty().bind(model.look().sized(CHOICE_WIDTH));
+        asWideAsFits(part);
+        Tooltip whole = new Tooltip();
+        whole.textProperty().bind(part.valueProperty());
+        part.tooltipProperty()
+                .bind(Bindings.when(part.valueProperty().isNull()).then((Tooltip) null).otherwise(whole));
         part.setAccessibleText("Which search of the question");
         part.getSelectionModel()
                 .selectedIndexProperty()
@@ -116,12 +124,20 @@ public final class StepsView extends ScrollPane {
     private Node choices() {
         ChoiceBox<PlayKind> kind = Choices.box();
         kind.setId("steps-kind");
-        kind.prefWidthProperty().bind(model.look().sized(CHOICE_WIDTH));
+        asWideAsFits(kind);
         kind.getItems().setAll(PlayKind.values());
         kind.setAccessibleText("What is played on the map");
         kind.valueProperty().bindBidirectional(steps.kindProperty());
         FlowPane row = new FlowPane(8, 6, kind, part);
         return row;
+    }
+
+    private void asWideAsFits(ChoiceBox<?> choices) {
+        choices.prefWidthProperty()
+                .bind(
+                        Bindings.min(
+                                model.look().sized(CHOICE_WIDTH),
+                                widthProperty().subtract(BESIDE)));
     }
 
     private Node buttons() {
