@@ -231,7 +231,7 @@ final class LegendPainter {
                 rows.add(new Row("crossed out: unusable wire or site", this::cross));
             }
         } else {
-            rows.add(new Row("tile: the darker, the more is in use", this::shades));
+            rows.add(new Row(shadeText(), this::shades));
         }
         if (parts && used && !scene.opened().design().locks().isEmpty()) {
             rows.add(new Row("locked: a second rim, darker wires", this::locked));
@@ -253,6 +253,12 @@ final class LegendPainter {
                 .map(e -> new Row(e.meaning(), (l, r, y) -> e.sample().paint(out, l, r, y)))
                 .forEach(rows::add);
         return rows;
+    }
+
+    /** In the dark theme, tiles become lighter. */
+    private String shadeText() {
+        boolean darker = colors.usedStrong().getBrightness() < colors.tile().getBrightness();
+        return "tile: the " + (darker ? "darker" : "lighter") + ", the more is in use";
     }
 
     private void addQuestion(List<Row> rows) {

@@ -33,6 +33,9 @@ final class SitePainter {
     private static final double UPWARDS = -90;
     private static final double SMALLER = 0.8;
 
+    /** What names leave free of a site's width, so that they touch neither its rim nor its pins. */
+    private static final double CLEAR_OF_PINS = 8;
+
     /** A shortened name with fewer letters is useless. */
     private static final int LEAST_LETTERS = 6;
 
@@ -394,9 +397,10 @@ final class SitePainter {
             double y,
             double w,
             double h) {
-        boolean whole = fits(name, w) && cell.map(c -> fits(lastPart(c), w)).orElse(true);
+        double level = w - CLEAR_OF_PINS;
+        boolean whole = fits(name, level) && cell.map(c -> fits(lastPart(c), level)).orElse(true);
         boolean upwards = h > w && !whole;
-        double along = upwards ? h : w;
+        double along = upwards ? h - CLEAR_OF_PINS : level;
         double across = upwards ? w : h;
         double step = LINE * letters();
         List<String> lines = new ArrayList<>();

@@ -21,7 +21,9 @@ import padward.base.Progress;
 import padward.fabric.Pad;
 import padward.format.design.DesignReader;
 import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
+import padward.ui.draw.Surface;
 import padward.ui.draw.SvgSurface;
 import padward.ui.draw.Viewport;
 import padward.ui.scene.MapLayer;
@@ -41,7 +43,16 @@ class SitePainterTest {
 
     private static MapScene scene(
             Viewport view, double letters, Set<MapLayer> layers, Optional<MapOverlay> overlay) {
-        MapScene plain = MapPicture.plain(opened, view, Palette.LIGHT);
+        return scene(view, Palette.LIGHT, letters, layers, overlay);
+    }
+
+    private static MapScene scene(
+            Viewport view,
+            Palette palette,
+            double letters,
+            Set<MapLayer> layers,
+            Optional<MapOverlay> overlay) {
+        MapScene plain = MapPicture.plain(opened, view, palette);
         return new MapScene(
                 plain.opened(),
                 view,
@@ -100,6 +111,49 @@ class SitePainterTest {
         Set<String> texts = texts(picture(MapPicture.plain(longer, view, Palette.LIGHT)));
         assertThat(texts).contains("D8", "E2").doesNotContain("D7654321");
         assertThat(texts).anyMatch(t -> t.matches("…[0-9]*21"));
+    }
+
+    /** Pins are on the rim of a site. */
+    @ParameterizedTest
+    @CsvSource({"200", "320", "500", "650", "800"})
+    void namesTouchNeitherTheRimOfASiteNorItsPins(double scale) {
+        Viewport view = new Viewport(9 * scale, 9 * scale, 4, 4, scale);
+        Matcher text =
+                Pattern.compile(
+                                "<text x=\"([\\d.]+)\" y=\"([\\d.]+)\" font-size=\"([\\d.]+)\""
+                                        + "([^>]*)>([^<]*)<")
+                        .matcher(picture(MapPicture.plain(opened, view, Palette.LIGHT)));
+        int seen = 0;
+        while (text.find()) {
+            double x = view.worldX(Double.parseDouble(text.group(1)));
+            double y = view.worldY(Double.parseDouble(text.group(2)));
+            boolean upwards = text.group(4).contains("rotate");
+            double wide =
+                    Surface.Lettering.width(text.group(5), Double.parseDouble(text.group(3)));
+            for (int site = 0; site < opened.design().fabric().siteCount(); site++) {
+                TileLayout.Box box = opened.layout().site(site);
+                boolean inside =
+                        Math.abs(x - box.centreX()) < box.width() / 2
+                                && Math.abs(y - box.centreY()) < box.height() / 2;
+                if (inside) {
+                    double room = (upwards ? box.height() : box.width()) * scale;
+                    assertThat(wide).as(text.group(5)).isLessThan(room - 4);
+                    seen++;
+                }
+            }
+        }
+        assertThat(seen).isGreaterThan(20);
+    }
+
+    /** Tiles in use become darker on paper, lighter in the dark theme. */
+    @ParameterizedTest
+    @CsvSource({"false, darker", "true, lighter"})
+    void theLegendSaysHowTilesInUseLook(boolean dark, String word) {
+        Set<MapLayer> layers = EnumSet.of(MapLayer.LEGEND, MapLayer.OCCUPANCY);
+        Viewport view = new Viewport(900, 600, 4, 4, 20);
+        MapScene scene =
+                scene(view, dark ? Palette.DARK : Palette.LIGHT, 1, layers, Optional.empty());
+        assertThat(texts(picture(scene))).contains("tile: the " + word + ", the more is in use");
     }
 
     /** The legend lies above everything else, so no name of a route may be below it. */
