@@ -39,6 +39,11 @@ import padward.ui.work.Background;
 class PanelPicturesTest {
     private static final String NET = "pump/level/sample[1]";
 
+    // A screen for the largest window; read when the toolkit starts, which is after this.
+    static {
+        System.setProperty("headless.geometry", "1920x1080-32");
+    }
+
     private WindowModel model;
     private Stage stage;
     private String looks = "";
