@@ -68,7 +68,10 @@ public final class StepsView extends ScrollPane {
         Tooltip whole = new Tooltip();
         whole.textProperty().bind(part.valueProperty());
         part.tooltipProperty()
-                .bind(Bindings.when(part.valueProperty().isNull()).then((Tooltip) null).otherwise(whole));
+                .bind(
+                        Bindings.when(part.valueProperty().isNull())
+                                .then((Tooltip) null)
+                                .otherwise(whole));
         part.setAccessibleText("Which search of the question");
         part.getSelectionModel()
                 .selectedIndexProperty()

@@ -128,8 +128,7 @@ class SitePainterTest {
             double x = view.worldX(Double.parseDouble(text.group(1)));
             double y = view.worldY(Double.parseDouble(text.group(2)));
             boolean upwards = text.group(4).contains("rotate");
-            double wide =
-                    Surface.Lettering.width(text.group(5), Double.parseDouble(text.group(3)));
+            double wide = Surface.Lettering.width(text.group(5), Double.parseDouble(text.group(3)));
             for (int site = 0; site < opened.design().fabric().siteCount(); site++) {
                 TileLayout.Box box = opened.layout().site(site);
                 boolean inside =
