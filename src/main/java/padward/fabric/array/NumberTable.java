@@ -11,12 +11,16 @@ import padward.fabric.Fabric;
  * L). It contains numbers alone, 4 bytes a slot, and is at most three quarters full. Numbers are
  * given from 0 in the order in which things are added.
  *
+ * <p>A number needs no more bits than say which slot; the other bits of its slot are those of its
+ * hash that do not. So nearly all other things are passed without a look at them, which would be
+ * a look at another place in memory.
+ *
  * <p>Grows on one thread; what only reads is safe for all threads while nothing is added.
  */
 public final class NumberTable {
     private static final int FIRST_SLOTS = 16;
 
-    /** By slot: a number plus 1, or 0 for an empty slot. */
+    /** By slot: a number plus 1, with bits of its hash above it; 0 for an empty slot. */
     private int[] slots = new int[FIRST_SLOTS];
 
     private int size;
@@ -28,7 +32,16 @@ public final class NumberTable {
      * @param isSame whether a number is that of an equal thing
      */
     public int find(int hash, IntPredicate isSame) {
-        return slots[slot(slots, hash, isSame)] - 1;
+        int mask = slots.length - 1;
+        int mixed = HashCommon.mix(hash);
+        int slot = mixed & mask;
+        while (slots[slot] != 0) {
+            if (((slots[slot] ^ mixed) & ~mask) == 0 && isSame.test((slots[slot] & mask) - 1)) {
+                return (slots[slot] & mask) - 1;
+            }
+            slot = slot + 1 & mask;
+        }
+        return Fabric.NOTHING;
     }
 
     /**
@@ -38,11 +51,11 @@ public final class NumberTable {
      * @param hashOf hash of the thing of any number that was given before
      */
     public void add(int hash, IntUnaryOperator hashOf) {
-        slots[slot(slots, hash, number -> false)] = ++size;
+        put(slots, hash, size++);
         if (size > slots.length / 4 * 3) {
             int[] wider = new int[ArrayGrowth.twice(slots.length)];
             for (int number = 0; number < size; number++) {
-                wider[slot(wider, hashOf.applyAsInt(number), other -> false)] = number + 1;
+                put(wider, hashOf.applyAsInt(number), number);
             }
             slots = wider;
         }
@@ -56,18 +69,18 @@ public final class NumberTable {
         }
         slots = new int[wide];
         for (int hash : hashes) {
-            slots[slot(slots, hash, number -> false)] = ++size;
+            put(slots, hash, size++);
         }
     }
 
-    /** The slot of a thing, or the empty one where it belongs. */
-    private static int slot(int[] slots, int hash, IntPredicate isSame) {
+    private static void put(int[] slots, int hash, int number) {
         int mask = slots.length - 1;
-        int slot = HashCommon.mix(hash) & mask;
-        while (slots[slot] != 0 && !isSame.test(slots[slot] - 1)) {
+        int mixed = HashCommon.mix(hash);
+        int slot = mixed & mask;
+        while (slots[slot] != 0) {
             slot = slot + 1 & mask;
         }
-        return slot;
+        slots[slot] = mixed & ~mask | number + 1;
     }
 
     /** Forgets everything, so that the memory can be reclaimed. */

@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import padward.base.SideWork;
 import padward.fabric.DelayClasses;
 import padward.fabric.EdgeKey;
 import padward.fabric.EdgeKind;
@@ -41,6 +42,9 @@ import padward.fabric.pad.PadUse;
  * thread and builds once.
  */
 public final class ExplicitBuilder {
+    /** Vertices of a fabric of which other threads would not make the edges sooner. */
+    private static final int SMALL = 10_000;
+
     private FabricInfo info;
     private final int columns;
     private final int rows;
@@ -353,11 +357,22 @@ public final class ExplicitBuilder {
         int count = vertices.size();
         TileOffsets bases = TileOffsets.counting(columns * rows, tiles.elements(), count);
         int[] order = bases.order(tiles.elements(), count);
+        int[] number = inverse(order);
+        EdgeSorter sorter = new EdgeSorter(edges, bases, number, classes);
+        SideWork<EdgeRows, RuntimeException> outgoing = new SideWork<>(sorter::rows);
+        SideWork<EdgeRows, RuntimeException> incoming =
+                new SideWork<>(
+                        () ->
+                                Transposer.transpose(
+                                        bases, outgoing.get(), classes, Transposer.SLICE));
+        if (count > SMALL) {
+            outgoing.offer();
+            incoming.offer();
+        }
         int[] sortWithTaps = taps.sortsWithTaps(sorts, sortOf, tiles);
         VertexClasses kinds =
                 new VertexClasses(sorts.values(), sortWithTaps, heads.elements(), order, bases);
         TileNames names = new TileNames(columns, rows, pool, vertices, order, bases);
-        int[] number = inverse(order);
         OtherNames otherNames = taps.freeze(columns, rows, pool, number);
         TileOffsets siteBases =
                 TileOffsets.counting(columns * rows, siteTiles.elements(), sites.size());
@@ -379,13 +394,14 @@ public final class ExplicitBuilder {
                         .map(p -> renumbered(p, number, siteNumber))
                         .sorted(Comparator.comparingInt(Pad::vertex))
                         .toList();
-        EdgeSorter sorter = new EdgeSorter(edges, bases, number, classes);
-        EdgeRows out = sorter.rows();
+        SwitchGroupBag.Sorted sortedGroups = switchGroups.sorted(groupNames, number, bases);
+        EdgeRows out = outgoing.get();
         repeated = sorter.repeated().stream().map(r -> named(r, names)).toList();
-        EdgeRows in = Transposer.transpose(bases, out, classes, Transposer.SLICE);
+        noSwitches = switchGroups.noSwitches(out.cursor(), number, names);
+        EdgeRows in = incoming.get();
         Optional<TileSwitchGroups> groups =
-                switchGroups.freeze(columns, rows, pool, groupNames, number, bases, in);
-        Function<Long2IntOpenHashMap, ExplicitFabric> withStatedTiles =
+                sortedGroups.freeze(columns, rows, pool, groupNames, bases, in);
+        Function<SwitchTiles, ExplicitFabric> withStatedTiles =
                 stated ->
                         new ExplicitFabric(
                                 info,
@@ -408,8 +424,7 @@ public final class ExplicitBuilder {
                                 renumbered(unusableSites, siteNumber));
         ExplicitFabric result =
                 withStatedTiles.apply(
-                        notInferred(withStatedTiles.apply(new Long2IntOpenHashMap()), number));
-        noSwitches = switchGroups.noSwitches(result, number);
+                        notInferred(withStatedTiles.apply(SwitchTiles.NONE), number));
         return result;
     }
 
@@ -417,7 +432,7 @@ public final class ExplicitBuilder {
      * The stated tiles of switches that a fabric without them does not know: a description that
      * states all of them would else take more memory than the rest of the fabric.
      */
-    private Long2IntOpenHashMap notInferred(Fabric fabric, int[] number) {
+    private SwitchTiles notInferred(Fabric fabric, int[] number) {
         Long2IntOpenHashMap result = new Long2IntOpenHashMap();
         for (Long2IntMap.Entry entry : switchTiles.long2IntEntrySet()) {
             int from = number[EdgeKey.from(entry.getLongKey())];
@@ -426,8 +441,7 @@ public final class ExplicitBuilder {
                 result.put(EdgeKey.of(from, to), entry.getIntValue());
             }
         }
-        result.trim();
-        return result;
+        return SwitchTiles.of(result);
     }
 
     private static RepeatedEdge named(EdgeSorter.Repeated edge, TileNames names) {

@@ -1,19 +1,15 @@
 package padward.fabric.explicit;
 
-import it.unimi.dsi.fastutil.Hash;
-import it.unimi.dsi.fastutil.HashCommon;
 import it.unimi.dsi.fastutil.ints.Int2ObjectMap;
-import it.unimi.dsi.fastutil.longs.Long2IntMap;
-import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
 import java.io.IOException;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import padward.base.Lazy;
+import padward.base.SideWork;
 import padward.fabric.DelayClasses;
 import padward.fabric.DerivedData;
 import padward.fabric.EdgeCursor;
-import padward.fabric.EdgeKey;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
@@ -42,9 +38,6 @@ import padward.fabric.delay.Delay;
  * each direction. Names come in addition. Made by an {@link ExplicitBuilder}.
  */
 public final class ExplicitFabric implements Fabric {
-    /** Of a slot of the table of stated tiles: a key and a value. */
-    private static final long STATED_BYTES = Long.BYTES + Integer.BYTES;
-
     private final DerivedData derived = new DerivedData();
     private final FabricInfo info;
     private final int columns;
@@ -62,7 +55,7 @@ public final class ExplicitFabric implements Fabric {
     private final EdgeRows in;
     private final InternedBytes namePool;
     private final OtherNames otherNames;
-    private final Long2IntOpenHashMap statedTiles;
+    private final SwitchTiles statedTiles;
     private final Optional<TileSwitchGroups> switchGroups;
     private final Unusable unusable;
 
@@ -81,7 +74,7 @@ public final class ExplicitFabric implements Fabric {
             EdgeRows in,
             InternedBytes namePool,
             OtherNames otherNames,
-            Long2IntOpenHashMap statedTiles,
+            SwitchTiles statedTiles,
             Optional<TileSwitchGroups> switchGroups,
             BitSet unusableWires,
             BitSet unusableSites) {
@@ -125,11 +118,7 @@ public final class ExplicitFabric implements Fabric {
         this.out.write(out);
         in.write(out);
         otherNames.write(out);
-        out.number(statedTiles.size());
-        for (Long2IntMap.Entry stated : statedTiles.long2IntEntrySet()) {
-            out.longNumber(stated.getLongKey());
-            out.number(stated.getIntValue());
-        }
+        statedTiles.write(out);
         TileSwitchGroups.write(out, switchGroups);
         out.bits(unusable.vertices());
         out.bits(unusable.sites());
@@ -162,8 +151,16 @@ public final class ExplicitFabric implements Fabric {
             Damaged.unless(pads.get(pad - 1).vertex() < pads.get(pad).vertex(), "order of pads");
         }
         DelayClasses classes = readClasses(in);
-        EdgeRows out = EdgeRows.read(in, bases, classes);
-        EdgeRows incoming = EdgeRows.read(in, bases, classes);
+        SideWork<EdgeRows, Damaged> out =
+                new SideWork<>(EdgeRows.read(in, bases, classes)::requireEdges);
+        out.offer(); // checked beside what follows
+        EdgeRows incoming = EdgeRows.read(in, bases, classes).requireEdges();
+        OtherNames otherNames = OtherNames.read(in, columns, rows, pool, count);
+        SwitchTiles statedTiles = SwitchTiles.read(in, count, tileTypes.length);
+        Optional<TileSwitchGroups> groups =
+                TileSwitchGroups.read(in, columns, rows, pool, bases, incoming);
+        BitSet unusableWires = in.bits(count);
+        BitSet unusableSites = in.bits(sites.count());
         return new ExplicitFabric(
                 info,
                 columns,
@@ -175,14 +172,14 @@ public final class ExplicitFabric implements Fabric {
                 sites,
                 siteNames,
                 List.copyOf(pads),
-                out,
+                out.get(),
                 incoming,
                 pool,
-                OtherNames.read(in, columns, rows, pool, count),
-                readStatedTiles(in, count, tileTypes.length),
-                TileSwitchGroups.read(in, columns, rows, pool, bases, incoming),
-                in.bits(count),
-                in.bits(sites.count()));
+                otherNames,
+                statedTiles,
+                groups,
+                unusableWires,
+                unusableSites);
     }
 
     private static void writeClasses(CompactOut out, DelayClasses classes) throws IOException {
@@ -206,26 +203,6 @@ public final class ExplicitFabric implements Fabric {
         return classes;
     }
 
-    private static long readEdge(CompactIn in, int vertices) throws IOException {
-        long edge = in.longNumber();
-        int from = EdgeKey.from(edge);
-        int to = EdgeKey.to(edge);
-        Damaged.unless(
-                from >= 0 && from < vertices && to >= 0 && to < vertices, "the ends of an edge");
-        return edge;
-    }
-
-    private static Long2IntOpenHashMap readStatedTiles(CompactIn in, int vertices, int tiles)
-            throws IOException {
-        Long2IntOpenHashMap result = new Long2IntOpenHashMap();
-        int count = in.number(0, Integer.MAX_VALUE);
-        for (int i = 0; i < count; i++) {
-            result.put(readEdge(in, vertices), in.number(0, tiles - 1));
-        }
-        result.trim();
-        return result;
-    }
-
     /**
      * Bytes of all arrays that say which vertices, sites and edges there are: edges in both
      * directions with their delays, kinds, places; without names and the list of pads.
@@ -235,7 +212,7 @@ public final class ExplicitFabric implements Fabric {
                 + bases.memory()
                 + sorts.memory()
                 + sites.memory()
-                + STATED_BYTES * HashCommon.arraySize(statedTiles.size(), Hash.DEFAULT_LOAD_FACTOR)
+                + statedTiles.memory()
                 + switchGroups().memory()
                 + out.memory()
                 + in.memory();
@@ -335,7 +312,7 @@ public final class ExplicitFabric implements Fabric {
 
     @Override
     public int switchTile(int from, int to) {
-        int stated = statedTiles.getOrDefault(EdgeKey.of(from, to), NOTHING);
+        int stated = statedTiles.find(from, to);
         return stated == NOTHING ? Fabric.super.switchTile(from, to) : stated;
     }
 

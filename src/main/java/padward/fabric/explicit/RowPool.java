@@ -1,7 +1,9 @@
 package padward.fabric.explicit;
 
+import it.unimi.dsi.fastutil.ints.IntArrays;
 import it.unimi.dsi.fastutil.longs.Long2IntOpenHashMap;
 import it.unimi.dsi.fastutil.longs.LongArrayList;
+import java.util.Arrays;
 import padward.fabric.DelayClasses;
 import padward.fabric.Fabric;
 import padward.fabric.array.ArrayGrowth;
@@ -13,9 +15,9 @@ import padward.fabric.array.RowNumbers;
 /**
  * Makes rows of edges. An edge in a row is where it leads, relative to where it begins: the step in
  * tiles with the delay class, of which there are few pairs (a <em>lane</em>), and the step in the
- * vertices' places in their tiles; two or three bytes for most. Where a fabric has many lanes,
- * those beyond some thousands are written out, behind the number 0. Rows of repeated tiles are the
- * same bytes, kept once.
+ * vertices' places in their tiles; two or three bytes for most. Lanes that are used most have short
+ * numbers. Where a fabric has many lanes, those beyond some thousands are written out, behind the
+ * number 0. Rows of repeated tiles are the same bytes, kept once.
  */
 final class RowPool {
     /** Of an edge: four numbers of up to five bytes. */
@@ -95,9 +97,81 @@ final class RowPool {
         return lane;
     }
 
+    /** The same rows under the same numbers, with short numbers for the lanes of most edges. */
+    private InternedBytes withShortLanes() {
+        if (lanes.size() <= MORE) {
+            return rows;
+        }
+        int[] uses = new int[lanes.size()];
+        for (int row = 0; row < rows.size(); row++) {
+            for (Edges edges = new Edges(row); edges.next(); ) {
+                uses[edges.lane]++;
+            }
+        }
+        int[] byUse = new int[uses.length];
+        Arrays.setAll(byUse, lane -> lane);
+        IntArrays.mergeSort(byUse, 1, byUse.length, (a, b) -> Integer.compare(uses[b], uses[a]));
+        int[] number = new int[uses.length];
+        long[] keys = lanes.toLongArray();
+        for (int lane = 1; lane < number.length; lane++) {
+            number[byUse[lane]] = lane;
+            lanes.set(lane, keys[byUse[lane]]);
+        }
+        InternedBytes result = new InternedBytes();
+        for (int own = 0; own < rows.size(); own++) {
+            // an edge has two bytes at least, and a lane two at most
+            row = ArrayGrowth.room(row, 0, Math.multiplyExact(2, rows.end(own) - rows.start(own)));
+            int length = 0;
+            for (Edges edges = new Edges(own); edges.next(); ) {
+                length = put(length, number[edges.lane]);
+                System.arraycopy(rows.bytes(), edges.rest, row, length, edges.at - edges.rest);
+                length += edges.at - edges.rest;
+            }
+            result.intern(row, length);
+        }
+        return result;
+    }
+
+    /** Walks over the edges of a row. */
+    private final class Edges {
+        private final byte[] bytes = rows.bytes();
+        private final int end;
+        private int lane;
+
+        /** Behind the lane. */
+        private int rest;
+
+        /** Behind the edge. */
+        private int at;
+
+        Edges(int row) {
+            at = rows.start(row);
+            end = rows.end(row);
+        }
+
+        boolean next() {
+            if (at == end) {
+                return false;
+            }
+            rest = behind(at);
+            lane = PagedBytes.number(bytes, at, rest);
+            at = behind(lane == 0 ? behind(behind(rest)) : rest);
+            return true;
+        }
+
+        private int behind(int start) {
+            int last = start;
+            while (bytes[last] < 0) {
+                last++;
+            }
+            return last + 1;
+        }
+    }
+
     /** The rows of all vertices, finished. */
     EdgeRows freeze(DelayClasses classes) {
-        rows.trim(false);
+        InternedBytes kept = withShortLanes();
+        kept.trim(false);
         int[] runOfTile = new int[bases.tiles()];
         InternedRuns runs = new InternedRuns();
         for (int tile = 0; tile < runOfTile.length; tile++) {
@@ -105,7 +179,7 @@ final class RowPool {
         }
         int[] steps = lanes.longStream().mapToInt(k -> (int) (k >> Integer.SIZE)).toArray();
         int[] kinds = lanes.longStream().mapToInt(k -> (int) k).toArray();
-        RowNumbers numbers = new RowNumbers(runs.toArray(), rows.size());
-        return new EdgeRows(bases, classes, runOfTile, numbers, rows, steps, kinds);
+        RowNumbers numbers = new RowNumbers(runs.toArray(), kept.size());
+        return new EdgeRows(bases, classes, runOfTile, numbers, kept, steps, kinds);
     }
 }

@@ -35,15 +35,15 @@ final class SwitchGroupBag {
 
     /** Adds a switch to a group; false when it is in another one. */
     boolean add(TileRelativeName name, long edge) {
-        int group = names.find(name);
-        int before = groupOf.get(edge);
+        int known = names.find(name);
+        int group = known == Fabric.NOTHING ? names.size() : known;
+        int before = groupOf.putIfAbsent(edge, group);
         if (before != Fabric.NOTHING) {
-            return before == group;
+            return before == known;
         }
-        if (group == Fabric.NOTHING) {
-            group = names.add(name);
+        if (known == Fabric.NOTHING) {
+            names.add(name);
         }
-        groupOf.put(edge, group);
         edges.add(edge);
         groupOfEdge.add(group);
         return true;
@@ -70,22 +70,12 @@ final class SwitchGroupBag {
     }
 
     /**
-     * The groups in the vertices' final numbers; empty when there are none.
+     * The groups in the vertices' final numbers, once no switch is added any more.
+     * O(switches · log switches).
      *
      * @param names their names, as {@link #namesIn} returned them
-     * @param in the edges into vertices
      */
-    Optional<TileSwitchGroups> freeze(
-            int columns,
-            int rows,
-            InternedBytes pool,
-            NameIndex names,
-            int[] number,
-            TileOffsets bases,
-            EdgeRows in) {
-        if (count() == 0) {
-            return Optional.empty();
-        }
+    Sorted sorted(NameIndex names, int[] number, TileOffsets bases) {
         int size = edges.size();
         long[] turned = new long[size];
         long[] first = new long[count()];
@@ -116,8 +106,6 @@ final class SwitchGroupBag {
         for (int i = 0; i < order.length; i++) {
             place[order[i]] = i;
         }
-        TileOffsets groupBases = TileOffsets.counting(bases.tiles(), homes, count());
-        // in the order of where they end: switches into one vertex stand together
         int[] sorted = new int[size];
         Arrays.setAll(sorted, i -> i);
         LongArrays.radixSortIndirect(sorted, turned, false);
@@ -127,21 +115,65 @@ final class SwitchGroupBag {
             byEnd[i] = turned[sorted[i]];
             groups[i] = place[groupOfEdge.getInt(sorted[i])];
         }
-        SwitchGroupRows made = new SwitchGroupRows(bases, groupBases, in, byEnd, groups);
-        return Optional.of(
-                new TileSwitchGroups(
-                        bases,
-                        groupBases,
-                        new TileNames(columns, rows, pool, names, order, groupBases),
-                        in,
-                        made.ofVertices(),
-                        made.ofGroups()));
+        return new Sorted(homes, order, byEnd, groups);
     }
 
-    /** The members that are no switches of the finished fabric. O(their ends' edges). */
-    List<ExplicitBuilder.NoSwitch> noSwitches(Fabric fabric, int[] number) {
+    /** Groups in the vertices' final numbers. */
+    static final class Sorted {
+        private final int[] homes;
+        private final int[] order;
+
+        /** Switches in the order of where they end: those into one vertex stand together. */
+        private final long[] turned;
+
+        private final int[] groups;
+
+        private Sorted(int[] homes, int[] order, long[] turned, int[] groups) {
+            this.homes = homes;
+            this.order = order;
+            this.turned = turned;
+            this.groups = groups;
+        }
+
+        /**
+         * The groups of the finished fabric; empty when there are none.
+         *
+         * @param names their names in the order in which groups came
+         * @param in the edges into vertices
+         */
+        Optional<TileSwitchGroups> freeze(
+                int columns,
+                int rows,
+                InternedBytes pool,
+                NameIndex names,
+                TileOffsets bases,
+                EdgeRows in) {
+            if (order.length == 0) {
+                return Optional.empty();
+            }
+            TileOffsets groupBases = TileOffsets.counting(bases.tiles(), homes, order.length);
+            SwitchGroupRows made = new SwitchGroupRows(bases, groupBases, in, turned, groups);
+            return Optional.of(
+                    new TileSwitchGroups(
+                            bases,
+                            groupBases,
+                            new TileNames(columns, rows, pool, names, order, groupBases),
+                            in,
+                            made.ofVertices(),
+                            made.ofGroups()));
+        }
+    }
+
+    /**
+     * The members that are no switches of the finished fabric. O(their ends' edges).
+     *
+     * @param out the edges of the fabric
+     * @param number the vertices' final numbers
+     * @param vertexNames their names
+     */
+    List<ExplicitBuilder.NoSwitch> noSwitches(
+            EdgeCursor out, int[] number, TileNames vertexNames) {
         List<ExplicitBuilder.NoSwitch> result = new ArrayList<>();
-        EdgeCursor out = fabric.edgesOut();
         int[] members = new int[count()];
         for (int i = 0; i < edges.size(); i++) {
             int from = number[EdgeKey.from(edges.getLong(i))];
@@ -151,7 +183,7 @@ final class SwitchGroupBag {
             if (!isSwitch(out, from, to)) {
                 result.add(
                         new ExplicitBuilder.NoSwitch(
-                                group, member, fabric.vertexName(from), fabric.vertexName(to)));
+                                group, member, vertexNames.name(from), vertexNames.name(to)));
             }
         }
         return result;

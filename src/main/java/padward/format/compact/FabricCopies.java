@@ -38,7 +38,7 @@ public final class FabricCopies {
      * Number of the layout. To be raised when the layout changes, and when the same file would be
      * read to another fabric, or refused, by now.
      */
-    static final int LAYOUT = 4;
+    static final int LAYOUT = 5;
 
     private static final byte[] MARK = {
         'P', 'A', 'D', 'W', 'A', 'R', 'D', ' ', 'C', 'O', 'M', 'P', 'A', 'C', 'T', '\n'
