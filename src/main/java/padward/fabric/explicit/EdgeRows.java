@@ -59,7 +59,6 @@ final class EdgeRows {
         out.numbers(runOfTile);
     }
 
-    /** Reads what was written, to be checked by {@link #requireEdges}. */
     static EdgeRows read(CompactIn in, TileOffsets bases, DelayClasses classes) throws IOException {
         InternedBytes rows = InternedBytes.read(in, false);
         int[] stepOfLane = in.numbers();
@@ -69,14 +68,11 @@ final class EdgeRows {
         RowNumbers rowOfPlace = RowNumbers.read(in, rows.size());
         int[] runOfTile = in.numbers();
         bases.requireRuns(runOfTile, 1, rowOfPlace.size());
-        return new EdgeRows(bases, classes, runOfTile, rowOfPlace, rows, stepOfLane, classOfLane);
-    }
-
-    /** Requires that what was read is edges; nothing is to be asked of it before. */
-    EdgeRows requireEdges() throws Damaged {
-        requireBytes();
-        requireEnds();
-        return this;
+        EdgeRows result =
+                new EdgeRows(bases, classes, runOfTile, rowOfPlace, rows, stepOfLane, classOfLane);
+        result.requireBytes();
+        result.requireEnds();
+        return result;
     }
 
     /** Requires that the bytes of each row are edges, so that a cursor stays inside the row. */

@@ -6,7 +6,6 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import padward.base.Lazy;
-import padward.base.SideWork;
 import padward.fabric.DelayClasses;
 import padward.fabric.DerivedData;
 import padward.fabric.EdgeCursor;
@@ -151,10 +150,8 @@ public final class ExplicitFabric implements Fabric {
             Damaged.unless(pads.get(pad - 1).vertex() < pads.get(pad).vertex(), "order of pads");
         }
         DelayClasses classes = readClasses(in);
-        SideWork<EdgeRows, Damaged> out =
-                new SideWork<>(EdgeRows.read(in, bases, classes)::requireEdges);
-        out.offer(); // checked beside what follows
-        EdgeRows incoming = EdgeRows.read(in, bases, classes).requireEdges();
+        EdgeRows out = EdgeRows.read(in, bases, classes);
+        EdgeRows incoming = EdgeRows.read(in, bases, classes);
         OtherNames otherNames = OtherNames.read(in, columns, rows, pool, count);
         SwitchTiles statedTiles = SwitchTiles.read(in, count, tileTypes.length);
         Optional<TileSwitchGroups> groups =
@@ -172,7 +169,7 @@ public final class ExplicitFabric implements Fabric {
                 sites,
                 siteNames,
                 List.copyOf(pads),
-                out.get(),
+                out,
                 incoming,
                 pool,
                 otherNames,
