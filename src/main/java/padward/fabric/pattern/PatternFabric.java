@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
 import padward.base.Lazy;
+import padward.base.Progress;
 import padward.fabric.DelayClasses;
 import padward.fabric.DerivedData;
 import padward.fabric.EdgeCursor;
@@ -44,13 +45,14 @@ public final class PatternFabric implements Fabric {
     private final Unusable unusable;
     private final Map<String, Integer> kindByName = new HashMap<>();
 
-    private PatternFabric(PatternSpec spec, TileGrid grid) throws PatternFault {
+    private PatternFabric(PatternSpec spec, TileGrid grid, Progress progress) throws PatternFault {
         this.spec = spec;
         this.grid = grid;
         DelayClasses classes = new DelayClasses();
-        TileTemplates outgoing = new TileTemplates(grid, classes, true);
+        TileTemplates outgoing = new TileTemplates(grid, classes, true, progress);
         this.out = outgoing;
-        this.in = new Lazy<>(() -> new TileTemplates(grid, new DelayClasses(), false));
+        this.in =
+                new Lazy<>(() -> new TileTemplates(grid, new DelayClasses(), false, Progress.NONE));
         this.maskedOut = new Lazy<>(() -> BitsetAdjacency.of(grid, outgoing, classes));
         for (int i = 0; i < spec.wires().size(); i++) {
             kindByName.put(spec.wires().get(i).name(), i);
@@ -66,6 +68,17 @@ public final class PatternFabric implements Fabric {
      * @throws PatternFault when the pattern says something impossible
      */
     public static PatternFabric compile(PatternSpec spec) throws PatternFault {
+        return compile(spec, Progress.NONE);
+    }
+
+    /**
+     * As {@link #compile(PatternSpec)}, with a way to stop it.
+     *
+     * @param progress asked at each tile whether to stop
+     * @throws PatternFault when the pattern says something impossible
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     */
+    public static PatternFabric compile(PatternSpec spec, Progress progress) throws PatternFault {
         int[] modelOfTile = PatternLayout.typeOfTiles(spec);
         TileModel[] models = new TileModel[spec.tileTypes().size()];
         TileSizes sizes = new TileSizes();
@@ -79,7 +92,9 @@ public final class PatternFabric implements Fabric {
                             .build();
         }
         return new PatternFabric(
-                spec, new TileGrid(spec.columns(), spec.rows(), spec.wires(), models, modelOfTile));
+                spec,
+                new TileGrid(spec.columns(), spec.rows(), spec.wires(), models, modelOfTile),
+                progress);
     }
 
     private Unusable findUnusable() throws PatternFault {

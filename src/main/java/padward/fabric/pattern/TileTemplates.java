@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
+import padward.base.Progress;
 import padward.fabric.DelayClasses;
 import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
@@ -49,14 +50,17 @@ final class TileTemplates {
 
     /**
      * @param outgoing true for edges by source, false for edges by target
+     * @param progress asked at each tile whether to stop
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
-    TileTemplates(TileGrid grid, DelayClasses classes, boolean outgoing) {
+    TileTemplates(TileGrid grid, DelayClasses classes, boolean outgoing, Progress progress) {
         this.grid = grid;
         this.classes = classes;
         Collector collector = new Collector(grid, classes, outgoing);
         int tiles = grid.columns * grid.rows;
         templateOfTile = new int[tiles];
         for (int tile = 0; tile < tiles; tile++) {
+            progress.check();
             templateOfTile[tile] = collector.template(tile);
         }
         templateStart = collector.templateStart.toIntArray();

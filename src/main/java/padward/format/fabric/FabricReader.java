@@ -81,7 +81,7 @@ public final class FabricReader {
     private static Fabric compile(Source source, Progress progress) throws BadInput {
         PatternSpec spec = new PatternForm().form().read(source, progress);
         try {
-            return PatternFabric.compile(spec);
+            return PatternFabric.compile(spec, progress);
         } catch (PatternFault e) {
             throw new BadInput(source.label(), e.place(), e.expected(), e.found());
         }

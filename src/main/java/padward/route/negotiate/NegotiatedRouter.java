@@ -222,6 +222,8 @@ public final class NegotiatedRouter {
             if (tree.contains(goal)) {
                 continue;
             }
+            // Searches ask after some thousand vertices, and most are shorter than that.
+            progress.check();
             SearchOutcome outcome =
                     finder.find(
                             new SearchSources(onTree.toIntArray(), costs.toLongArray()),

@@ -9,6 +9,7 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import padward.base.Progress;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
@@ -21,6 +22,7 @@ import padward.watch.circuit.Element;
  */
 final class CandidateSites {
     private final Connections connections;
+    private final Progress progress;
     private final UnusedResources unused;
     private final Fabric fabric;
     private final List<IntSet> freedAtPads;
@@ -46,9 +48,15 @@ final class CandidateSites {
     /**
      * @param freedAtPads by output, what becomes free when its pad's port is disconnected
      * @param pads by output, the index of its pad
+     * @param progress asked now and then whether to stop
      */
     CandidateSites(
-            Connections connections, UnusedResources unused, List<IntSet> freedAtPads, int[] pads) {
+            Connections connections,
+            UnusedResources unused,
+            List<IntSet> freedAtPads,
+            int[] pads,
+            Progress progress) {
+        this.progress = progress;
         this.connections = connections;
         this.unused = unused;
         this.fabric = unused.design().fabric();
@@ -149,7 +157,8 @@ final class CandidateSites {
             }
             BitSet closed = (BitSet) unused.used().clone();
             freedAtPads.get(o).forEach(closed::clear);
-            BitSet from = Reachable.of(new int[] {pad.vertex()}, fabric.edgesIn(), closed);
+            BitSet from =
+                    Reachable.of(new int[] {pad.vertex()}, fabric.edgesIn(), closed, progress);
             boolean shut =
                     !pad.directions().canDrive()
                             || closed.get(pad.vertex())
@@ -276,7 +285,8 @@ final class CandidateSites {
 
     private BitSet reachedBy(int source) {
         if (reached.get(source).isEmpty()) {
-            reached.set(source, Reachable.of(starts(source), fabric.edgesOut(), unused.used()));
+            BitSet all = Reachable.of(starts(source), fabric.edgesOut(), unused.used(), progress);
+            reached.set(source, all);
         }
         return reached.get(source);
     }

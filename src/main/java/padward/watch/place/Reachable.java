@@ -3,10 +3,13 @@ package padward.watch.place;
 import it.unimi.dsi.fastutil.ints.IntArrayFIFOQueue;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import java.util.BitSet;
+import padward.base.Progress;
 import padward.fabric.EdgeCursor;
 
 /** What can be reached over vertices that are not closed, whatever it costs. */
 final class Reachable {
+    private static final int VERTICES_BETWEEN_CHECKS = 1 << 12;
+
     private Reachable() {}
 
     /**
@@ -14,8 +17,10 @@ final class Reachable {
      * O(vertices + edges).
      *
      * @param edges the edges in the direction of the walk
+     * @param progress asked now and then whether to stop
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
-    static BitSet of(int[] first, EdgeCursor edges, BitSet closed) {
+    static BitSet of(int[] first, EdgeCursor edges, BitSet closed, Progress progress) {
         BitSet seen = new BitSet();
         IntArrayFIFOQueue queue = new IntArrayFIFOQueue();
         for (int vertex : first) {
@@ -26,6 +31,9 @@ final class Reachable {
         }
         int starts = queue.size();
         for (int i = 0; !queue.isEmpty(); i++) {
+            if (i % VERTICES_BETWEEN_CHECKS == 0) {
+                progress.check();
+            }
             int vertex = queue.dequeueInt();
             if (i >= starts && closed.get(vertex)) {
                 continue;

@@ -148,7 +148,9 @@ public final class WatchPlacer {
     private WatchResult run() {
         List<IntSet> freed = freedAtPads();
         nothingFreed = freed.stream().allMatch(IntSet::isEmpty);
-        CandidateSites candidateSites = new CandidateSites(connections, unused, freed, pads);
+        progress.check();
+        CandidateSites candidateSites =
+                new CandidateSites(connections, unused, freed, pads, progress);
         question.lastAtPad().ifPresent(candidateSites::setLast);
         // What blocks a pad may be movable as well.
         Optional<WatchResult> hopeless =
@@ -278,6 +280,7 @@ public final class WatchPlacer {
     }
 
     private int calculatedAgainst(Spot spot) {
+        progress.check();
         int inputs =
                 connections.circuit().elements().stream()
                         .filter(e -> e instanceof Element.Table == isTable(spot))
@@ -377,9 +380,11 @@ public final class WatchPlacer {
             now = applied.design();
             legs.add(new WatchResult.Leg(connections.circuit().outputs().get(o).name(), free));
         }
+        progress.check();
         if (!(Outcome.of(design, edits) instanceof Outcome.Applied whole)) {
             return Optional.empty();
         }
+        progress.check();
         List<WatchResult.PlacedCell> cells = new ArrayList<>();
         for (int e = 0; e < connections.elements(); e++) {
             Spot spot = wiring.layout().spots().get(e);
@@ -388,17 +393,15 @@ public final class WatchPlacer {
                             e, names.nameOf(e), spot.kind(), spot.site().name()));
         }
         Design after = whole.design();
+        WatchTiming timing = new Arrivals(connections, wiring, names, design, after, legs).timing();
+        progress.check();
+        List<SinkDelayChange> changes =
+                SinkDelayChange.between(design, after).stream()
+                        .filter(c -> !c.before().equals(c.after()))
+                        .toList();
+        progress.check();
         return Optional.of(
-                new WatchResult.Placed(
-                        question,
-                        edits,
-                        after,
-                        cells,
-                        legs,
-                        new Arrivals(connections, wiring, names, design, after, legs).timing(),
-                        SinkDelayChange.between(design, after).stream()
-                                .filter(c -> !c.before().equals(c.after()))
-                                .toList()));
+                new WatchResult.Placed(question, edits, after, cells, legs, timing, changes));
     }
 
     private String netOf(int source, WatchEdits names, Design now) {

@@ -7,19 +7,28 @@ import java.nio.file.Path;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.Random;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.Progress;
 import padward.breakout.group.Bus;
 import padward.breakout.survey.Survey;
 import padward.design.Design;
 import padward.design.Net;
+import padward.example.AllocationChecked;
 import padward.example.CountingFabric;
 import padward.fabric.delay.Corner;
 import padward.fabric.review.FabricReview;
+import padward.format.design.BoardWriter;
+import padward.format.design.DesignReader;
+import padward.format.design.DesignWriter;
+import padward.format.fabric.FabricWriter;
+import padward.format.fabric.PatternWriter;
 import padward.format.netlist.CellMapping;
 import padward.format.netlist.CellMappingReader;
 import padward.format.netlist.NetlistReader;
@@ -30,8 +39,16 @@ import padward.route.cost.BlockedVertices;
 import padward.route.search.Engine;
 import padward.route.search.SearchSources;
 import padward.synth.DesignMaker;
+import padward.synth.MadeDesign;
 import padward.unblock.release.OwnNet;
 import padward.unblock.why.SearchLimits;
+import padward.watch.circuit.Circuit;
+import padward.watch.circuit.CircuitKinds;
+import padward.watch.library.Count;
+import padward.watch.library.Divide;
+import padward.watch.library.Recipe;
+import padward.watch.place.WatchPlacer;
+import padward.watch.place.WatchQuestion;
 
 /**
  * Whatever takes long asks often whether to stop. Counted, not timed: at how many vertices edges
@@ -39,6 +56,8 @@ import padward.unblock.why.SearchLimits;
  */
 class StopsSoonTest {
     private static final int MOST = 10_000;
+
+    private static final long MOST_BYTES = 20_000_000;
 
     private static final Path NETLISTS = Path.of("fixtures/netlists");
 
@@ -66,7 +85,8 @@ class StopsSoonTest {
                 new Operation("no route", StopsSoonTest::findNoRoute),
                 new Operation("check", (d, p) -> FabricReview.of(d.fabric(), p)),
                 new Operation("export", StopsSoonTest::export),
-                new Operation("place-route", StopsSoonTest::placeAndRoute));
+                new Operation("place-route", StopsSoonTest::placeAndRoute),
+                new Operation("watch", StopsSoonTest::watch));
     }
 
     @ParameterizedTest
@@ -139,6 +159,50 @@ class StopsSoonTest {
                         Progress.NONE);
         PlaceAndRoute.placeAndRoute(
                 design.fabric(), mapped.netlist(), PlaceRouteOptions.usual(1), progress);
+    }
+
+    /** A circuit of many cells and one of few: their layouts are searched differently. */
+    private static void watch(Design design, Progress progress) throws Exception {
+        String clock = design.nets().stream().filter(Net::clock).findFirst().orElseThrow().name();
+        List<String> nets =
+                design.nets().stream().filter(n -> !n.clock()).limit(4).map(Net::name).toList();
+        List<Recipe> recipes =
+                List.of(new Divide(clock, 65_536, Optional.empty()), new Count(nets, clock, 1));
+        for (Recipe recipe : recipes) {
+            Circuit circuit = recipe.circuit(CircuitKinds.of(design.fabric().info()));
+            List<Integer> pads =
+                    IntStream.range(0, design.fabric().pads().size())
+                            .filter(p -> design.findPortOn(p).isEmpty())
+                            .filter(p -> design.fabric().pads().get(p).directions().canDrive())
+                            .limit(circuit.outputs().size())
+                            .boxed()
+                            .toList();
+            WatchPlacer.place(new WatchQuestion(design, circuit, pads), progress);
+        }
+    }
+
+    /**
+     * Most of the work is in no fabric that could count it, so it is counted by what the thread
+     * allocates: some ten megabytes take some ten milliseconds.
+     */
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void openingAsksOftenWhetherToStop(boolean listed, @TempDir Path folder) throws Exception {
+        MadeDesign made = DesignMaker.make(listed ? 100_000 : 300_000, 5, 0.7, Progress.NONE);
+        if (listed) {
+            FabricWriter.write(made.design().fabric(), folder.resolve("fabric.json.gz"));
+        } else {
+            PatternWriter.write(made.spec().orElseThrow(), folder.resolve("fabric.json.gz"));
+        }
+        BoardWriter.write(
+                made.design().board(), made.design().fabric(), folder.resolve("board.json"));
+        Path file = folder.resolve("design.json.gz");
+        DesignWriter.write(made.design(), file, "fabric.json.gz", "board.json");
+        DesignReader.read(file, Progress.NONE);
+        AllocationChecked progress = new AllocationChecked();
+        DesignReader.read(file, progress);
+        assertThat(progress.sum()).isGreaterThan(MOST_BYTES);
+        assertThat(progress.most()).isLessThanOrEqualTo(MOST_BYTES);
     }
 
     private static Net widest(Design design) {
