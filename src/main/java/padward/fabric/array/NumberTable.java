@@ -12,8 +12,8 @@ import padward.fabric.Fabric;
  * given from 0 in the order in which things are added.
  *
  * <p>A number needs no more bits than say which slot; the other bits of its slot are those of its
- * hash that do not. So nearly all other things are passed without a look at them, which would be
- * a look at another place in memory.
+ * hash that do not. So nearly all other things are passed without a look at them, which would be a
+ * look at another place in memory.
  *
  * <p>Grows on one thread; what only reads is safe for all threads while nothing is added.
  */

@@ -423,8 +423,7 @@ public final class ExplicitBuilder {
                                 renumbered(unusableWires, number),
                                 renumbered(unusableSites, siteNumber));
         ExplicitFabric result =
-                withStatedTiles.apply(
-                        notInferred(withStatedTiles.apply(SwitchTiles.NONE), number));
+                withStatedTiles.apply(notInferred(withStatedTiles.apply(SwitchTiles.NONE), number));
         return result;
     }
 

@@ -70,8 +70,8 @@ final class SwitchGroupBag {
     }
 
     /**
-     * The groups in the vertices' final numbers, once no switch is added any more.
-     * O(switches · log switches).
+     * The groups in the vertices' final numbers, once no switch is added any more. O(switches · log
+     * switches).
      *
      * @param names their names, as {@link #namesIn} returned them
      */
@@ -171,8 +171,7 @@ final class SwitchGroupBag {
      * @param number the vertices' final numbers
      * @param vertexNames their names
      */
-    List<ExplicitBuilder.NoSwitch> noSwitches(
-            EdgeCursor out, int[] number, TileNames vertexNames) {
+    List<ExplicitBuilder.NoSwitch> noSwitches(EdgeCursor out, int[] number, TileNames vertexNames) {
         List<ExplicitBuilder.NoSwitch> result = new ArrayList<>();
         int[] members = new int[count()];
         for (int i = 0; i < edges.size(); i++) {

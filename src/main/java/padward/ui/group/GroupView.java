@@ -280,13 +280,13 @@ public final class GroupView extends ScrollPane {
                                 + " Enter to route it again."
                         : group.growing().get()
                                 ? "These routes can be used already. The table of all pairs"
-                                      + " follows, and what would let one more net out where not"
-                                      + " all fit."
+                                        + " follows, and what would let one more net out where not"
+                                        + " all fit."
                                 : priced
                                         ? "● chosen, ◎ pinned; filled: open, orange: a port would"
-                                              + " lose the pad, hatched: blocked. To pin a cell,"
-                                              + " click it, or move to it with the arrow keys and"
-                                              + " press Enter."
+                                                + " lose the pad, hatched: blocked. To pin a cell,"
+                                                + " click it, or move to it with the arrow keys and"
+                                                + " press Enter."
                                         : "");
         matrix.draw();
         if (!matrix.listed().isEmpty()) {

@@ -105,7 +105,7 @@ public final class ExercisesView extends ScrollPane {
                     .add(
                             Controls.text(
                                     "Random questions about the open design, as many as you like."
-                                        + " You may use the map, but not the question bar.",
+                                            + " You may use the map, but not the question bar.",
                                     "faint"));
             return;
         }

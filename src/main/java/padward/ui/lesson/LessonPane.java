@@ -82,7 +82,7 @@ final class LessonPane extends VBox {
                 .addAll(
                         Controls.text(
                                 "The open design is not the one of this lesson. Begin the lesson"
-                                    + " again, or leave it."),
+                                        + " again, or leave it."),
                         buttons(false, false));
     }
 

@@ -72,9 +72,9 @@ public final class LessonsView extends ScrollPane {
     private static Node intro() {
         return Controls.text(
                 "How a signal gets from a cell to a pad, and what can block it: short lessons that"
-                    + " you do in this window, each on its own design. Beginning a lesson closes"
-                    + " the design that is open now. Open it again afterwards, and it comes back"
-                    + " with your kept changes.",
+                        + " you do in this window, each on its own design. Beginning a lesson closes"
+                        + " the design that is open now. Open it again afterwards, and it comes back"
+                        + " with your kept changes.",
                 "faint");
     }
 

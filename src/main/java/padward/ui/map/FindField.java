@@ -98,7 +98,7 @@ public final class FindField extends HBox {
                         "Next match",
                         "F3",
                         "Shows the next match, where several names fit what is sought; in the"
-                            + " field, Enter does the same",
+                                + " field, Enter does the same",
                         () -> step(1));
         Button back = Controls.button(previous, "▲");
         Button further = Controls.button(next, "▼");

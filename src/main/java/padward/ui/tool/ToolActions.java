@@ -147,7 +147,7 @@ public final class ToolActions {
                 new ToolForm(
                         "import",
                         "Reads a folder of tables (CSV) and writes a fabric, and a board and a"
-                            + " design if there are tables of them. The tables stay as they are.");
+                                + " design if there are tables of them. The tables stay as they are.");
         form.file(
                 "tables",
                 ToolsModel.TABLES,

@@ -173,7 +173,7 @@ final class WatchForm extends VBox {
         box.setTooltip(
                 new Tooltip(
                         "Where it does not fit otherwise, nets are rerouted and cells relocated;"
-                            + " the answer names them and what that delays"));
+                                + " the answer names them and what that delays"));
         box.selectedProperty().bindBidirectional(watch.fields().mayMoveProperty());
         return box;
     }

@@ -136,7 +136,7 @@ class WatchWindowTest {
         assertThat(text(robot, "#watch-when-fault"))
                 .startsWith(
                         "At character 9: this needs the name of a net or vector, but there is"
-                            + " “bep”; the nearest name is “beep”");
+                                + " “bep”; the nearest name is “beep”");
         Rectangle mark = mark(robot);
         assertThat(mark.isVisible()).isTrue();
         double first = mark.getX();
