@@ -22,7 +22,7 @@ import padward.design.Net;
 import padward.design.PadNames;
 import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 
 import java.nio.file.Path;
 import java.util.concurrent.TimeUnit;
@@ -51,8 +51,8 @@ public class AskBench {
                 DesignReader.read(Path.of("fixtures/workbench/design.json.gz"), Progress.NONE);
         Net net = design.findNet("valve/guard/acc[3]").orElseThrow();
         question = new Question(design, net, PadNames.find(design, pad).get(0), Corner.SLOW);
-        own = new Asker(design.fabric(), Engine.OWN);
-        reference = new Asker(design.fabric(), Engine.REFERENCE);
+        own = new Asker(design.fabric(), SearchEngineKind.OWN);
+        reference = new Asker(design.fabric(), SearchEngineKind.REFERENCE);
     }
 
     /** The project's own search. */
@@ -70,6 +70,6 @@ public class AskBench {
     /** All pads by sweeps. */
     @Benchmark
     public Survey survey() {
-        return Survey.of(question.design(), question.net(), Corner.SLOW, Engine.OWN, Progress.NONE);
+        return Survey.of(question.design(), question.net(), Corner.SLOW, SearchEngineKind.OWN, Progress.NONE);
     }
 }

@@ -10,8 +10,8 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
-import padward.route.search.Engine;
-import padward.unblock.Explanation;
+import padward.route.search.SearchEngineKind;
+import padward.unblock.UnblockExplanation;
 import padward.unblock.move.Consequence;
 import padward.unblock.weigh.Removal;
 import padward.unblock.weigh.UnblockOption;
@@ -44,7 +44,7 @@ public final class Blocked {
         Locale.setDefault(Locale.ROOT);
         Path file = Path.of(args.length > 0 ? args[0] : "fixtures/workbench/design.json.gz");
         Design design = DesignReader.read(file, Progress.NONE);
-        Asker asker = new Asker(design.fabric(), Engine.OWN);
+        Asker asker = new Asker(design.fabric(), SearchEngineKind.OWN);
         Random random = new Random(4);
         double[] ms = new double[QUESTIONS];
         int[] byCount = new int[8];
@@ -67,7 +67,7 @@ public final class Blocked {
             Answer.Blocked blocked =
                     (Answer.Blocked) asker.explained(question, SearchLimits.USUAL, Progress.NONE);
             ms[asked] = System.nanoTime() / 1e6 - begin;
-            Explanation explanation = blocked.why().orElseThrow().explanation();
+            UnblockExplanation explanation = blocked.why().orElseThrow().explanation();
             UnblockOption best = explanation.best();
             proven += explanation.provenFewest() && ms[asked] <= PROMISED_MS ? 1 : 0;
             byCount[Math.min(best.removals().size(), byCount.length - 1)]++;

@@ -13,7 +13,7 @@ import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.delay.Corner;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.synth.DesignMaker;
 
 import java.util.ArrayList;
@@ -94,7 +94,7 @@ public final class Edits {
 
     /** What answers to drawn questions propose, with what is removed and moved for them. */
     private static List<List<Edit>> proposed(Design design) {
-        Asker asker = new Asker(design.fabric(), Engine.OWN);
+        Asker asker = new Asker(design.fabric(), SearchEngineKind.OWN);
         Random random = new Random(5);
         List<Net> nets = List.copyOf(design.nets());
         List<List<Edit>> result = new ArrayList<>();

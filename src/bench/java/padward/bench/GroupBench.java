@@ -13,7 +13,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Fabric;
 import padward.format.design.DesignReader;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.PairSkew;
 
 /**
@@ -52,7 +52,7 @@ public final class GroupBench {
             List<Integer> pads = pads(design, random, 40);
             Bus bus = Bus.of(design, nets, pads, Bus.Aim.SUM, Bus.Ports.MAY_DISCONNECT, Progress.NONE);
             long begun = System.nanoTime();
-            MatchedGroup matched = MatchedGroup.of(design, bus, TOLERANCE_PS, ExternalLine.USUAL, PairSkew.USUAL_LOCAL_PERCENT, Progress.NONE);
+            MatchedGroup matched = MatchedGroup.of(design, bus, TOLERANCE_PS, ExternalLineDelay.USUAL, PairSkew.USUAL_LOCAL_PERCENT, Progress.NONE);
             long millis = (System.nanoTime() - begun) / 1_000_000;
             long proven = matched.misses().stream().filter(MatchedGroup.Miss::proven).count();
             System.out.printf(

@@ -13,7 +13,7 @@ import padward.format.design.BoardWriter;
 import padward.format.design.DesignReader;
 import padward.format.design.DesignWriter;
 import padward.format.fabric.PatternWriter;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.synth.DesignMaker;
 import padward.synth.MadeDesign;
 import padward.ui.map.Frames;
@@ -123,14 +123,14 @@ public final class Growth {
     }
 
     private static void survey(Design design, Net net) {
-        Survey.of(design, net, Corner.SLOW, Engine.OWN, Progress.NONE);
+        Survey.of(design, net, Corner.SLOW, SearchEngineKind.OWN, Progress.NONE);
     }
 
     /**
      * The short answers that hovering shows; the explained ones are measured by {@link Blocked}.
      */
     private static Asker asks(Design design, Random random, Map<String, Double> result) {
-        Asker asker = new Asker(design.fabric(), Engine.OWN);
+        Asker asker = new Asker(design.fabric(), SearchEngineKind.OWN);
         double[] times = new double[QUESTIONS];
         for (int warm = 0; warm < 2; warm++) {
             for (int i = 0; i < QUESTIONS; i++) {

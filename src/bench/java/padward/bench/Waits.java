@@ -5,7 +5,7 @@ import padward.breakout.survey.Survey;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.delay.Corner;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.ui.design.SearchableNames;
 
 import java.lang.management.ManagementFactory;
@@ -70,7 +70,7 @@ public final class Waits {
 
     private static double survey(Design design, Net net) {
         double begin = nowMs();
-        Survey.of(design, net, Corner.SLOW, Engine.OWN, Progress.NONE);
+        Survey.of(design, net, Corner.SLOW, SearchEngineKind.OWN, Progress.NONE);
         return nowMs() - begin;
     }
 

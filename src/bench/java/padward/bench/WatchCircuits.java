@@ -15,7 +15,7 @@ import padward.design.Net;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
 import padward.watch.circuit.Signal;
-import padward.watch.condition.NetNames;
+import padward.watch.condition.ConditionNetNames;
 import padward.watch.library.Count;
 import padward.watch.library.Divide;
 import padward.watch.library.Event;
@@ -87,7 +87,7 @@ public final class WatchCircuits {
         // Nets that have to do with each other lie near each other.
         int first = random.nextInt(Math.max(1, nets.size() - 16));
         List<String> n = nets.subList(first, first + 16);
-        NetNames names = NetNames.of(design);
+        ConditionNetNames names = ConditionNetNames.of(design);
         Event event = Event.of("t", n.get(0) + " && !" + n.get(1), names);
         Map<String, Recipe> all = new TreeMap<>();
         all.put("trigger", new Trigger(event, Optional.of(clock), true));

@@ -19,7 +19,7 @@ import padward.design.NameLookup;
 import padward.design.Net;
 import padward.fabric.delay.Corner;
 import padward.fabric.delay.DelayTooLong;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 
 /** A design that can be asked: a finished one, or one as if something were removed. */
 public abstract sealed class AskableDesign permits FinishedDesign, WhatIfDesign {
@@ -106,7 +106,13 @@ public abstract sealed class AskableDesign permits FinishedDesign, WhatIfDesign 
         Survey survey =
                 within(
                         "net",
-                        () -> Survey.of(design, found, Corner.SLOW, Engine.OWN, Progress.NONE));
+                        () ->
+                                Survey.of(
+                                        design,
+                                        found,
+                                        Corner.SLOW,
+                                        SearchEngineKind.OWN,
+                                        Progress.NONE));
         return survey.answers().stream().map(Finding::new).toList();
     }
 

@@ -133,7 +133,8 @@ public record Deskew(
      *     clock, or to ignore sampling
      * @param othersPs delay of all other channels, ps
      */
-    public static Deskew independent(Map<String, ChannelDelay> delays, int samplePs, int othersPs) {
+    public static Deskew independent(
+            Map<String, CaptureChannelDelay> delays, int samplePs, int othersPs) {
         Plan plan = new Plan(samplePs, othersPs);
         delays.forEach(
                 (name, d) ->
@@ -155,8 +156,15 @@ public record Deskew(
      * @param localPercent by how much two routes of the same delay can differ on the die
      */
     public static Deskew oneDie(
-            Map<String, ChannelDelay> delays, int samplePs, int othersPs, double localPercent) {
-        int most = delays.values().stream().mapToInt(ChannelDelay::mostSpreadPs).max().orElse(0);
+            Map<String, CaptureChannelDelay> delays,
+            int samplePs,
+            int othersPs,
+            double localPercent) {
+        int most =
+                delays.values().stream()
+                        .mapToInt(CaptureChannelDelay::mostSpreadPs)
+                        .max()
+                        .orElse(0);
         Plan plan = new Plan(samplePs, othersPs);
         delays.forEach(
                 (name, d) ->
@@ -218,7 +226,12 @@ public record Deskew(
             this.others = new Line(late, late, late);
         }
 
-        Late late(ChannelDelay delay, SignalEdge edge, long corner, long own, int tolerancePs) {
+        Late late(
+                CaptureChannelDelay delay,
+                SignalEdge edge,
+                long corner,
+                long own,
+                int tolerancePs) {
             return new Late(
                     delay.twiceMiddlePs(edge) + samplePs,
                     corner,

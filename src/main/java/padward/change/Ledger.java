@@ -20,7 +20,7 @@ public record Ledger(String design, String digest, List<LedgerEntry> entries) {
     /** With one more entry; its lines get channels after those that are taken. */
     public Ledger with(LedgerEntry entry) {
         List<LedgerEntry> all = new ArrayList<>(entries);
-        all.add(Lead.numbered(entries, entry));
+        all.add(LedgerLead.numbered(entries, entry));
         return new Ledger(design, digest, all);
     }
 

@@ -24,7 +24,7 @@ public record LedgerEntry(
         String pad,
         List<Edit> edits,
         List<Acceptance> accepted,
-        List<Lead> leads,
+        List<LedgerLead> leads,
         Optional<Digests> digests) {
     /**
      * A consequence on the board that somebody accepted.
@@ -91,12 +91,12 @@ public record LedgerEntry(
     }
 
     /** The same entry with other leads. */
-    public LedgerEntry withLeads(List<Lead> all) {
+    public LedgerEntry withLeads(List<LedgerLead> all) {
         return new LedgerEntry(when, who, note, net, pad, edits, accepted, all, digests);
     }
 
     /** The lead on the line that a port brings out. */
-    public Optional<Lead> findLead(String port) {
+    public Optional<LedgerLead> findLead(String port) {
         return leads.stream().filter(l -> l.port().equals(port)).findFirst();
     }
 

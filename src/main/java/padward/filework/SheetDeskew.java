@@ -8,9 +8,9 @@ import java.util.Set;
 import java.util.TreeSet;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.capture.CaptureChannelDelay;
 import padward.capture.Captures;
 import padward.capture.Channel;
-import padward.capture.ChannelDelay;
 import padward.capture.Deskew;
 import padward.capture.Deskewed;
 import padward.format.source.FileLimits;
@@ -122,7 +122,7 @@ public record SheetDeskew(
         if (found.isEmpty()) {
             return Deskew.NONE;
         }
-        Map<String, ChannelDelay> delays = new HashMap<>();
+        Map<String, CaptureChannelDelay> delays = new HashMap<>();
         found.forEach(
                 (channel, line) -> delays.put(channel, line.delayWith(periodPs(line, clocksMhz))));
         return independent

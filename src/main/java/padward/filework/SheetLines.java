@@ -26,8 +26,8 @@ import padward.base.Decimals;
 import padward.base.Formulas;
 import padward.base.Listing;
 import padward.base.Progress;
-import padward.capture.ChannelDelay;
-import padward.change.Lead;
+import padward.capture.CaptureChannelDelay;
+import padward.change.LedgerLead;
 import padward.fabric.delay.Delay;
 import padward.fabric.pad.EdgeDelays;
 import padward.format.source.FileLimits;
@@ -76,10 +76,10 @@ public final class SheetLines {
             String pad,
             Delay range,
             Delay toDriver,
-            ChannelDelay delay,
+            CaptureChannelDelay delay,
             int lateCycles,
             String lateClock) {
-        private Line with(ChannelDelay other) {
+        private Line with(CaptureChannelDelay other) {
             return new Line(pad, range, toDriver, other, lateCycles, lateClock);
         }
 
@@ -89,7 +89,7 @@ public final class SheetLines {
          *
          * @param periodPs period of its clock, ps
          */
-        public ChannelDelay delayWith(int periodPs) {
+        public CaptureChannelDelay delayWith(int periodPs) {
             return delay.later(lateCycles * periodPs);
         }
     }
@@ -183,13 +183,13 @@ public final class SheetLines {
     private Line line(CSVRecord row) throws BadInput {
         Delay range = delay(row, FAST, SLOW);
         boolean apart = has(row, "chipFast_ps") && has(row, "outside_ps");
-        ChannelDelay delay =
+        CaptureChannelDelay delay =
                 apart
-                        ? ChannelDelay.calculated(
+                        ? CaptureChannelDelay.calculated(
                                 delay(row, "chipFast_ps", "chipSlow_ps"),
                                 number(row, "outside_ps"),
                                 number(row, "outsideTolerance_ps"))
-                        : ChannelDelay.of(range);
+                        : CaptureChannelDelay.of(range);
         if (apart && has(row, "toHighFast_ps") && has(row, "toLowFast_ps")) {
             EdgeDelays edges =
                     new EdgeDelays(
@@ -198,7 +198,7 @@ public final class SheetLines {
             // The sheet's tolerance is that of an edge of which it is not known which it is.
             int parts = Math.max(0, delay.tolerancePs() - edges.halfApartPs());
             delay =
-                    ChannelDelay.calculated(delay.chip(), delay.outsidePs(), parts)
+                    CaptureChannelDelay.calculated(delay.chip(), delay.outsidePs(), parts)
                             .withEdges(edges);
         }
         if (has(row, MEASURED)) {
@@ -252,7 +252,7 @@ public final class SheetLines {
                                         .toList());
         lines.replaceAll(
                 l -> {
-                    ChannelDelay old = l.delay();
+                    CaptureChannelDelay old = l.delay();
                     return old.isMeasured()
                             ? l.with(old.measured(old.outsidePs() + add, old.tolerancePs()))
                             : l;
@@ -281,7 +281,7 @@ public final class SheetLines {
      * @param toDriver the line's calculated delay to the pad's driver
      * @param range its calculated delay to the instrument
      */
-    public Optional<Lead.Measured> measuredOn(
+    public Optional<LedgerLead.Measured> measuredOn(
             String pad, Delay toDriver, Delay range, double localPercent) {
         return lines.stream()
                 .filter(l -> l.pad().equals(pad) && l.delay().isMeasured())
@@ -292,7 +292,7 @@ public final class SheetLines {
                                                 pad,
                                                 l.toDriver(),
                                                 l.range(),
-                                                new Lead.Measured(
+                                                new LedgerLead.Measured(
                                                         l.delay().outsidePs(),
                                                         l.delay().tolerancePs()))
                                         .on(toDriver, range, localPercent));

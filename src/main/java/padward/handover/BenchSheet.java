@@ -16,9 +16,9 @@ import padward.breakout.ask.DriverFit;
 import padward.breakout.group.ForwardedClock;
 import padward.change.Edit;
 import padward.change.EntryReplay;
-import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
+import padward.change.LedgerLead;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
@@ -31,7 +31,7 @@ import padward.fabric.delay.Delay;
 import padward.fabric.pad.DriverSetting;
 import padward.fabric.pad.EdgeDelays;
 import padward.timing.Arrival;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.Instrument;
 import padward.timing.LaunchTime;
 import padward.timing.LineTiming;
@@ -55,7 +55,7 @@ public record BenchSheet(
         String title,
         String fabric,
         String board,
-        ExternalLine external,
+        ExternalLineDelay external,
         List<Page> pages,
         List<String> missing,
         Optional<ValidTimes> valid) {
@@ -140,7 +140,7 @@ public record BenchSheet(
      *     sheet are level with the latest, by {@code takenPs}, ps
      */
     public record Line(
-            Lead lead,
+            LedgerLead lead,
             String net,
             String polarity,
             boolean inverted,
@@ -166,7 +166,7 @@ public record BenchSheet(
         }
 
         /** The same line with a measured delay. */
-        private Line measured(Lead.Measured delay) {
+        private Line measured(LedgerLead.Measured delay) {
             return new Line(
                     lead.withMeasured(Optional.of(delay)),
                     net,
@@ -186,7 +186,7 @@ public record BenchSheet(
         }
 
         /** What is between its pin and the instrument. */
-        private ExternalLine between(ExternalLine external) {
+        private ExternalLineDelay between(ExternalLineDelay external) {
             return BenchSheet.between(lead, external);
         }
 
@@ -235,7 +235,7 @@ public record BenchSheet(
      *
      * @param delays finds the measured delay of a line, if there is one
      */
-    public BenchSheet measured(Function<Line, Optional<Lead.Measured>> delays) {
+    public BenchSheet measured(Function<Line, Optional<LedgerLead.Measured>> delays) {
         List<Page> changed = new ArrayList<>();
         for (Page page : pages) {
             List<Line> lines =
@@ -294,8 +294,8 @@ public record BenchSheet(
             Design design,
             Net clock,
             double localPercent) {
-        Optional<Lead.Measured> own = line.lead().measured();
-        Optional<Lead.Measured> other = clockLine.lead().measured();
+        Optional<LedgerLead.Measured> own = line.lead().measured();
+        Optional<LedgerLead.Measured> other = clockLine.lead().measured();
         Function<Delay, Arrival> arrives = launch -> line.timing().chain().arrival().after(launch);
         Arrival clockArrival = clockLine.timing().chain().arrival().after(before);
         String how = "";
@@ -343,11 +343,11 @@ public record BenchSheet(
             Design base,
             Ledger ledger,
             Design after,
-            ExternalLine external,
+            ExternalLineDelay external,
             Instrument instrument) {
         List<Page> pages = new ArrayList<>();
         List<String> missing = new ArrayList<>();
-        List<List<Lead>> leads = Lead.all(ledger.entries());
+        List<List<LedgerLead>> leads = LedgerLead.all(ledger.entries());
         EntryReplay replay = new EntryReplay(base);
         for (int i = 0; i < ledger.entries().size(); i++) {
             LedgerEntry entry = ledger.entries().get(i);
@@ -357,7 +357,7 @@ public record BenchSheet(
             replay.add(entry.edits());
             for (Edit edit : entry.edits()) {
                 if (edit instanceof Edit.BreakOut out) {
-                    Lead lead = lead(leads.get(i), out.port());
+                    LedgerLead lead = lead(leads.get(i), out.port());
                     Optional<Line> line = line(after, out, lead, entry, external, instrument);
                     line.ifPresent(lines::add);
                     if (line.isEmpty()) {
@@ -405,7 +405,7 @@ public record BenchSheet(
             Design before,
             List<Edit> edits,
             List<Line> lines,
-            ExternalLine external,
+            ExternalLineDelay external,
             Design after) {
         List<Cautions.Shared> result = new ArrayList<>(Cautions.ofLoading(before, edits));
         for (Line line : lines) {
@@ -518,12 +518,12 @@ public record BenchSheet(
                 .orElseThrow(() -> new IllegalArgumentException("there is no pad " + name));
     }
 
-    private static Lead lead(List<Lead> leads, String port) {
+    private static LedgerLead lead(List<LedgerLead> leads, String port) {
         return leads.stream().filter(l -> l.port().equals(port)).findFirst().orElseThrow();
     }
 
     /** A length that the ledger states for a lead counts, whatever is usual on the sheet. */
-    private static ExternalLine between(Lead lead, ExternalLine external) {
+    private static ExternalLineDelay between(LedgerLead lead, ExternalLineDelay external) {
         return lead.metres().map(external::withMetres).orElse(external);
     }
 
@@ -531,9 +531,9 @@ public record BenchSheet(
     private static Optional<Line> line(
             Design after,
             Edit.BreakOut out,
-            Lead lead,
+            LedgerLead lead,
             LedgerEntry entry,
-            ExternalLine external,
+            ExternalLineDelay external,
             Instrument instrument) {
         int index = padIndex(after, out.pad());
         Pad pad = after.fabric().pads().get(index);

@@ -12,8 +12,8 @@ import padward.capture.Channel;
 import padward.capture.ChannelDifference;
 import padward.capture.ChannelDifferences;
 import padward.capture.ChannelDifferences.Shown;
-import padward.change.Lead;
 import padward.change.LedgerEntry;
+import padward.change.LedgerLead;
 import padward.fabric.delay.Delay;
 import padward.timing.PairSkew;
 import padward.timing.TimeStampCorrections;
@@ -43,7 +43,7 @@ public record Calibration(String net, List<Reading> readings, int changes) {
      * @param range its calculated delay to the instrument
      * @param measured the measured one
      */
-    public record Reading(String pad, Delay toDriver, Delay range, Lead.Measured measured) {
+    public record Reading(String pad, Delay toDriver, Delay range, LedgerLead.Measured measured) {
         /**
          * The delay of another net's line that leaves by the same pad: what was measured, and the
          * calculated difference of the two nets' routes to the pad's driver, with its local
@@ -52,7 +52,7 @@ public record Calibration(String net, List<Reading> readings, int changes) {
          * @param otherToDriver the line's calculated delay to the pad's driver
          * @param otherRange its calculated delay to the instrument
          */
-        public Lead.Measured on(Delay otherToDriver, Delay otherRange, double localPercent) {
+        public LedgerLead.Measured on(Delay otherToDriver, Delay otherRange, double localPercent) {
             if (otherToDriver.equals(toDriver) && otherRange.equals(range)) {
                 return measured;
             }
@@ -61,7 +61,7 @@ public record Calibration(String net, List<Reading> readings, int changes) {
             // Half for each route; and how wide the corners of the two differ.
             double local = PairSkew.localPs(routes, localPercent);
             int corner = Math.abs(otherRange.spreadPs() - range.spreadPs()) / 2;
-            return new Lead.Measured(
+            return new LedgerLead.Measured(
                     measured.ps() + further,
                     measured.tolerancePs() + corner + (int) Math.ceil(local));
         }
@@ -169,13 +169,13 @@ public record Calibration(String net, List<Reading> readings, int changes) {
                             line.pad(),
                             line.timing().chain().toPad(),
                             line.atInstrument(),
-                            new Lead.Measured((int) (one.ps() + level), one.tolerancePs())));
+                            new LedgerLead.Measured((int) (one.ps() + level), one.tolerancePs())));
         }
         return readings;
     }
 
     /** The delay of a line of a sheet, if its pad was measured. */
-    public Optional<Lead.Measured> on(BenchSheet.Line line, double localPercent) {
+    public Optional<LedgerLead.Measured> on(BenchSheet.Line line, double localPercent) {
         return readings.stream()
                 .filter(r -> r.pad().equals(line.pad()))
                 .findFirst()
@@ -189,14 +189,14 @@ public record Calibration(String net, List<Reading> readings, int changes) {
      * @param sheet the sheet of these entries
      */
     public List<LedgerEntry> to(List<LedgerEntry> entries, BenchSheet sheet, double localPercent) {
-        Map<String, Lead.Measured> byPort = new HashMap<>();
+        Map<String, LedgerLead.Measured> byPort = new HashMap<>();
         sheet.lines().forEach(l -> on(l, localPercent).ifPresent(m -> byPort.put(l.port(), m)));
-        List<List<Lead>> leads = Lead.all(entries);
+        List<List<LedgerLead>> leads = LedgerLead.all(entries);
         List<LedgerEntry> changed = new ArrayList<>();
         for (int i = 0; i < entries.size(); i++) {
-            List<Lead> now = new ArrayList<>();
-            for (Lead lead : leads.get(i)) {
-                Lead.Measured measured = byPort.get(lead.port());
+            List<LedgerLead> now = new ArrayList<>();
+            for (LedgerLead lead : leads.get(i)) {
+                LedgerLead.Measured measured = byPort.get(lead.port());
                 now.add(measured == null ? lead : lead.withMeasured(Optional.of(measured)));
             }
             changed.add(entries.get(i).withLeads(now));

@@ -9,9 +9,9 @@ import java.util.Map;
 import java.util.Optional;
 import padward.breakout.ask.Cautions;
 import padward.breakout.verify.DesignDiff;
+import padward.breakout.verify.DesignPartDiff;
 import padward.breakout.verify.Difference;
 import padward.breakout.verify.NetDiff;
-import padward.breakout.verify.PartDiff;
 import padward.change.EntryReplay;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
@@ -234,7 +234,7 @@ public record ChangeList(Ledger ledger, String fabric, boolean back, List<Entry>
             return there.equals(fabric.vertexName(vertex)) ? "" : there;
         }
 
-        private void cell(PartDiff cell) {
+        private void cell(DesignPartDiff cell) {
             if (cell.how() == Difference.GONE) {
                 add(Change.What.CELL_GONE, cell.name(), "site", fact(cell, "site").before());
                 return;
@@ -285,7 +285,7 @@ public record ChangeList(Ledger ledger, String fabric, boolean back, List<Entry>
                     : "";
         }
 
-        private static NetDiff.Fact fact(PartDiff part, String what) {
+        private static NetDiff.Fact fact(DesignPartDiff part, String what) {
             return part.facts().stream()
                     .filter(f -> f.what().equals(what))
                     .findFirst()
@@ -293,7 +293,7 @@ public record ChangeList(Ledger ledger, String fabric, boolean back, List<Entry>
         }
 
         /** A port on another pad, or in another direction, is a removed and an added one. */
-        private void port(PartDiff diff) {
+        private void port(DesignPartDiff diff) {
             Optional<Port> old = before.findPort(diff.name());
             Optional<Port> now = after.findPort(diff.name());
             boolean same =

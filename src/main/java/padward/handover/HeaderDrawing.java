@@ -8,7 +8,7 @@ import java.util.Map;
 import java.util.Set;
 import padward.design.Design;
 import padward.design.board.Attachment;
-import padward.design.board.Header;
+import padward.design.board.BoardHeader;
 import padward.design.board.PadWiring;
 
 /**
@@ -69,7 +69,8 @@ final class HeaderDrawing {
         return pins;
     }
 
-    private static Drawing header(Header header, Map<Integer, Integer> marks, Set<Integer> wired) {
+    private static Drawing header(
+            BoardHeader header, Map<Integer, Integer> marks, Set<Integer> wired) {
         double width = header.columns() * PITCH + 2 * MARGIN;
         double top = LABELS;
         double height = header.rows() * PITCH + 2 * MARGIN;
@@ -102,7 +103,7 @@ final class HeaderDrawing {
                                 x + PIN / 2, label, 9.5, true, INK, "ch " + marks.get(pin)));
             }
         }
-        String side = header.seen() == Header.Side.TOP ? "top" : "bottom";
+        String side = header.seen() == BoardHeader.Side.TOP ? "top" : "bottom";
         String name = header.name() + ", seen from the " + side + " of the board";
         return new Drawing(name, width, height + 2 * LABELS, shapes);
     }

@@ -5,7 +5,7 @@ import java.util.Optional;
 import padward.breakout.ask.Caution;
 import padward.design.board.PadWiring;
 import padward.fabric.delay.Delay;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.PadLoad;
 
 /**
@@ -22,7 +22,8 @@ final class Ringing {
      * @param rise rise time on the pad; zero when not known
      * @param wiring what the board has on the pad
      */
-    static Optional<Caution> of(Delay rise, Optional<PadWiring> wiring, ExternalLine external) {
+    static Optional<Caution> of(
+            Delay rise, Optional<PadWiring> wiring, ExternalLineDelay external) {
         double traceMillimetres = wiring.map(PadWiring::traceMillimetres).orElse(0.0);
         PadWiring.Layer layer = wiring.map(PadWiring::layer).orElse(PadWiring.Layer.OUTER);
         double psPerMm = external.tracePsPerMm(layer);

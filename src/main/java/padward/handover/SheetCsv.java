@@ -7,7 +7,7 @@ import java.util.Optional;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import padward.base.Formulas;
-import padward.change.Lead;
+import padward.change.LedgerLead;
 import padward.design.board.Attachment;
 import padward.timing.Arrival;
 import padward.timing.InstrumentView;
@@ -139,7 +139,7 @@ public final class SheetCsv {
                 guard(line.lead().name()),
                 guard(line.lead().pod()),
                 guard(line.lead().colour()),
-                Lead.metresText(line.lead().metres().orElse(sheet.external().metres())),
+                LedgerLead.metresText(line.lead().metres().orElse(sheet.external().metres())),
                 line.late().map(l -> "" + l.cycles()).orElse(""),
                 guard(line.late().map(Lateness::clock).orElse("")),
                 valid.map(w -> "" + w.fromPs()).orElse(""),

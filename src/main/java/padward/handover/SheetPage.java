@@ -20,13 +20,13 @@ import padward.base.Volts;
 import padward.base.Xml;
 import padward.breakout.ask.BankOutputs;
 import padward.breakout.ask.Cautions;
-import padward.change.Lead;
 import padward.change.LedgerEntry;
+import padward.change.LedgerLead;
 import padward.design.Design;
 import padward.design.board.Attachment;
 import padward.fabric.pad.DriverSetting;
 import padward.timing.Chain;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.PadLoad;
 import padward.timing.ValidTimes;
 
@@ -244,7 +244,7 @@ public final class SheetPage {
         return model;
     }
 
-    private static String measured(long levelPs, Lead.Measured measured) {
+    private static String measured(long levelPs, LedgerLead.Measured measured) {
         return String.format(
                 Locale.ROOT,
                 "measured: %.3f ns ± %.3f ns",
@@ -264,7 +264,7 @@ public final class SheetPage {
 
     /** What the delays were calculated with, and where the leads' lengths come from. */
     private static String between(BenchSheet sheet) {
-        ExternalLine external = sheet.external();
+        ExternalLineDelay external = sheet.external();
         return String.format(
                 Locale.ROOT,
                 "Calculated for %s, velocity factor %.2f, a connector of %.3f ns, "
@@ -304,7 +304,7 @@ public final class SheetPage {
                                     stated.computeIfAbsent(m, x -> new ArrayList<>())
                                             .add("" + line.channel()));
         }
-        String own = Lead.metresText(sheet.external().metres()) + " m";
+        String own = LedgerLead.metresText(sheet.external().metres()) + " m";
         String origin =
                 sheet.external().metres() > 0
                         ? ", as stated for this sheet"
@@ -316,7 +316,7 @@ public final class SheetPage {
                 stated.entrySet().stream()
                         .map(
                                 e ->
-                                        Lead.metresText(e.getKey())
+                                        LedgerLead.metresText(e.getKey())
                                                 + " m on channel"
                                                 + (e.getValue().size() > 1 ? "s " : " ")
                                                 + String.join(", ", e.getValue()))

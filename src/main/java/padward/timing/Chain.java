@@ -67,7 +67,7 @@ public record Chain(Delay toPad, List<Link> links, OutputPath output) {
             RouteTree tree,
             int pad,
             Optional<DriverSetting> setting,
-            ExternalLine external) {
+            ExternalLineDelay external) {
         Fabric fabric = design.fabric();
         Pad at = fabric.pads().get(pad);
         int end = tree.placeOf(at.vertex());

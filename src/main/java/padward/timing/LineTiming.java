@@ -27,7 +27,7 @@ public record LineTiming(Chain chain, InstrumentView seen) {
             RouteTree tree,
             int pad,
             Optional<DriverSetting> setting,
-            ExternalLine external,
+            ExternalLineDelay external,
             Instrument instrument,
             boolean clock) {
         Chain chain = Chain.of(design, tree, pad, setting, external);

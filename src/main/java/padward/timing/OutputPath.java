@@ -38,7 +38,7 @@ public record OutputPath(
      * @param setting how its driver is set; empty when not known, then it adds nothing
      */
     public static OutputPath of(
-            Design design, int pad, Optional<DriverSetting> setting, ExternalLine external) {
+            Design design, int pad, Optional<DriverSetting> setting, ExternalLineDelay external) {
         PadLoad load = PadLoad.of(design, pad, setting, external);
         Optional<PadWiring> line =
                 design.board().findWiring(pad).filter(w -> !load.traceIncluded());

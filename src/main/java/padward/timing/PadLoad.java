@@ -39,14 +39,14 @@ public record PadLoad(double picofarads, boolean known, boolean traceIncluded) {
      * @param setting how the pad's driver is set; empty when not known
      */
     static PadLoad of(
-            Design design, int pad, Optional<DriverSetting> setting, ExternalLine external) {
+            Design design, int pad, Optional<DriverSetting> setting, ExternalLineDelay external) {
         Optional<PadDriverOutput> output = setting.flatMap(DriverSetting::output);
         Optional<PadWiring> wiring = design.board().findWiring(pad);
         return output.map(o -> of(o, wiring, external)).orElse(IRRELEVANT);
     }
 
     private static PadLoad of(
-            PadDriverOutput output, Optional<PadWiring> wiring, ExternalLine external) {
+            PadDriverOutput output, Optional<PadWiring> wiring, ExternalLineDelay external) {
         double tracePs = wiring.map(external::tracePs).orElse(0.0);
         boolean point = tracePs <= output.rise().fastPs() * PART_OF_EDGE;
         double tracePf = tracePs / TRACE_OHMS;

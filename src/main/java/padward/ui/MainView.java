@@ -27,6 +27,8 @@ import padward.ui.control.UndoKeys;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Viewport;
 import padward.ui.export.Exports;
+import padward.ui.filework.FileWorkActions;
+import padward.ui.filework.FileWorkModel;
 import padward.ui.group.GroupModel;
 import padward.ui.group.GroupView;
 import padward.ui.ledger.KeptChangesBar;
@@ -53,8 +55,6 @@ import padward.ui.question.AnswerBar;
 import padward.ui.question.QuestionRow;
 import padward.ui.question.QuestionTabs;
 import padward.ui.question.RoutesOutView;
-import padward.ui.tool.ToolActions;
-import padward.ui.tool.ToolsModel;
 import padward.ui.watch.WatchModel;
 import padward.ui.watch.WatchView;
 
@@ -90,7 +90,7 @@ final class MainView extends StackPane {
         FindField find = new FindField(model, map);
         actions.add(WindowActions.files(model, dialogs));
         actions.add(exports.actions());
-        actions.add(new ToolActions(new ToolsModel(model), dialogs, this).all());
+        actions.add(new FileWorkActions(new FileWorkModel(model), dialogs, this).all());
         actions.add(
                 List.of(
                         WindowActions.sheet(

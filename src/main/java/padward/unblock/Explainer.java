@@ -119,7 +119,7 @@ public final class Explainer {
      *
      * @throws CancellationException when {@code progress} says so
      */
-    public Explanation explain() {
+    public UnblockExplanation explain() {
         CostModel overAll = Chokepoint.notThroughPads(fabric, context.overAll(), pad.vertex());
         IntList route = new IntArrayList(known.toVertices());
         IntList choke = Chokepoints.along(fabric, starts, route, overAll, finder.progress());
@@ -137,7 +137,7 @@ public final class Explainer {
         boolean used = chokepoints.stream().anyMatch(Chokepoint::mustBeRemoved);
         int atLeast = found.atLeast() + enable;
         int fewest = options.get(0).removals().size();
-        return new Explanation(
+        return new UnblockExplanation(
                 options,
                 atLeast,
                 found.certain() && fewest <= leastRefused || fewest == atLeast,

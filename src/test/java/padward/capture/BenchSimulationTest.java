@@ -50,7 +50,7 @@ class BenchSimulationTest {
         int marked = 0;
         int markedBefore = 0;
         for (int capture = 0; capture < CAPTURES; capture++) {
-            Map<String, ChannelDelay> delays = new HashMap<>();
+            Map<String, CaptureChannelDelay> delays = new HashMap<>();
             double corner = random.nextDouble();
             double[] edge = new double[LINES];
             double[] stamp = new double[LINES];
@@ -62,7 +62,7 @@ class BenchSimulationTest {
                 double tolerance = Math.hypot(trace * 0.1, lead * 0.05);
                 delays.put(
                         "d" + i,
-                        ChannelDelay.calculated(
+                        CaptureChannelDelay.calculated(
                                 new Delay(fast, slow), trace + lead, (int) Math.ceil(tolerance)));
                 double chip = fast + corner * (slow - fast);
                 double late =

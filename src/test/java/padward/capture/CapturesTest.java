@@ -163,9 +163,9 @@ class CapturesTest {
         return Long.parseLong(unit.replaceAll("\\D.*", "")) * fs;
     }
 
-    private static Map<String, ChannelDelay> channels(Map<String, Delay> delays) {
-        Map<String, ChannelDelay> result = new HashMap<>();
-        delays.forEach((name, delay) -> result.put(name, ChannelDelay.of(delay)));
+    private static Map<String, CaptureChannelDelay> channels(Map<String, Delay> delays) {
+        Map<String, CaptureChannelDelay> result = new HashMap<>();
+        delays.forEach((name, delay) -> result.put(name, CaptureChannelDelay.of(delay)));
         return result;
     }
 
@@ -234,7 +234,7 @@ class CapturesTest {
     @ValueSource(booleans = {false, true})
     void channelsOfUnknownDelayAreShiftedToo(boolean independent) throws Exception {
         List<Edge> captured = List.of(new Edge(10_000, 0, "1"), new Edge(12_000, 1, "1"));
-        Map<String, ChannelDelay> delays = channels(Map.of("d0", new Delay(2400, 4000)));
+        Map<String, CaptureChannelDelay> delays = channels(Map.of("d0", new Delay(2400, 4000)));
         Deskew deskew =
                 independent ? Deskew.independent(delays, 0, 0) : Deskew.oneDie(delays, 0, 0, 0);
         for (String form : List.of("vcd", "csv")) {
@@ -251,7 +251,7 @@ class CapturesTest {
     /** Lines of one die are late together: 0.2 ns between their edges are certain. */
     @Test
     void linesOfOneDieKeepTheirOrder() {
-        Map<String, ChannelDelay> delays =
+        Map<String, CaptureChannelDelay> delays =
                 channels(Map.of("d0", new Delay(2400, 4000), "d1", new Delay(2500, 4150)));
         Deskew old = Deskew.independent(delays, 0, 0);
         assertThat(old.uncertaintyFs("d0", "d1")).isEqualTo(1_625_000);
@@ -268,8 +268,9 @@ class CapturesTest {
     /** Measured delays leave nothing of the die's corner. */
     @Test
     void measuredDelaysArePreferred() {
-        ChannelDelay one = ChannelDelay.of(new Delay(2400, 4000)).measured(3000, 40);
-        ChannelDelay other = ChannelDelay.of(new Delay(2400, 4000)).measured(3300, 40);
+        CaptureChannelDelay one = CaptureChannelDelay.of(new Delay(2400, 4000)).measured(3000, 40);
+        CaptureChannelDelay other =
+                CaptureChannelDelay.of(new Delay(2400, 4000)).measured(3300, 40);
         Deskew deskew = Deskew.oneDie(Map.of("a", one, "b", other), 100, 0, 5);
         assertThat(
                         deskew.shiftFs("a", SignalEdge.TO_HIGH)
@@ -292,7 +293,7 @@ class CapturesTest {
             throws Exception {
         String capture =
                 vcd(2, List.of(new Edge(500, 0, "1"), new Edge(1200, 1, "1"))).replace("1ps", unit);
-        Map<String, ChannelDelay> delays =
+        Map<String, CaptureChannelDelay> delays =
                 channels(Map.of("d0", new Delay(2401, 4002), "d1", new Delay(3, 8)));
         String back = deskewed("vcd", capture, Deskew.oneDie(delays, samplePs, 0, 5));
         assertThat(back).startsWith("$timescale " + written + " $end");

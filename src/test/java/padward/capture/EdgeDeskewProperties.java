@@ -132,15 +132,15 @@ class EdgeDeskewProperties {
             double corner = random.nextDouble();
             List<Line> lines = new ArrayList<>();
             List<List<Change>> all = new ArrayList<>();
-            Map<String, ChannelDelay> delays = new HashMap<>();
-            Map<String, ChannelDelay> middles = new HashMap<>();
+            Map<String, CaptureChannelDelay> delays = new HashMap<>();
+            Map<String, CaptureChannelDelay> middles = new HashMap<>();
             for (int i = 0; i < CHANNELS; i++) {
                 Line line = Line.drawn(random);
                 lines.add(line);
                 all.add(changes(line, corner, random));
                 Delay middle = line.edges().middle();
-                delays.put("d" + i, ChannelDelay.of(middle).withEdges(line.edges()));
-                middles.put("d" + i, ChannelDelay.of(middle));
+                delays.put("d" + i, CaptureChannelDelay.of(middle).withEdges(line.edges()));
+                middles.put("d" + i, CaptureChannelDelay.of(middle));
             }
             String capture = capture(all);
             Deskew deskew = Deskew.oneDie(delays, SAMPLE_PS, 0, LOCAL_PERCENT);
@@ -226,8 +226,8 @@ class EdgeDeskewProperties {
     @Test
     void edgesOfOneChannelDoNotCross() throws Exception {
         EdgeDelays edges = new EdgeDelays(new Delay(1000, 1000), new Delay(2000, 2000));
-        Map<String, ChannelDelay> delays =
-                Map.of("d0", ChannelDelay.of(edges.middle()).withEdges(edges));
+        Map<String, CaptureChannelDelay> delays =
+                Map.of("d0", CaptureChannelDelay.of(edges.middle()).withEdges(edges));
         Deskew deskew = Deskew.oneDie(delays, 0, 0, 0);
         assertThat(deskew.shiftFs("d0", SignalEdge.TO_HIGH)).isEqualTo(1_000_000);
         assertThat(deskew.shiftFs("d0", SignalEdge.TO_LOW)).isZero();

@@ -72,8 +72,8 @@ class ReadBackTest {
                         "top.bus[7:0]", new Delay(5000, 5000),
                         "top.level", new Delay(7000, 7000),
                         "top.clk", new Delay(1000, 1000));
-        Map<String, ChannelDelay> channels = new HashMap<>();
-        delays.forEach((name, delay) -> channels.put(name, ChannelDelay.of(delay)));
+        Map<String, CaptureChannelDelay> channels = new HashMap<>();
+        delays.forEach((name, delay) -> channels.put(name, CaptureChannelDelay.of(delay)));
         List<Change> changes = drawn(random);
         String before = capture(changes);
         Path in = Files.writeString(folder.resolve("in.vcd"), before);
@@ -84,7 +84,7 @@ class ReadBackTest {
                 out,
                 found -> {
                     found.forEach(c -> names.add(c.name()));
-                    Map<String, ChannelDelay> mine = new HashMap<>();
+                    Map<String, CaptureChannelDelay> mine = new HashMap<>();
                     names.forEach(n -> mine.put(n, channels.get(plain(n))));
                     return Deskew.independent(mine, samplePs, 0);
                 });

@@ -24,7 +24,7 @@ import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 import padward.format.question.QuestionLines;
 import padward.format.source.Source;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.unblock.why.SearchLimits;
 
 /** Any number of questions in one run, a line of JSON each. */
@@ -253,7 +253,7 @@ class BatchTest {
                 new BatchRun(
                         DesignReader.read(DESIGN, Progress.NONE),
                         new BatchRun.Manner(
-                                Engine.OWN,
+                                SearchEngineKind.OWN,
                                 Corner.SLOW,
                                 DriverWish.NONE,
                                 SearchLimits.USUAL,

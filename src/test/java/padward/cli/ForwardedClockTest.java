@@ -24,7 +24,7 @@ import padward.fabric.SiteView;
 import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
 import padward.format.design.DesignReader;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.TreeDelays;
 
 /**
@@ -318,7 +318,7 @@ class ForwardedClockTest {
                                     marked.fabric().pads().indexOf(pad),
                                     DriverWish.NONE,
                                     "",
-                                    ExternalLine.USUAL,
+                                    ExternalLineDelay.USUAL,
                                     Progress.NONE)
                             .reason();
             boolean used = !sites.contains('"' + site + '"');

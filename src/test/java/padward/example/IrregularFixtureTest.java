@@ -27,7 +27,7 @@ import padward.fabric.SiteView;
 import padward.fabric.delay.Corner;
 import padward.fabric.review.FabricReview;
 import padward.format.tables.TableImport;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
 import padward.ui.design.TileRange;
@@ -176,8 +176,8 @@ class IrregularFixtureTest {
 
     @Test
     void allAnswersCostWhatAnotherEngineFindsAndCanBeKept() {
-        Asker own = new Asker(fabric, Engine.OWN);
-        Asker reference = new Asker(fabric, Engine.REFERENCE);
+        Asker own = new Asker(fabric, SearchEngineKind.OWN);
+        Asker reference = new Asker(fabric, SearchEngineKind.REFERENCE);
         int kept = 0;
         for (Net net : design.nets()) {
             for (int pad = 0; pad < fabric.pads().size(); pad++) {

@@ -11,7 +11,7 @@ import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.example.HandMade;
 import padward.fabric.pad.PadDriving;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.Instrument;
 
 /** A sheet says something of every line that was kept. Invented fabric. */
@@ -62,7 +62,11 @@ class BenchSheetTest {
         ledger.entries().forEach(e -> assertThat(replay.add(e.edits())).isEmpty());
         BenchSheet sheet =
                 BenchSheet.of(
-                        design, ledger, replay.design(), ExternalLine.USUAL, Instrument.UNKNOWN);
+                        design,
+                        ledger,
+                        replay.design(),
+                        ExternalLineDelay.USUAL,
+                        Instrument.UNKNOWN);
         assertThat(sheet.lines()).extracting(BenchSheet.Line::net).containsExactly("second");
         assertThat(sheet.missing())
                 .containsExactly(
@@ -95,7 +99,11 @@ class BenchSheetTest {
         ledger.entries().forEach(e -> assertThat(replay.add(e.edits())).isEmpty());
         BenchSheet sheet =
                 BenchSheet.of(
-                        design, ledger, replay.design(), ExternalLine.USUAL, Instrument.UNKNOWN);
+                        design,
+                        ledger,
+                        replay.design(),
+                        ExternalLineDelay.USUAL,
+                        Instrument.UNKNOWN);
         assertThat(sheet.lines())
                 .extracting(BenchSheet.Line::polarity)
                 .containsExactly("the inverse of the net");

@@ -29,9 +29,9 @@ import padward.fabric.Pad;
 import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 import padward.synth.DesignMaker;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.watch.circuit.Circuit;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
 import padward.watch.circuit.Start;
 import padward.watch.circuit.TruthTable;
@@ -151,7 +151,7 @@ class ChangeListProperties {
                                         bus,
                                         base.findNet("clk12").orElseThrow(),
                                         0,
-                                        ExternalLine.USUAL,
+                                        ExternalLineDelay.USUAL,
                                         5),
                                 Progress.NONE)
                         .placed()
@@ -166,9 +166,10 @@ class ChangeListProperties {
     void thereAndBackWithAWatchCircuit() throws Exception {
         Design base = DesignReader.read(Path.of("fixtures/small/only.design.json"), Progress.NONE);
         Signal run = new Signal.Observed("pump/run/hold");
-        Element table = new Element.Table("hit", List.of(run), TruthTable.of(1, row -> row == 0));
-        Element register =
-                new Element.Register("q", new Signal.Made(0), "clk12", Optional.of(true));
+        CircuitElement table =
+                new CircuitElement.Table("hit", List.of(run), TruthTable.of(1, row -> row == 0));
+        CircuitElement register =
+                new CircuitElement.Register("q", new Signal.Made(0), "clk12", Optional.of(true));
         Circuit circuit =
                 new Circuit(
                         "trigger",

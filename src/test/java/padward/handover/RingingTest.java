@@ -8,7 +8,7 @@ import org.junit.jupiter.api.Test;
 import padward.breakout.ask.Caution;
 import padward.design.board.PadWiring;
 import padward.fabric.delay.Delay;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 
 /**
  * A line longer than a sixth of its edge rings (Johnson and Graham, 1993, chapter 1, from memory).
@@ -19,7 +19,8 @@ class RingingTest {
 
     private static Optional<Caution> of(Delay rise, double traceMm, double leadMetres) {
         PadWiring wiring = new PadWiring(0, "N", traceMm, List.of());
-        return Ringing.of(rise, Optional.of(wiring), ExternalLine.USUAL.withMetres(leadMetres));
+        return Ringing.of(
+                rise, Optional.of(wiring), ExternalLineDelay.USUAL.withMetres(leadMetres));
     }
 
     @Test
@@ -44,7 +45,7 @@ class RingingTest {
     void anInnerLayerRingsEarlier() {
         PadWiring inner = new PadWiring(0, "N", 24, PadWiring.Layer.INNER, 0, List.of());
         assertThat(of(EDGE, 24, 0)).isEmpty();
-        assertThat(Ringing.of(EDGE, Optional.of(inner), ExternalLine.USUAL.withMetres(0)))
+        assertThat(Ringing.of(EDGE, Optional.of(inner), ExternalLineDelay.USUAL.withMetres(0)))
                 .isPresent();
     }
 

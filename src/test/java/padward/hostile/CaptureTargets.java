@@ -11,9 +11,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import padward.base.Progress;
+import padward.capture.CaptureChannelDelay;
 import padward.capture.Captures;
 import padward.capture.Channel;
-import padward.capture.ChannelDelay;
 import padward.capture.ChannelDifferences;
 import padward.capture.ChannelDifferences.Shown;
 import padward.capture.Deskew;
@@ -89,12 +89,13 @@ final class CaptureTargets {
 
     /** Lines of every kind: calculated, measured, with edges apart, later, and of unknown delay. */
     private static Deskew deskew(List<Channel> channels) {
-        Map<String, ChannelDelay> delays = new HashMap<>();
+        Map<String, CaptureChannelDelay> delays = new HashMap<>();
         for (int i = 0; i < channels.size(); i++) {
-            ChannelDelay calculated = ChannelDelay.calculated(SOME, 300 * i, 20 * (i % 3));
-            ChannelDelay apart = calculated.withEdges(new EdgeDelays(SOME, OTHER));
+            CaptureChannelDelay calculated =
+                    CaptureChannelDelay.calculated(SOME, 300 * i, 20 * (i % 3));
+            CaptureChannelDelay apart = calculated.withEdges(new EdgeDelays(SOME, OTHER));
             switch (i % KINDS) {
-                case 0 -> delays.put(channels.get(i).name(), ChannelDelay.of(SOME));
+                case 0 -> delays.put(channels.get(i).name(), CaptureChannelDelay.of(SOME));
                 case 1 -> delays.put(channels.get(i).name(), apart);
                 case 2 -> delays.put(channels.get(i).name(), apart.measured(3000, SAMPLE_PS));
                 case 3 ->

@@ -20,6 +20,9 @@ final class CommandLines {
 
     private CommandLines() {}
 
+    /** More would be read only one after the other: a thousand files of {@code check}, say. */
+    private static final int MOST_WORDS = 200;
+
     /** The command line, with nothing printed. */
     static CommandLine quiet() {
         CommandLine line = Padward.commandLine();
@@ -33,6 +36,7 @@ final class CommandLines {
         List<String> all =
                 new String(words, StandardCharsets.UTF_8)
                         .lines()
+                        .limit(MOST_WORDS)
                         .map(w -> w.replace("DESIGN", world.file("only.design.json").toString()))
                         .map(w -> w.replace("FABRIC", world.file("only.fabric.json").toString()))
                         .map(w -> w.replace("QUESTIONS", world.file("questions.csv").toString()))

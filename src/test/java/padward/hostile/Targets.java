@@ -40,9 +40,9 @@ import padward.lesson.file.LessonReader;
 import padward.ui.model.SessionRoundTrip;
 import padward.watch.condition.Condition;
 import padward.watch.condition.ConditionLogic;
+import padward.watch.condition.ConditionNetNames;
 import padward.watch.condition.ConditionParser;
 import padward.watch.condition.ConditionValue;
-import padward.watch.condition.NetNames;
 import padward.watch.logic.CircuitBuilder;
 
 /** All kinds of input that the program reads, and what must hold for each that it accepts. */
@@ -409,7 +409,7 @@ final class Targets {
 
     private void condition(Path file) throws Exception {
         String text = new String(Files.readAllBytes(file), StandardCharsets.UTF_8);
-        NetNames names = NetNames.of(world.design());
+        ConditionNetNames names = ConditionNetNames.of(world.design());
         CircuitBuilder builder = new CircuitBuilder(4);
         try {
             Condition condition = ConditionParser.parse("--when", text, names);

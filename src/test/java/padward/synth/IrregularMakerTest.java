@@ -34,7 +34,7 @@ import padward.format.fabric.FabricReader;
 import padward.format.fabric.FabricWriter;
 import padward.format.tables.TableExport;
 import padward.format.tables.TableImport;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 
 /** Made fabrics that are irregular, as devices are, and the designs on them. */
 class IrregularMakerTest {
@@ -167,8 +167,8 @@ class IrregularMakerTest {
     }
 
     private static void checkAnswers(Design design) {
-        Asker own = new Asker(design.fabric(), Engine.OWN);
-        Asker reference = new Asker(design.fabric(), Engine.REFERENCE);
+        Asker own = new Asker(design.fabric(), SearchEngineKind.OWN);
+        Asker reference = new Asker(design.fabric(), SearchEngineKind.REFERENCE);
         int found = 0;
         for (int i = 0; i < 40; i++) {
             Net net = design.nets().get(1 + 3 * i % (design.nets().size() - 1));

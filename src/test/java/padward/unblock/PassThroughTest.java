@@ -122,7 +122,7 @@ class PassThroughTest {
         Pad pad = design.fabric().pads().get(0);
         QuestionContext context =
                 new QuestionContext(design, design.nets().get(0), Optional.empty());
-        Explanation explanation =
+        UnblockExplanation explanation =
                 new Explainer(
                                 context,
                                 SearchSources.at(design.nets().get(0).route().root()),

@@ -29,7 +29,7 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.delay.Corner;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.route.search.SearchSources;
 import padward.unblock.release.DisconnectedBranch;
 import padward.unblock.weigh.Removal;
@@ -158,7 +158,7 @@ class PlainOracleProperties {
                 return;
             }
             Answer answer =
-                    new Asker(fabric, Engine.OWN)
+                    new Asker(fabric, SearchEngineKind.OWN)
                             .explained(
                                     question,
                                     new SearchLimits(10_000_000, 60_000, 6, 1),
@@ -187,7 +187,7 @@ class PlainOracleProperties {
                 blocked++;
                 List<Edit> fast =
                         ((Answer.Blocked)
-                                        new Asker(fabric, Engine.OWN)
+                                        new Asker(fabric, SearchEngineKind.OWN)
                                                 .answer(question, Progress.NONE))
                                 .obstacles().stream()
                                         .map(o -> Removal.removing(o.occupant()))
@@ -244,7 +244,7 @@ class PlainOracleProperties {
                     .isEqualTo(cost);
         }
 
-        private void judge(Explanation explanation, Optional<DisconnectedBranch> branch) {
+        private void judge(UnblockExplanation explanation, Optional<DisconnectedBranch> branch) {
             List<Edit> everything = new ArrayList<>(disconnected);
             everything.addAll(removable());
             PlainState empty = plain.without(everything, fabric);

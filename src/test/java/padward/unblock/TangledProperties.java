@@ -31,7 +31,7 @@ import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
 import padward.fabric.delay.Corner;
 import padward.route.cost.CostModel;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.timing.EdgeFinder;
 import padward.unblock.release.DisconnectedBranch;
 import padward.unblock.release.PortBranch;
@@ -78,7 +78,7 @@ class TangledProperties {
     private static boolean check(Question question, int pushDepth, String what) {
         SearchLimits limits = new SearchLimits(10_000_000, 60_000, 6, pushDepth);
         Answer answer =
-                new Asker(question.design().fabric(), Engine.OWN)
+                new Asker(question.design().fabric(), SearchEngineKind.OWN)
                         .explained(question, limits, Progress.NONE);
         if (answer instanceof Answer.FreeRoute) {
             assertThat(opens(question, answer.disconnected(), List.of())).as(what).isTrue();
@@ -86,7 +86,7 @@ class TangledProperties {
         if (!(answer instanceof Answer.Blocked blocked)) {
             return false;
         }
-        Explanation explanation = blocked.why().orElseThrow().explanation();
+        UnblockExplanation explanation = blocked.why().orElseThrow().explanation();
         assertThat(explanation.provenFewest()).as(what).isTrue();
         int fewest = explanation.best().removals().size();
         assertThat(explanation.atLeast()).as(what).isEqualTo(fewest);

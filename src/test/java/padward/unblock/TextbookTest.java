@@ -61,7 +61,7 @@ class TextbookTest {
                         .used("n2", "v2")
                         .used("n3", "v3")
                         .used("n4", "v4");
-        Explanation explanation = graph.explain("s", "t");
+        UnblockExplanation explanation = graph.explain("s", "t");
         assertThat(explanation.oneOfThese()).hasSize(2);
         // v1 and v2 cut as narrowly as v3 and v4; the textbook's is the one nearer to t.
         Set<String> cut = names(explanation.oneOfThese());
@@ -106,7 +106,7 @@ class TextbookTest {
                             .map(rung -> "w" + rung + "_" + number)
                             .toArray(String[]::new));
         }
-        Explanation explanation = graph.explain("s", "t");
+        UnblockExplanation explanation = graph.explain("s", "t");
         assertThat(explanation.provenFewest()).isTrue();
         assertThat(explanation.atLeast()).isEqualTo(2);
         assertThat(names(explanation.best().removals().stream().map(Removal::occupant).toList()))
@@ -121,7 +121,7 @@ class TextbookTest {
                         .used("n2", "b")
                         .used("n3", "d")
                         .used("n4", "e", "f");
-        Explanation explanation = graph.explain("s", "t", new SearchLimits(0, 0, 3, 0));
+        UnblockExplanation explanation = graph.explain("s", "t", new SearchLimits(0, 0, 3, 0));
         assertThat(explanation.atLeast()).isLessThanOrEqualTo(2);
         assertThat(explanation.best().removals().size())
                 .isGreaterThanOrEqualTo(explanation.atLeast());

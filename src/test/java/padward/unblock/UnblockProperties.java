@@ -123,7 +123,7 @@ class UnblockProperties {
             return;
         }
         asked++;
-        Explanation explanation =
+        UnblockExplanation explanation =
                 new Explainer(
                                 context,
                                 starts,
@@ -151,7 +151,7 @@ class UnblockProperties {
             QuestionContext context,
             SearchSources starts,
             Pad pad,
-            Explanation explanation,
+            UnblockExplanation explanation,
             String what) {
         Design design = context.design();
         if (!explanation.oneOfThese().isEmpty()) {

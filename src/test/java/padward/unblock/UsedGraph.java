@@ -93,11 +93,11 @@ final class UsedGraph {
         return builder.build();
     }
 
-    Explanation explain(String source, String goal) {
+    UnblockExplanation explain(String source, String goal) {
         return explain(source, goal, new SearchLimits(1_000_000, 60_000, 6, 0));
     }
 
-    Explanation explain(String source, String goal, SearchLimits limits) {
+    UnblockExplanation explain(String source, String goal, SearchLimits limits) {
         Fabric fabric = build(source, goal);
         List<Cell> cells = new ArrayList<>();
         List<Net> nets = new ArrayList<>();

@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.function.Predicate;
 import padward.watch.circuit.Circuit;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
 
 /** A circuit in plain code, clock cycle by clock cycle. */
@@ -41,9 +41,9 @@ public final class CircuitRun {
     /** The clock's edge at the end of that cycle. */
     public void edge() {
         boolean[] next = state.clone();
-        List<Element> elements = circuit.elements();
+        List<CircuitElement> elements = circuit.elements();
         for (int i = 0; i < next.length; i++) {
-            if (elements.get(i) instanceof Element.Register register) {
+            if (elements.get(i) instanceof CircuitElement.Register register) {
                 next[i] = value(register.data());
             }
         }
@@ -61,7 +61,7 @@ public final class CircuitRun {
         int element = ((Signal.Made) signal).element();
         if (values[element] == 0) {
             boolean value =
-                    circuit.elements().get(element) instanceof Element.Table table
+                    circuit.elements().get(element) instanceof CircuitElement.Table table
                             ? value(table)
                             : state[element];
             values[element] = (byte) (value ? 2 : 1);
@@ -69,7 +69,7 @@ public final class CircuitRun {
         return values[element] == 2;
     }
 
-    private boolean value(Element.Table table) {
+    private boolean value(CircuitElement.Table table) {
         int row = 0;
         for (int i = 0; i < table.inputs().size(); i++) {
             row |= value(table.inputs().get(i)) ? 1 << i : 0;

@@ -22,7 +22,7 @@ import padward.format.design.DesignReader;
 import padward.synth.DesignMaker;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
-import padward.watch.condition.NetNames;
+import padward.watch.condition.ConditionNetNames;
 import padward.watch.library.Count;
 import padward.watch.library.DrawnRecipe;
 import padward.watch.place.WatchPlacer;
@@ -77,7 +77,7 @@ class EveryCircuitTest {
         Set<String> missing = new TreeSet<>(ALL);
         String clock = design.nets().stream().filter(Net::clock).findFirst().orElseThrow().name();
         List<String> nets = design.nets().stream().filter(n -> !n.clock()).map(Net::name).toList();
-        NetNames names = NetNames.of(design);
+        ConditionNetNames names = ConditionNetNames.of(design);
         Map<String, String> why = new HashMap<>();
         for (int i = 0; i < MOST_DRAWN && !missing.isEmpty(); i++) {
             // Nets that lie near each other, as one watches them.

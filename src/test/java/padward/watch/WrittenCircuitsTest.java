@@ -26,7 +26,7 @@ import padward.format.fabric.FabricWriter;
 import padward.synth.DesignMaker;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
-import padward.watch.condition.NetNames;
+import padward.watch.condition.ConditionNetNames;
 import padward.watch.library.DrawnRecipe;
 import padward.watch.place.WatchPlacer;
 import padward.watch.place.WatchQuestion;
@@ -88,7 +88,7 @@ class WrittenCircuitsTest {
         for (int i = 0; i < count; i++) {
             Collections.shuffle(nets, random);
             List<String> six = List.copyOf(nets.subList(0, DrawnRecipe.NETS));
-            DrawnRecipe drawn = DrawnRecipe.of(six, clock, NetNames.of(design), random);
+            DrawnRecipe drawn = DrawnRecipe.of(six, clock, ConditionNetNames.of(design), random);
             Circuit circuit = drawn.recipe().circuit(CircuitKinds.of(design.fabric().info()));
             int pad = random.nextInt(design.fabric().pads().size());
             WatchResult result =

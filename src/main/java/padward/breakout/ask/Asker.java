@@ -19,16 +19,16 @@ import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.route.cost.CostModel;
 import padward.route.jgrapht.ReferenceSearch;
-import padward.route.search.Engine;
 import padward.route.search.PathSearch;
 import padward.route.search.PerimeterSearch;
 import padward.route.search.RouteFinder;
+import padward.route.search.SearchEngineKind;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 import padward.route.search.SwitchGroupSearch;
 import padward.route.search.VertexPath;
 import padward.unblock.Explainer;
-import padward.unblock.Explanation;
+import padward.unblock.UnblockExplanation;
 import padward.unblock.release.DisconnectedBranch;
 import padward.unblock.release.OwnNet;
 import padward.unblock.release.PortBranch;
@@ -52,13 +52,13 @@ public final class Asker {
     private Optional<OwnNet> lastNet = Optional.empty();
 
     /** An asker for designs on one fabric. O(vertices). */
-    public Asker(Fabric fabric, Engine engine) {
+    public Asker(Fabric fabric, SearchEngineKind engine) {
         this.fabric = fabric;
         this.search = new PathSearch(fabric);
         this.finder = SwitchGroupSearch.over(fabric, finderOf(engine));
     }
 
-    private RouteFinder finderOf(Engine engine) {
+    private RouteFinder finderOf(SearchEngineKind engine) {
         return switch (engine) {
             case OWN -> new PerimeterSearch(search);
             case REFERENCE -> ReferenceSearch.dijkstra(fabric);
@@ -94,7 +94,7 @@ public final class Asker {
      * @throws CancellationException when {@code progress} says so
      */
     public static Answer ask(Question question, Progress progress) {
-        return new Asker(question.design().fabric(), Engine.OWN)
+        return new Asker(question.design().fabric(), SearchEngineKind.OWN)
                 .explained(question, SearchLimits.USUAL, progress);
     }
 
@@ -156,7 +156,7 @@ public final class Asker {
         Question question = blocked.question();
         QuestionContext situation =
                 new QuestionContext(own(question), blocked.disconnected(), question.padValue());
-        Explanation explanation =
+        UnblockExplanation explanation =
                 new Explainer(
                                 situation,
                                 situation.own().starts(question.corner()),

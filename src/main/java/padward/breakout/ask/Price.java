@@ -16,8 +16,8 @@ import padward.design.Terminal;
 import padward.design.board.Attachment;
 import padward.unblock.move.Consequence;
 import padward.unblock.move.DelayChange;
-import padward.unblock.release.Endpoint;
 import padward.unblock.release.FanOut;
+import padward.unblock.release.LostEndpoint;
 import padward.unblock.weigh.Removal;
 
 /**
@@ -37,7 +37,7 @@ public record Price(
         List<Opponent> drives,
         List<Cleared> obstacles,
         List<DelayChange> moved,
-        List<Endpoint> lost) {
+        List<LostEndpoint> lost) {
     /** Of what costs nobody anything. */
     public static final Price NOTHING =
             new Price(List.of(), List.of(), List.of(), List.of(), List.of(), List.of());
@@ -145,7 +145,7 @@ public record Price(
     public static Price of(Question question, List<Removal> removals) {
         List<Cleared> obstacles = new ArrayList<>();
         List<DelayChange> moved = new ArrayList<>();
-        List<Endpoint> lost = new ArrayList<>();
+        List<LostEndpoint> lost = new ArrayList<>();
         for (Removal removal : removals) {
             Consequence consequence = removal.consequence();
             obstacles.add(new Cleared(removal.occupant(), Fate.of(consequence)));
@@ -190,17 +190,17 @@ public record Price(
             }
         }
         List<LosingPort> ports = new ArrayList<>();
-        List<Endpoint> lost = new ArrayList<>();
+        List<LostEndpoint> lost = new ArrayList<>();
         for (Port port : question.losingPort().stream().toList()) {
             ports.add(LosingPort.of(question.design(), port));
-            lost.add(new Endpoint(Endpoint.Kind.PORT, port.name()));
+            lost.add(new LostEndpoint(LostEndpoint.Kind.PORT, port.name()));
             lost.addAll(fedBy(port, question));
         }
         return new Price(ports, follows, drives, List.of(), List.of(), lost);
     }
 
     /** The endpoints that get their signal from a port that the design reads. */
-    private static List<Endpoint> fedBy(Port port, Question question) {
+    private static List<LostEndpoint> fedBy(Port port, Question question) {
         if (port.direction() == PortDirection.OUT) {
             return List.of();
         }

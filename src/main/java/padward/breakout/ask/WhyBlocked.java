@@ -1,7 +1,7 @@
 package padward.breakout.ask;
 
 import java.util.List;
-import padward.unblock.Explanation;
+import padward.unblock.UnblockExplanation;
 import padward.unblock.weigh.UnblockOption;
 
 /**
@@ -10,7 +10,7 @@ import padward.unblock.weigh.UnblockOption;
  * @param explanation what is proven
  * @param options its options to unblock with their routes, best first
  */
-public record WhyBlocked(Explanation explanation, List<Option> options) {
+public record WhyBlocked(UnblockExplanation explanation, List<Option> options) {
     /** Copies the options. */
     public WhyBlocked {
         options = List.copyOf(options);

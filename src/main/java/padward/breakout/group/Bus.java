@@ -26,7 +26,7 @@ import padward.fabric.pad.DriverSetting;
 import padward.route.flow.OneMoreSearch;
 import padward.route.negotiate.RoutingRound;
 import padward.timing.Arrival;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.OutputPath;
 import padward.timing.PairSkew;
 import padward.timing.ValidTimes;
@@ -329,12 +329,12 @@ public record Bus(
         }
 
         /** The line from the pad's driver on. */
-        public OutputPath output(Design design, ExternalLine external) {
+        public OutputPath output(Design design, ExternalLineDelay external) {
             return OutputPath.of(design, pad, route.setting(), external);
         }
 
         /** Its delay to the instrument, at the load that is stated. */
-        public Delay atInstrument(Design design, ExternalLine external) {
+        public Delay atInstrument(Design design, ExternalLineDelay external) {
             return toPad().plus(output(design, external).toInstrument());
         }
 
@@ -457,7 +457,7 @@ public record Bus(
      * @param external what is between the pins and the instrument
      * @param localPercent by how much two routes of the same delay can differ on one die
      */
-    public List<Skew> skews(Design design, ExternalLine external, double localPercent) {
+    public List<Skew> skews(Design design, ExternalLineDelay external, double localPercent) {
         List<Arrival> arrivals =
                 lines.stream().map(l -> l.output(design, external).after(l.toPad())).toList();
         List<Skew> result = new ArrayList<>();
@@ -483,7 +483,7 @@ public record Bus(
             Design design,
             Line clock,
             double periodPs,
-            ExternalLine external,
+            ExternalLineDelay external,
             double localPercent) {
         Arrival clockLine = clock.output(design, external).after(clock.toPad());
         List<ValidTimes.Entry> entries =

@@ -20,7 +20,7 @@ import padward.breakout.survey.OneToAllRoutes;
 import padward.breakout.survey.Survey;
 import padward.design.Net;
 import padward.fabric.delay.Corner;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 
 /**
  * The cost of each net's route to each pad, alone. Everything is found on demand: the most nets at
@@ -46,7 +46,7 @@ final class BusCosts {
 
     BusCosts(BusRequest request) {
         this.request = request;
-        this.asker = new Lazy<>(() -> new Asker(request.design().fabric(), Engine.OWN));
+        this.asker = new Lazy<>(() -> new Asker(request.design().fabric(), SearchEngineKind.OWN));
     }
 
     /** The same for other nets and pads on the same design; what is known of both stays known. */
@@ -205,7 +205,7 @@ final class BusCosts {
                             request.pads(),
                             Corner.SLOW,
                             request.driver(),
-                            Engine.OWN,
+                            SearchEngineKind.OWN,
                             progress)
                     .answers()
                     .forEach(a -> byPad.put(a.question().pad(), a));

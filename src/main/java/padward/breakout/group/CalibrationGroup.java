@@ -18,7 +18,7 @@ import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.delay.Corner;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.route.search.VertexPath;
 import padward.unblock.release.QuestionContext;
 
@@ -46,7 +46,7 @@ public final class CalibrationGroup {
             Bus.Ports ports,
             DriverWish driver,
             Progress progress) {
-        Asker asker = new Asker(design.fabric(), Engine.OWN);
+        Asker asker = new Asker(design.fabric(), SearchEngineKind.OWN);
         Design now = design;
         List<Edit> edits = new ArrayList<>();
         List<Bus.Left> left = new ArrayList<>();

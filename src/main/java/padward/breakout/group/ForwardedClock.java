@@ -29,7 +29,7 @@ import padward.route.search.SearchSources;
 import padward.route.search.VertexPath;
 import padward.route.search.WireKinds;
 import padward.timing.Arrival;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.OutputPath;
 import padward.timing.TreeDelays;
 import padward.unblock.release.QuestionContext;
@@ -137,7 +137,7 @@ public record ForwardedClock(
             int pad,
             DriverWish driver,
             String standing,
-            ExternalLine external,
+            ExternalLineDelay external,
             Progress progress) {
         return of(design, clock, new Wanted(pad, driver, standing), external, progress);
     }
@@ -145,7 +145,11 @@ public record ForwardedClock(
     private record Wanted(int pad, DriverWish driver, String standing) {}
 
     private static Result of(
-            Design design, Net clockBefore, Wanted line, ExternalLine external, Progress progress) {
+            Design design,
+            Net clockBefore,
+            Wanted line,
+            ExternalLineDelay external,
+            Progress progress) {
         Fabric fabric = design.fabric();
         Pad pad = fabric.pads().get(line.pad());
         Optional<String> not = whyNot(fabric, pad);
@@ -264,7 +268,7 @@ public record ForwardedClock(
                 question.pad(),
                 question.driver(),
                 DriverFit.standing(design, question.pad()),
-                ExternalLine.USUAL,
+                ExternalLineDelay.USUAL,
                 progress);
     }
 
@@ -285,7 +289,7 @@ public record ForwardedClock(
             Net clock,
             CellKind kind,
             VertexPath path,
-            ExternalLine external) {
+            ExternalLineDelay external) {
         Fabric fabric = design.fabric();
         Pad pad = fabric.pads().get(line.pad());
         SiteView site = fabric.site(pad.dataSite());

@@ -20,7 +20,7 @@ import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
 import padward.route.search.DelayWindowSearch;
 import padward.route.search.SearchSources;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.unblock.release.QuestionContext;
 
 /**
@@ -102,7 +102,7 @@ public record MatchedGroup(
             Design design,
             Bus bus,
             int tolerancePs,
-            ExternalLine external,
+            ExternalLineDelay external,
             double localPercent,
             Progress progress) {
         return new Matcher(design, bus, tolerancePs, external, localPercent, progress).run();
@@ -119,7 +119,7 @@ public record MatchedGroup(
         private final Design start;
         private final Bus bus;
         private final int tolerancePs;
-        private final ExternalLine external;
+        private final ExternalLineDelay external;
         private final double localPercent;
         private final Progress progress;
         private final BitSet used;
@@ -136,7 +136,7 @@ public record MatchedGroup(
                 Design design,
                 Bus bus,
                 int tolerancePs,
-                ExternalLine external,
+                ExternalLineDelay external,
                 double localPercent,
                 Progress progress) {
             this.external = external;

@@ -2,7 +2,7 @@ package padward.breakout.group;
 
 import padward.design.Design;
 import padward.design.Net;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 
 /**
  * Whether the signals of a group can be registered by a clock.
@@ -19,7 +19,7 @@ public record RegisterQuestion(
         Bus bus,
         Net clock,
         double clockMhz,
-        ExternalLine external,
+        ExternalLineDelay external,
         double localPercent) {
     /** The same for another group. */
     public RegisterQuestion with(Bus other) {

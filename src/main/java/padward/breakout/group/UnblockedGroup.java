@@ -23,7 +23,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
 import padward.fabric.delay.Corner;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.unblock.weigh.Removal;
 import padward.unblock.why.SearchLimits;
 
@@ -127,7 +127,7 @@ public record UnblockedGroup(
             this.request = request;
             this.limits = limits;
             this.progress = progress;
-            this.asker = new Asker(request.design().fabric(), Engine.OWN);
+            this.asker = new Asker(request.design().fabric(), SearchEngineKind.OWN);
             this.own = request.nets().stream().map(Net::name).collect(Collectors.toSet());
             this.known = new BusCosts(request);
         }

@@ -9,7 +9,7 @@ import padward.breakout.ask.NoRouteReason;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.delay.Corner;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 
 /**
  * How a net stands with all pads together, for lists of nets: whether it gets out now, could be
@@ -29,7 +29,7 @@ public record NetObservability(
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static NetObservability of(Design design, Net net, Corner corner, Progress progress) {
-        return of(Survey.of(design, net, corner, Engine.OWN, progress));
+        return of(Survey.of(design, net, corner, SearchEngineKind.OWN, progress));
     }
 
     /** Sums a survey up. */

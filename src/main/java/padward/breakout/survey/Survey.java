@@ -15,7 +15,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.PortDirection;
 import padward.fabric.delay.Corner;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 
 /**
  * All pads for one net, ranked by their price: free pads with a place for a lead, free pads, pads
@@ -45,7 +45,7 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static Survey of(
-            Design design, Net net, Corner corner, Engine engine, Progress progress) {
+            Design design, Net net, Corner corner, SearchEngineKind engine, Progress progress) {
         return of(design, net, OfferedPads.of(design.fabric()), corner, engine, progress);
     }
 
@@ -59,7 +59,7 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
             Net net,
             List<Integer> pads,
             Corner corner,
-            Engine engine,
+            SearchEngineKind engine,
             Progress progress) {
         return of(design, net, pads, corner, DriverWish.NONE, engine, progress);
     }
@@ -71,13 +71,13 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
             List<Integer> pads,
             Corner corner,
             DriverWish driver,
-            Engine engine,
+            SearchEngineKind engine,
             Progress progress) {
         Asker asker = new Asker(design.fabric(), engine);
         int count = pads.size();
         List<Answer> answers = new ArrayList<>(count);
         Optional<OneToAllRoutes> swept =
-                engine == Engine.OWN && count > 0
+                engine == SearchEngineKind.OWN && count > 0
                         ? Optional.of(OneToAllRoutes.from(asker.own(design, net), corner, progress))
                         : Optional.empty();
         for (int i = 0; i < count; i++) {

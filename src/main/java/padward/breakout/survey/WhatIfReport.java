@@ -20,9 +20,9 @@ import padward.design.Occupancy;
 import padward.design.Occupant;
 import padward.design.Terminal;
 import padward.fabric.Pad;
-import padward.route.search.Engine;
-import padward.unblock.release.Endpoint;
+import padward.route.search.SearchEngineKind;
 import padward.unblock.release.FanOut;
+import padward.unblock.release.LostEndpoint;
 import padward.unblock.release.QuestionContext;
 import padward.unblock.why.SearchLimits;
 
@@ -69,7 +69,7 @@ public record WhatIfReport(
                                                         + question.net().name()
                                                         + " itself"));
         Question after = question.on(tried, net);
-        Asker asker = new Asker(design.fabric(), Engine.OWN);
+        Asker asker = new Asker(design.fabric(), SearchEngineKind.OWN);
         Map<Integer, Boolean> openBefore = open(question, progress);
         Map<Integer, Boolean> openAfter = open(after, progress);
         List<Pad> newly = new ArrayList<>();
@@ -97,7 +97,11 @@ public record WhatIfReport(
         Map<Integer, Boolean> result = new HashMap<>();
         Survey survey =
                 Survey.of(
-                        question.design(), question.net(), question.corner(), Engine.OWN, progress);
+                        question.design(),
+                        question.net(),
+                        question.corner(),
+                        SearchEngineKind.OWN,
+                        progress);
         survey.answers().forEach(a -> result.put(a.question().pad(), a instanceof Answer.Open));
         return result;
     }
@@ -116,14 +120,14 @@ public record WhatIfReport(
         FanOut fanOut = new FanOut(situation, question.padValue());
         List<Price.LosingPort> ports = new ArrayList<>();
         List<Price.Cleared> obstacles = new ArrayList<>();
-        Set<Endpoint> lost = new LinkedHashSet<>();
+        Set<LostEndpoint> lost = new LinkedHashSet<>();
         for (Edit edit : edits) {
             if (edit instanceof Edit.DisconnectPort go) {
                 design.ports().stream()
                         .filter(p -> p.name().equals(go.port()))
                         .map(p -> Price.LosingPort.of(design, p))
                         .forEach(ports::add);
-                lost.add(new Endpoint(Endpoint.Kind.PORT, go.port()));
+                lost.add(new LostEndpoint(LostEndpoint.Kind.PORT, go.port()));
                 drivenByPort(design, go.port())
                         .forEach(n -> lost.addAll(fanOut.losing(Occupant.ofNet(n.id()))));
             }

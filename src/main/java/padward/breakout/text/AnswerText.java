@@ -27,7 +27,7 @@ import padward.design.board.PadWiring;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.route.search.SwitchGroupSearch;
-import padward.unblock.Explanation;
+import padward.unblock.UnblockExplanation;
 import padward.unblock.move.Consequence;
 import padward.unblock.release.DisconnectedBranch;
 import padward.unblock.weigh.Removal;
@@ -138,7 +138,7 @@ public final class AnswerText {
 
     /** What must go, what it means, how sure that is. */
     private static List<String> why(Answer.Blocked blocked, WhyBlocked why) {
-        Explanation explanation = why.explanation();
+        UnblockExplanation explanation = why.explanation();
         List<String> parts = new ArrayList<>(WhyText.mustGo(explanation));
         List<Removal> removals = explanation.best().removals();
         Set<Occupant> occupants = new HashSet<>();

@@ -8,7 +8,7 @@ import padward.breakout.ask.Caution;
 import padward.breakout.ask.Price;
 import padward.design.PortDirection;
 import padward.unblock.move.DelayChange;
-import padward.unblock.release.Endpoint;
+import padward.unblock.release.LostEndpoint;
 
 /** Prices in words. */
 public final class PriceText {
@@ -37,8 +37,11 @@ public final class PriceText {
         price.ports().forEach(p -> named.add(p.name()));
         List<String> others =
                 price.lost().stream()
-                        .filter(e -> e.kind() != Endpoint.Kind.PORT || !named.contains(e.name()))
-                        .map(Endpoint::toText)
+                        .filter(
+                                e ->
+                                        e.kind() != LostEndpoint.Kind.PORT
+                                                || !named.contains(e.name()))
+                        .map(LostEndpoint::toText)
                         .toList();
         if (!others.isEmpty()) {
             parts.add("Would lose signal: " + WhyText.named(others) + ".");

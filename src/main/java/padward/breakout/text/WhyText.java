@@ -9,10 +9,10 @@ import padward.base.Listing;
 import padward.breakout.ask.Answer;
 import padward.change.Edit;
 import padward.design.Occupant;
-import padward.unblock.Explanation;
+import padward.unblock.UnblockExplanation;
 import padward.unblock.move.Consequence;
 import padward.unblock.move.DelayChange;
-import padward.unblock.release.Endpoint;
+import padward.unblock.release.LostEndpoint;
 import padward.unblock.weigh.Removal;
 import padward.unblock.weigh.UnblockOption;
 import padward.unblock.why.Chokepoint;
@@ -29,7 +29,7 @@ public final class WhyText {
     }
 
     /** One sentence for each chokepoint in use. */
-    public static List<String> mustGo(Explanation explanation) {
+    public static List<String> mustGo(UnblockExplanation explanation) {
         List<String> result = new ArrayList<>();
         for (Chokepoint choke : explanation.chokepoints()) {
             choke.occupant()
@@ -65,7 +65,7 @@ public final class WhyText {
     }
 
     /** The narrowest place, as a sentence; empty when none is known. */
-    public static String oneOfThese(Explanation explanation) {
+    public static String oneOfThese(UnblockExplanation explanation) {
         List<Occupant> used = explanation.oneOfThese();
         if (used.isEmpty()) {
             return "";
@@ -79,7 +79,7 @@ public final class WhyText {
     }
 
     /** How sure the number of obstacles is. */
-    public static String proof(Explanation explanation) {
+    public static String proof(UnblockExplanation explanation) {
         int count = explanation.best().removals().size();
         if (explanation.provenFewest()) {
             return count == 1
@@ -124,7 +124,7 @@ public final class WhyText {
     }
 
     private static String losesFunction(Removal removal, String forWhom) {
-        List<Endpoint> lost = ((Consequence.LosesFunction) removal.consequence()).lost();
+        List<LostEndpoint> lost = ((Consequence.LosesFunction) removal.consequence()).lost();
         boolean cell = removal.occupant() instanceof Occupant.ByCell;
         String text = (cell ? "place was found" : "route was found") + forWhom;
         if (lost.isEmpty()) {
@@ -134,7 +134,7 @@ public final class WhyText {
                 + (lost.size() == 1
                         ? "; 1 endpoint would lose its signal: "
                         : "; " + lost.size() + " endpoints would lose their signals: ")
-                + named(lost.stream().map(Endpoint::toText).toList());
+                + named(lost.stream().map(LostEndpoint::toText).toList());
     }
 
     private static String removable(Answer.Blocked blocked, Removal removal) {

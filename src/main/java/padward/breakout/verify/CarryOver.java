@@ -24,7 +24,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
 import padward.fabric.delay.Corner;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.unblock.move.Consequence;
 import padward.unblock.why.SearchLimits;
 
@@ -228,7 +228,7 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
             return new Line.Same(out.net(), out.pad());
         }
         Answer answer =
-                new Asker(now.fabric(), Engine.OWN)
+                new Asker(now.fabric(), SearchEngineKind.OWN)
                         .explained(
                                 new Question(
                                         now, net.get(), pad, Corner.SLOW, driverOf(entry, out)),

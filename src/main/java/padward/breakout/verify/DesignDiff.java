@@ -28,7 +28,7 @@ import padward.design.Port;
  * @param same what was found alike
  */
 public record DesignDiff(
-        List<NetDiff> nets, List<PartDiff> cells, List<PartDiff> ports, Same same) {
+        List<NetDiff> nets, List<DesignPartDiff> cells, List<DesignPartDiff> ports, Same same) {
     /** Copies the lists. */
     public DesignDiff {
         nets = List.copyOf(nets);
@@ -67,7 +67,7 @@ public record DesignDiff(
         }
         NetComparison nets = new NetComparison(before, after);
         Split<NetDiff> net = split(before.nets(), after.nets(), Net::name, nets::compare, progress);
-        Split<PartDiff> cell =
+        Split<DesignPartDiff> cell =
                 split(
                         before.cells(),
                         after.cells(),
@@ -78,7 +78,7 @@ public record DesignDiff(
                                         a.map(c -> facts(before, c)),
                                         b.map(c -> facts(after, c))),
                         progress);
-        Split<PartDiff> port =
+        Split<DesignPartDiff> port =
                 split(
                         before.ports(),
                         after.ports(),
@@ -151,7 +151,7 @@ public record DesignDiff(
         return facts;
     }
 
-    private static Optional<PartDiff> part(
+    private static Optional<DesignPartDiff> part(
             String name,
             Optional<Map<String, String>> before,
             Optional<Map<String, String>> after) {
@@ -167,7 +167,7 @@ public record DesignDiff(
                         .map(k -> fact(k, one, other))
                         .filter(f -> !f.before().equals(f.after()))
                         .toList();
-        return Optional.of(new PartDiff(name, how(before, after), facts));
+        return Optional.of(new DesignPartDiff(name, how(before, after), facts));
     }
 
     private static NetDiff.Fact fact(

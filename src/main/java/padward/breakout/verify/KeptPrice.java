@@ -26,8 +26,8 @@ import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 import padward.unblock.move.DelayChange;
 import padward.unblock.release.DisconnectedBranch;
-import padward.unblock.release.Endpoint;
 import padward.unblock.release.FanOut;
+import padward.unblock.release.LostEndpoint;
 import padward.unblock.release.PortBranch;
 import padward.unblock.release.QuestionContext;
 
@@ -45,7 +45,7 @@ public final class KeptPrice {
     private final Design cleared;
 
     private final List<DelayChange> moved = new ArrayList<>();
-    private final Set<Endpoint> lost = new LinkedHashSet<>();
+    private final Set<LostEndpoint> lost = new LinkedHashSet<>();
 
     private KeptPrice(Design before, List<Edit> edits) {
         this.before = before;
@@ -202,7 +202,7 @@ public final class KeptPrice {
 
     /** Something that leaves: removable where it only serves a port that loses its pad. */
     private Price.Cleared removed(Occupant occupant) {
-        List<List<Endpoint>> losing = new ArrayList<>();
+        List<List<LostEndpoint>> losing = new ArrayList<>();
         for (Question question : questions) {
             FanOut fanOut = fanOut(question);
             if (fanOut.isRemovable(occupant.number())) {

@@ -20,7 +20,7 @@ import padward.design.PadNames;
 import padward.design.Port;
 import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 
 /** Looks how wanted nets stand in a design, and what changed since an earlier one. */
 public final class WantedCheck {
@@ -40,8 +40,8 @@ public final class WantedCheck {
         this.was = was;
         this.corner = corner;
         this.morePs = morePs;
-        this.asker = new Asker(now.fabric(), Engine.OWN);
-        this.askerBefore = was.map(d -> new Asker(d.fabric(), Engine.OWN));
+        this.asker = new Asker(now.fabric(), SearchEngineKind.OWN);
+        this.askerBefore = was.map(d -> new Asker(d.fabric(), SearchEngineKind.OWN));
     }
 
     /**
@@ -118,7 +118,7 @@ public final class WantedCheck {
     private Optional<Answer> best(
             Asker by, Design design, Net net, WantedNet wanted, Progress progress) throws BadInput {
         if (wanted.pads().isEmpty()) {
-            return Survey.of(design, net, corner, Engine.OWN, progress).answers().stream()
+            return Survey.of(design, net, corner, SearchEngineKind.OWN, progress).answers().stream()
                     .findFirst();
         }
         List<Answer> answers = new ArrayList<>();

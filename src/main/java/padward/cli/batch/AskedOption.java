@@ -29,7 +29,7 @@ import padward.format.question.QuestionLines;
 import padward.format.source.IoFaults;
 import padward.format.source.Source;
 import padward.format.source.TextSource;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.unblock.why.SearchLimits;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -177,7 +177,10 @@ public final class AskedOption {
      * @return the exit status
      */
     public int answerAll(
-            Design design, Engine engine, SearchLimits limits, Supplier<Progress> progress)
+            Design design,
+            SearchEngineKind engine,
+            SearchLimits limits,
+            Supplier<Progress> progress)
             throws BadInput {
         BatchRun run =
                 new BatchRun(

@@ -28,7 +28,7 @@ import padward.format.question.QuestionLines;
 import padward.format.question.WrittenQuestion;
 import padward.format.source.IoFaults;
 import padward.format.source.Source;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.unblock.why.SearchLimits;
 
 /**
@@ -57,7 +57,7 @@ public final class BatchRun {
      * @param brief whether answers are without explanation, route and cautions
      */
     public record Manner(
-            Engine engine,
+            SearchEngineKind engine,
             Corner corner,
             DriverWish driver,
             SearchLimits limits,

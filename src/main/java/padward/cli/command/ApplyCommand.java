@@ -29,7 +29,7 @@ import padward.cli.option.Outputs;
 import padward.cli.output.CarryOverTable;
 import padward.cli.output.CautionTable;
 import padward.cli.output.ExitStatus;
-import padward.cli.output.LedgerTable;
+import padward.cli.output.PrintedLedger;
 import padward.design.Design;
 import padward.format.design.DesignReader;
 import padward.format.design.DesignWriter;
@@ -225,7 +225,7 @@ public final class ApplyCommand implements Callable<Integer> {
             CarryOverTable.print(kept, carried, out);
         }
         if (report.isPresent()) {
-            LedgerTable.print(report.get(), out);
+            PrintedLedger.print(report.get(), out);
         } else {
             out.println(
                     "The ledger is empty: the design's file "

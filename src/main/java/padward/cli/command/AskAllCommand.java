@@ -22,7 +22,7 @@ import padward.design.Net;
 import padward.fabric.delay.Corner;
 import padward.format.form.JsonText;
 import padward.format.tables.QuestionTable;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.unblock.why.SearchLimits;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -72,7 +72,7 @@ public final class AskAllCommand implements Callable<Integer> {
         for (QuestionTable.Row row : QuestionTable.read(questions)) {
             asked.add(question(read, row));
         }
-        Asker asker = new Asker(read.fabric(), Engine.OWN);
+        Asker asker = new Asker(read.fabric(), SearchEngineKind.OWN);
         List<Answer> answers = new ArrayList<>();
         for (Question question : asked) {
             answers.add(asker.explained(question, SearchLimits.USUAL, design.progress()));

@@ -30,7 +30,7 @@ import padward.cli.output.WhatIfTable;
 import padward.cli.wanted.WantedReport;
 import padward.design.Design;
 import padward.format.form.JsonText;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.unblock.why.SearchLimits;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -69,7 +69,7 @@ public final class AskCommand implements Callable<Integer> {
                     "Search engine: own, reference (JGraphT's Dijkstra) or reference-guided"
                             + " (JGraphT's A*). The reference engines are slower and find the same"
                             + " delays.")
-    private Engine engine;
+    private SearchEngineKind engine;
 
     @Option(names = "--json", description = "Prints the answer as JSON.")
     private boolean json;
@@ -115,7 +115,7 @@ public final class AskCommand implements Callable<Integer> {
         AskCommand command = new AskCommand();
         command.design = DesignOption.of(design, progress);
         command.question = AskedOption.of(net, pad);
-        command.engine = Engine.valueOf(ENGINE.toUpperCase(Locale.ROOT));
+        command.engine = SearchEngineKind.valueOf(ENGINE.toUpperCase(Locale.ROOT));
         command.json = json;
         command.pushDepth = Integer.parseInt(PUSH_DEPTH);
         command.effort = Integer.parseInt(EFFORT_MS);

@@ -18,9 +18,9 @@ import padward.breakout.group.RegisterQuestion;
 import padward.breakout.group.RouteMatrix;
 import padward.breakout.group.UnblockedGroup;
 import padward.breakout.group.Unblocking;
-import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
+import padward.change.LedgerLead;
 import padward.cli.form.GroupForm;
 import padward.cli.option.AcceptOption;
 import padward.cli.option.DesignOption;
@@ -36,7 +36,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.format.form.JsonText;
 import padward.format.ledger.LedgerReplay;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.ValidTimes;
 import padward.watch.registered.RegisteredLines;
 import picocli.CommandLine.Command;
@@ -160,7 +160,7 @@ public final class BusCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInput {
-        ExternalLine external = lead.read();
+        ExternalLineDelay external = lead.read();
         Design read = design.read();
         StringWriter report = new StringWriter();
         PrintWriter text = new PrintWriter(report);
@@ -188,7 +188,7 @@ public final class BusCommand implements Callable<Integer> {
         return allServed ? ExitStatus.DONE : ExitStatus.NOT_OPEN;
     }
 
-    private Bus answer(Design now, ExternalLine external, PrintWriter out) throws BadInput {
+    private Bus answer(Design now, ExternalLineDelay external, PrintWriter out) throws BadInput {
         checkNets();
         if (match != null && match < 0) {
             throw new BadInput("--match-ps", "", "a number from 0", "" + match);
@@ -292,7 +292,7 @@ public final class BusCommand implements Callable<Integer> {
         }
     }
 
-    private Optional<RegisteredLines> registered(Design now, Bus bus, ExternalLine external)
+    private Optional<RegisteredLines> registered(Design now, Bus bus, ExternalLineDelay external)
             throws BadInput {
         if (!(clockMhz >= 0 && clockMhz <= MOST_MHZ)) {
             throw new BadInput("--clock-mhz", "", "a number from 0 to 1000000", "" + clockMhz);
@@ -329,7 +329,7 @@ public final class BusCommand implements Callable<Integer> {
                         design.progress()));
     }
 
-    private Optional<ValidTimes> validTimes(Design now, Bus bus, ExternalLine external)
+    private Optional<ValidTimes> validTimes(Design now, Bus bus, ExternalLineDelay external)
             throws BadInput {
         double localPercent = lead.localPercent();
         if (clockChannel == null) {
@@ -443,7 +443,7 @@ public final class BusCommand implements Callable<Integer> {
                                 ? "a group of " + bus.lines().size()
                                 : "a calibration of " + bus.lines().size() + " lines");
         LedgerEntry numbered =
-                Lead.numbered(old.entries(), entry.accepting(accepted), lead.statedMetres());
+                LedgerLead.numbered(old.entries(), entry.accepting(accepted), lead.statedMetres());
         return old.with(numbered);
     }
 }

@@ -31,7 +31,7 @@ import padward.cli.output.ExitStatus;
 import padward.design.Design;
 import padward.format.form.JsonText;
 import padward.format.ledger.LedgerReplay;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.unblock.why.SearchLimits;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -107,7 +107,7 @@ public final class KeepCommand implements Callable<Integer> {
     private Ledger kept(Ledger old, Design read) throws BadInput {
         Design now = LedgerReplay.applied(old, ledger.file(), read);
         answer =
-                new Asker(now.fabric(), Engine.OWN)
+                new Asker(now.fabric(), SearchEngineKind.OWN)
                         .explained(question.about(now), SearchLimits.USUAL, design.progress());
         if (answer instanceof Answer.NoRoute) {
             return old;

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import padward.base.BadInput;
-import padward.change.Lead;
 import padward.change.Ledger;
+import padward.change.LedgerLead;
 import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
 import padward.cli.option.DryRunOption;
@@ -22,7 +22,7 @@ import padward.format.ledger.LeadField;
 import padward.format.ledger.LedgerReplay;
 import padward.handover.BenchSheet;
 import padward.handover.Calibration;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.Instrument;
 import padward.timing.PairSkew;
 import picocli.CommandLine.Command;
@@ -136,7 +136,7 @@ public final class LeadCommand implements Callable<Integer> {
                                             : calibrated(old, read, after);
                                 });
         PrintWriter out = spec.commandLine().getOut();
-        List<List<Lead>> leads = Lead.all(now.entries());
+        List<List<LedgerLead>> leads = LedgerLead.all(now.entries());
         if (json) {
             Reports.Leads report = new Reports.Leads(ledger.file().toString(), leads);
             out.println(JsonText.pretty(Reports.Leads.form(), report));
@@ -145,7 +145,7 @@ public final class LeadCommand implements Callable<Integer> {
         }
         TextTable table = new TextTable("entry", "port", "channel", "lead", "measured");
         for (int i = 0; i < leads.size(); i++) {
-            for (Lead lead : leads.get(i)) {
+            for (LedgerLead lead : leads.get(i)) {
                 table.row(
                         "" + (i + 1),
                         lead.port(),
@@ -187,7 +187,8 @@ public final class LeadCommand implements Callable<Integer> {
     }
 
     private Ledger calibrated(Ledger old, Design read, Design after) throws BadInput {
-        BenchSheet sheet = BenchSheet.of(read, old, after, ExternalLine.USUAL, Instrument.UNKNOWN);
+        BenchSheet sheet =
+                BenchSheet.of(read, old, after, ExternalLineDelay.USUAL, Instrument.UNKNOWN);
         Calibration found =
                 Calibration.read(capture, sheet, Instrument.samplePs(sampleMhz), design.progress());
         return old.withEntries(found.to(old.entries(), sheet, PairSkew.USUAL_LOCAL_PERCENT));
@@ -199,7 +200,7 @@ public final class LeadCommand implements Callable<Integer> {
         }
     }
 
-    private static String measured(Lead lead) {
+    private static String measured(LedgerLead lead) {
         return lead.measured().map(m -> m.ps() + " ± " + m.tolerancePs() + " ps").orElse("");
     }
 }

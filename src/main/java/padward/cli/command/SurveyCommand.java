@@ -23,7 +23,7 @@ import padward.design.Design;
 import padward.fabric.Pad;
 import padward.fabric.delay.Corner;
 import padward.format.form.JsonText;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -100,7 +100,13 @@ public final class SurveyCommand implements Callable<Integer> {
         Design read = WhatIfTable.apply(design.read(), whatIf);
         checkFilters(read);
         Survey survey =
-                Survey.of(read, net.of(read), pads(read), corner, Engine.OWN, design.progress())
+                Survey.of(
+                                read,
+                                net.of(read),
+                                pads(read),
+                                corner,
+                                SearchEngineKind.OWN,
+                                design.progress())
                         .only(a -> isWanted(read, a.question().pad()));
         if (sort != null) {
             survey = survey.sortedBy(sort);

@@ -11,9 +11,9 @@ import java.util.List;
 import java.util.function.Function;
 import padward.breakout.verify.ChangeAudit;
 import padward.breakout.verify.DesignDiff;
+import padward.breakout.verify.DesignPartDiff;
 import padward.breakout.verify.Difference;
 import padward.breakout.verify.NetDiff;
-import padward.breakout.verify.PartDiff;
 import padward.change.Part;
 import padward.fabric.Fabric;
 import padward.format.form.Fields;
@@ -125,11 +125,11 @@ final class DiffForm {
         return end.written();
     }
 
-    private static Form<PartDiff> part() {
-        var part = new Fields<PartDiff>();
-        part.needed("name", text(), PartDiff::name).means("its name");
-        part.needed("how", how(), PartDiff::how).means("what became of it");
-        part.needed("facts", list(fact()), PartDiff::facts).means("what differs");
+    private static Form<DesignPartDiff> part() {
+        var part = new Fields<DesignPartDiff>();
+        part.needed("name", text(), DesignPartDiff::name).means("its name");
+        part.needed("how", how(), DesignPartDiff::how).means("what became of it");
+        part.needed("facts", list(fact()), DesignPartDiff::facts).means("what differs");
         return part.written();
     }
 

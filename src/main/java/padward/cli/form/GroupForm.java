@@ -30,7 +30,7 @@ import padward.format.form.Form;
 import padward.format.form.Kind;
 import padward.format.form.Kinds;
 import padward.format.source.FileLimits;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.PairSkew;
 import padward.timing.SinkDelayChange;
 import padward.timing.ValidTimes;
@@ -58,7 +58,7 @@ public final class GroupForm {
             Optional<RegisteredLines> registered,
             Optional<ValidTimes> valid,
             Optional<String> distance,
-            ExternalLine external,
+            ExternalLineDelay external,
             double localPercent) {
         private Optional<UnblockedGroup> applied() {
             return unblocking.found().filter(u -> done);

@@ -23,7 +23,7 @@ import padward.format.form.Form;
 import padward.format.form.Kinds;
 import padward.handover.CautionForm;
 import padward.unblock.move.DelayChange;
-import padward.unblock.release.Endpoint;
+import padward.unblock.release.LostEndpoint;
 
 /** The forms of prices and cautions, the same in every command. */
 public final class PriceForm {
@@ -46,7 +46,10 @@ public final class PriceForm {
                 .means("what is removed");
         price.needed("moved", list(moved()), p -> List.copyOf(p.moved()))
                 .means("sinks whose delay changes because a net is rerouted");
-        price.needed("losesSignal", texts(), p -> p.lost().stream().map(Endpoint::toText).toList())
+        price.needed(
+                        "losesSignal",
+                        texts(),
+                        p -> p.lost().stream().map(LostEndpoint::toText).toList())
                 .means("endpoints and ports that lose their signal");
         return price.written();
     }

@@ -18,7 +18,7 @@ import padward.breakout.survey.WhatIfReport;
 import padward.breakout.verify.CarryOver;
 import padward.breakout.verify.ChangeAudit;
 import padward.breakout.verify.DesignDiff;
-import padward.change.Lead;
+import padward.change.LedgerLead;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.delay.Corner;
@@ -386,19 +386,19 @@ public final class Reports {
      *
      * @param leads those of each entry
      */
-    public record Leads(String ledger, List<List<Lead>> leads) {
+    public record Leads(String ledger, List<List<LedgerLead>> leads) {
         /** Copies the leads. */
         public Leads {
             leads = leads.stream().map(List::copyOf).toList();
         }
 
         /** A lead with the number of its entry. */
-        private record One(int entry, Lead lead) {}
+        private record One(int entry, LedgerLead lead) {}
 
         private List<One> all() {
             List<One> all = new ArrayList<>();
             for (int i = 0; i < leads.size(); i++) {
-                for (Lead lead : leads.get(i)) {
+                for (LedgerLead lead : leads.get(i)) {
                     all.add(new One(i + 1, lead));
                 }
             }
@@ -419,12 +419,12 @@ public final class Reports {
             one.maybe(
                             "measured_ps",
                             whole(),
-                            o -> number(o.lead().measured().map(Lead.Measured::ps)))
+                            o -> number(o.lead().measured().map(LedgerLead.Measured::ps)))
                     .means("measured delay of its line");
             one.maybe(
                             "measuredTolerance_ps",
                             whole(),
-                            o -> number(o.lead().measured().map(Lead.Measured::tolerancePs)))
+                            o -> number(o.lead().measured().map(LedgerLead.Measured::tolerancePs)))
                     .means("how far that can be off, either way");
             var report = new Fields<Leads>();
             report.constant("format", "padward-leads/1");

@@ -27,7 +27,7 @@ import padward.format.form.Schema;
 import padward.format.json.EnumWords;
 import padward.unblock.move.Consequence;
 import padward.unblock.move.DelayChange;
-import padward.unblock.release.Endpoint;
+import padward.unblock.release.LostEndpoint;
 import padward.unblock.weigh.Removal;
 import padward.unblock.why.Chokepoint;
 
@@ -48,7 +48,7 @@ final class WhyForm {
 
         Optional<List<String>> lost() {
             return removal.consequence() instanceof Consequence.LosesFunction loses
-                    ? Optional.of(loses.lost().stream().map(Endpoint::toText).toList())
+                    ? Optional.of(loses.lost().stream().map(LostEndpoint::toText).toList())
                     : Optional.empty();
         }
 

@@ -7,9 +7,9 @@ import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import padward.base.BadInput;
 import padward.change.Edit;
-import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
+import padward.change.LedgerLead;
 import padward.cli.form.EntryForm;
 import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
@@ -143,7 +143,7 @@ public final class LedgerCommand implements Callable<Integer> {
             out.println("Accepted: " + accepted.toText() + ".");
         }
         String leads =
-                Lead.all(read.entries()).get(one - 1).stream()
+                LedgerLead.all(read.entries()).get(one - 1).stream()
                         .map(LedgerCommand::lead)
                         .collect(Collectors.joining("; "));
         if (!leads.isEmpty()) {
@@ -152,7 +152,7 @@ public final class LedgerCommand implements Callable<Integer> {
     }
 
     /** Every line has a channel; what else is known of its lead follows. */
-    private static String lead(Lead lead) {
+    private static String lead(LedgerLead lead) {
         String more = lead.toText();
         return "port "
                 + lead.port()

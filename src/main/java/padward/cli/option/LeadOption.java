@@ -3,7 +3,7 @@ package padward.cli.option;
 import java.util.Optional;
 import padward.base.BadInput;
 import padward.format.ledger.LeadField;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import picocli.CommandLine.Option;
 
 /** The options that describe what is between the pad and the instrument. */
@@ -61,13 +61,13 @@ public final class LeadOption {
         return lead == null ? Optional.empty() : Optional.of(LeadField.metres(lead, "--lead-m"));
     }
 
-    public ExternalLine read() throws BadInput {
+    public ExternalLineDelay read() throws BadInput {
         check("--dielectric", dielectric, 1, 20);
         check("--connector-ps", connector, 0, 10_000);
         check("--probe-pf", load, 0, 1000);
         check("--velocity", velocity, 0.1, 1);
         double metres = statedMetres().orElse(0.0);
-        return new ExternalLine(dielectric, connector, metres, velocity, load);
+        return new ExternalLineDelay(dielectric, connector, metres, velocity, load);
     }
 
     private static void check(String option, double value, double least, double most)

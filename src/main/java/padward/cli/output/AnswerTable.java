@@ -13,7 +13,7 @@ import padward.breakout.text.AnswerText;
 import padward.breakout.text.WhyText;
 import padward.design.Occupant;
 import padward.fabric.EdgeKind;
-import padward.unblock.Explanation;
+import padward.unblock.UnblockExplanation;
 import padward.unblock.weigh.Removal;
 
 /** Prints what follows an answer's sentence: obstacles, hops, cautions. */
@@ -48,7 +48,7 @@ public final class AnswerTable {
     }
 
     private static void printWhy(Answer.Blocked blocked, WhyBlocked why, PrintWriter out) {
-        Explanation explanation = why.explanation();
+        UnblockExplanation explanation = why.explanation();
         String narrow = WhyText.oneOfThese(explanation);
         if (!narrow.isEmpty()) {
             out.println();

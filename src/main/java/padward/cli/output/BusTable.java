@@ -18,14 +18,14 @@ import padward.breakout.group.UnblockedGroup;
 import padward.breakout.text.PriceText;
 import padward.breakout.text.WhyText;
 import padward.change.Edit;
-import padward.change.Lead;
+import padward.change.LedgerLead;
 import padward.design.Design;
 import padward.design.board.Attachment;
 import padward.design.board.PadWiring;
 import padward.fabric.Pad;
 import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.PadLoad;
 import padward.timing.PairSkew;
 import padward.timing.TimeStampCorrections;
@@ -37,7 +37,7 @@ public final class BusTable {
 
     private final Design design;
     private final Bus bus;
-    private final ExternalLine external;
+    private final ExternalLineDelay external;
     private final double localPercent;
     private final Price price;
 
@@ -48,7 +48,7 @@ public final class BusTable {
      * @param price what it costs
      */
     public BusTable(
-            Design design, Bus bus, ExternalLine external, double localPercent, Price price) {
+            Design design, Bus bus, ExternalLineDelay external, double localPercent, Price price) {
         this.localPercent = localPercent;
         this.price = price;
         this.design = design;
@@ -162,7 +162,7 @@ public final class BusTable {
         }
         table.print(out);
         loadText().ifPresent(out::println);
-        out.println("Leads of " + Lead.metresText(external.metres()) + " m (--lead-m).");
+        out.println("Leads of " + LedgerLead.metresText(external.metres()) + " m (--lead-m).");
     }
 
     /**

@@ -4,9 +4,9 @@ import java.io.PrintWriter;
 import java.util.List;
 import java.util.Optional;
 import padward.breakout.verify.DesignDiff;
+import padward.breakout.verify.DesignPartDiff;
 import padward.breakout.verify.Difference;
 import padward.breakout.verify.NetDiff;
-import padward.breakout.verify.PartDiff;
 import padward.fabric.Fabric;
 import padward.fabric.delay.Delay;
 
@@ -86,7 +86,7 @@ public final class DiffTable {
         }
     }
 
-    private void part(String kind, PartDiff part) {
+    private void part(String kind, DesignPartDiff part) {
         out.println(kind + " " + part.name() + ": " + part.how().label());
         facts(part.how(), part.facts());
     }

@@ -15,7 +15,7 @@ import padward.capture.Trace;
 import padward.cli.option.Outputs;
 import padward.design.Design;
 import padward.watch.place.WatchResult;
-import padward.watch.simulate.RecordedRun;
+import padward.watch.simulate.SimulatedRun;
 import picocli.CommandLine.Option;
 
 /** The options that simulate a placed circuit. */
@@ -126,8 +126,8 @@ public final class SimulateOption {
         Levels levels = isFile() ? read(design, clocks) : free();
         List<String> nets = List.copyOf(placed.question().circuit().observedNets());
         int cycles = levels.cycles() < 0 ? cycles(USUAL_CYCLES) : cycles(levels.cycles());
-        RecordedRun recorded =
-                RecordedRun.of(
+        SimulatedRun recorded =
+                SimulatedRun.of(
                         design,
                         nets,
                         placed.question().pads(),
@@ -155,12 +155,12 @@ public final class SimulateOption {
      *
      * @param cycles for how many cycles there are some; -1 for any number
      */
-    private record Levels(RecordedRun.Stimulus stimulus, int cycles, String how) {}
+    private record Levels(SimulatedRun.Stimulus stimulus, int cycles, String how) {}
 
     private Levels free() {
         boolean random = inputs.equals("random");
-        RecordedRun.Stimulus stimulus =
-                new RecordedRun.Stimulus() {
+        SimulatedRun.Stimulus stimulus =
+                new SimulatedRun.Stimulus() {
                     @Override
                     public boolean says(String net) {
                         return false;
@@ -204,8 +204,8 @@ public final class SimulateOption {
             places.put(read.signals().get(i), i);
         }
         clocks.forEach(places::remove);
-        RecordedRun.Stimulus stimulus =
-                new RecordedRun.Stimulus() {
+        SimulatedRun.Stimulus stimulus =
+                new SimulatedRun.Stimulus() {
                     @Override
                     public boolean says(String net) {
                         return places.containsKey(net);

@@ -11,7 +11,7 @@ import java.util.Optional;
  * @param wirings at most one per pad
  * @param headers headers whose pins can be drawn
  */
-public record Board(String name, String note, List<PadWiring> wirings, List<Header> headers) {
+public record Board(String name, String note, List<PadWiring> wirings, List<BoardHeader> headers) {
     /** No board is known. */
     public static final Board UNKNOWN = new Board("", "", List.of());
 
@@ -32,7 +32,7 @@ public record Board(String name, String note, List<PadWiring> wirings, List<Head
     }
 
     /** What is stated of the header of that name. */
-    public Optional<Header> findHeader(String header) {
+    public Optional<BoardHeader> findHeader(String header) {
         return headers.stream().filter(h -> h.name().equals(header)).findFirst();
     }
 

@@ -9,7 +9,7 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.board.AttachmentKind;
-import padward.design.board.Header;
+import padward.design.board.BoardHeader;
 import padward.design.board.Levels;
 import padward.format.json.EnumWords;
 import padward.format.source.FileLimits;
@@ -65,7 +65,7 @@ public final class PartsTable {
     }
 
     private final Map<String, Part> byPin = new LinkedHashMap<>();
-    private final List<Header> headers = new ArrayList<>();
+    private final List<BoardHeader> headers = new ArrayList<>();
 
     private static ColumnShape must(String name, String meaning) {
         return new ColumnShape(name, ColumnShape.Need.MUST, meaning);
@@ -203,7 +203,7 @@ public final class PartsTable {
     }
 
     /** The headers of which the shape is stated. */
-    List<Header> headers() {
+    List<BoardHeader> headers() {
         return List.copyOf(headers);
     }
 }

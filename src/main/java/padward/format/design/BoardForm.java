@@ -14,7 +14,7 @@ import java.util.Set;
 import padward.design.board.Attachment;
 import padward.design.board.AttachmentKind;
 import padward.design.board.Board;
-import padward.design.board.Header;
+import padward.design.board.BoardHeader;
 import padward.design.board.Levels;
 import padward.design.board.PadWiring;
 import padward.fabric.Fabric;
@@ -144,27 +144,30 @@ final class BoardForm {
                                 farads.get()));
     }
 
-    private static Form<Header> header() {
-        var header = new Fields<Header>();
-        var name = header.needed("name", name(), Header::name).means("name of the header");
+    private static Form<BoardHeader> header() {
+        var header = new Fields<BoardHeader>();
+        var name = header.needed("name", name(), BoardHeader::name).means("name of the header");
         var pins =
-                header.needed("pins", whole(1, FileLimits.HEADER_PINS), Header::pins)
+                header.needed("pins", whole(1, FileLimits.HEADER_PINS), BoardHeader::pins)
                         .means("number of its pins");
-        var rows = header.needed("rows", whole(1, 2), Header::rows).means("rows of pins");
+        var rows = header.needed("rows", whole(1, 2), BoardHeader::rows).means("rows of pins");
         var numbering =
-                header.needed("numbering", choice(Header.Numbering.values()), Header::numbering)
+                header.needed(
+                                "numbering",
+                                choice(BoardHeader.Numbering.values()),
+                                BoardHeader::numbering)
                         .means(
                                 "`across`: pin 2 faces pin 1; `along`: row after row; `around`: along"
                                         + " one row and back along the other");
         var seen =
-                header.needed("seen", choice(Header.Side.values()), Header::seen)
+                header.needed("seen", choice(BoardHeader.Side.values()), BoardHeader::seen)
                         .means("side of the board from which pin 1 is at the lower left");
         var grounds =
-                header.optional("grounds", list(name()), List.of(), Header::grounds)
+                header.optional("grounds", list(name()), List.of(), BoardHeader::grounds)
                         .means("its ground pins");
         return header.makes(
                 () ->
-                        new Header(
+                        new BoardHeader(
                                 name.get(),
                                 pins.get(),
                                 rows.get(),

@@ -77,7 +77,7 @@ final class ExplicitForm {
                         file,
                         "explicit",
                         Fabric::info,
-                        fabric -> new Grid(fabric.columns(), fabric.rows()),
+                        fabric -> new GridForm(fabric.columns(), fabric.rows()),
                         Optional.empty());
         file.stated(
                         "tiles",
@@ -166,7 +166,7 @@ final class ExplicitForm {
      */
     ExplicitBuilder builder() {
         if (builder == null) {
-            Grid grid = info.grid.get();
+            GridForm grid = info.grid.get();
             builder = new ExplicitBuilder(NOTHING_YET, grid.columns(), grid.rows());
         }
         return builder;
@@ -181,7 +181,7 @@ final class ExplicitForm {
         Schema side = Schema.whole(0, FabricLimits.GRID_SIDE - 1);
         return IntKind.of(
                 in -> {
-                    Grid grid = info.grid.get();
+                    GridForm grid = info.grid.get();
                     in.beginArray();
                     int column = in.integer(0, grid.columns() - 1);
                     int row = in.integer(0, grid.rows() - 1);

@@ -28,7 +28,7 @@ final class InfoFields {
     final Names cellKinds = new Names("kind of cell");
     final Names settings = new Names("driver setting");
     final Names banks = new Names("bank");
-    final Field<Grid> grid;
+    final Field<GridForm> grid;
     private final Field<String> name;
     private final Field<String> note;
     private final Field<List<CellKind>> kindList;
@@ -46,7 +46,7 @@ final class InfoFields {
             Fields<R> file,
             String form,
             Function<R, FabricInfo> info,
-            Function<R, Grid> gridOf,
+            Function<R, GridForm> gridOf,
             Optional<Names> wireKinds) {
         file.constant("format", FileHeader.FABRIC);
         file.constant("form", form);

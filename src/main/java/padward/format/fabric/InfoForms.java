@@ -52,15 +52,15 @@ public final class InfoForms {
     private InfoForms() {}
 
     /** Columns and rows of a grid. */
-    static Form<Grid> grid() {
-        var grid = new Fields<Grid>();
+    static Form<GridForm> grid() {
+        var grid = new Fields<GridForm>();
         var columns =
-                grid.needed("columns", whole(1, FabricLimits.GRID_SIDE), Grid::columns)
+                grid.needed("columns", whole(1, FabricLimits.GRID_SIDE), GridForm::columns)
                         .means("tiles in a row");
         var rows =
-                grid.needed("rows", whole(1, FabricLimits.GRID_SIDE), Grid::rows)
+                grid.needed("rows", whole(1, FabricLimits.GRID_SIDE), GridForm::rows)
                         .means("tiles in a column");
-        return grid.makes(() -> new Grid(columns.get(), rows.get()));
+        return grid.makes(() -> new GridForm(columns.get(), rows.get()));
     }
 
     /** A setting of a pad's driver. */

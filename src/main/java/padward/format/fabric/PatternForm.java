@@ -55,7 +55,7 @@ final class PatternForm {
                         file,
                         "pattern",
                         PatternSpec::info,
-                        spec -> new Grid(spec.columns(), spec.rows()),
+                        spec -> new GridForm(spec.columns(), spec.rows()),
                         Optional.of(wireNames));
         var wireList =
                 file.needed("wires", list(wire()), PatternSpec::wires).means("kinds of wire");
@@ -192,7 +192,7 @@ final class PatternForm {
                         .means("each n-th column of them; otherwise 1");
         return area.makes(
                 () -> {
-                    Grid grid = info.grid.get();
+                    GridForm grid = info.grid.get();
                     Pair across =
                             columns.isGiven() ? columns.get() : new Pair(0, grid.columns() - 1);
                     Pair up = rows.isGiven() ? rows.get() : new Pair(0, grid.rows() - 1);

@@ -10,8 +10,8 @@ import java.util.function.Supplier;
 import java.util.stream.Stream;
 import padward.base.BadInput;
 import padward.format.json.JsonIn;
+import padward.format.json.JsonShape;
 import padward.format.json.Members;
-import padward.format.json.Shape;
 import padward.format.tables.csv.ColumnShape;
 import padward.format.tables.csv.CsvTable;
 import padward.format.tables.csv.TableShape;
@@ -29,7 +29,7 @@ public final class Form<R> implements Kind<R> {
     private final Maker<? extends R> maker;
     private final Supplier<? extends R> plainMaker;
     private final Schema more;
-    private final Shape shape;
+    private final JsonShape shape;
 
     Form(
             List<Slot> slots,
@@ -45,8 +45,8 @@ public final class Form<R> implements Kind<R> {
         this.shape = shape(slots);
     }
 
-    static Shape shape(List<Slot> slots) {
-        return Shape.of(
+    static JsonShape shape(List<Slot> slots) {
+        return JsonShape.of(
                 slots.stream()
                         .map(s -> s.isNeeded() ? s.name() + "!" : s.name())
                         .toArray(String[]::new));

@@ -10,8 +10,8 @@ import java.util.Optional;
 import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.format.json.JsonIn;
+import padward.format.json.JsonShape;
 import padward.format.json.Members;
-import padward.format.json.Shape;
 import padward.format.source.Nearest;
 import padward.format.source.Text;
 
@@ -27,7 +27,7 @@ public final class Variants<R> implements Kind<R> {
     private final List<Slot> slots = new ArrayList<>();
     private final Map<String, Variant<? extends R>> byWord = new LinkedHashMap<>();
     private final boolean strict;
-    private Optional<Shape> shape = Optional.empty();
+    private Optional<JsonShape> shape = Optional.empty();
 
     /**
      * @param tag name of the member with the word
@@ -82,7 +82,7 @@ public final class Variants<R> implements Kind<R> {
         return variant.make(in);
     }
 
-    private Shape shape() {
+    private JsonShape shape() {
         if (shape.isEmpty()) {
             shape = Optional.of(Form.shape(slots));
         }

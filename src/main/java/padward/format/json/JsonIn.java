@@ -177,7 +177,7 @@ public final class JsonIn implements AutoCloseable {
     }
 
     /** Opens an object. */
-    public Members object(Shape shape) throws BadInput {
+    public Members object(JsonShape shape) throws BadInput {
         beginObject();
         return new Members(this, shape);
     }

@@ -14,12 +14,12 @@ import padward.format.source.Text;
  */
 public final class Members {
     private final JsonIn in;
-    private final Shape shape;
+    private final JsonShape shape;
     private long seen;
     private String name = "";
     private int index;
 
-    Members(JsonIn in, Shape shape) {
+    Members(JsonIn in, JsonShape shape) {
         this.in = in;
         this.shape = shape;
     }

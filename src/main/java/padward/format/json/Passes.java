@@ -43,7 +43,7 @@ public final class Passes {
 
     /** Reads them all. */
     public void run(Source source, Progress progress) throws BadInput {
-        Shape shape = Shape.of(names.toArray(new String[0]));
+        JsonShape shape = JsonShape.of(names.toArray(new String[0]));
         // each pass reads one part at least, as the parts' order has no circles; a file that
         // someone changes meanwhile ends with the bound
         for (int i = 0; i < parts.size() && pass(source, progress, shape); i++) {
@@ -53,7 +53,7 @@ public final class Passes {
         }
     }
 
-    private boolean pass(Source source, Progress progress, Shape shape) throws BadInput {
+    private boolean pass(Source source, Progress progress, JsonShape shape) throws BadInput {
         boolean left = false;
         Set<String> present = new HashSet<>();
         try (JsonIn in = new JsonIn(source, progress)) {

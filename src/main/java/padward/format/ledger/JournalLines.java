@@ -20,8 +20,8 @@ import padward.format.form.Kind;
 import padward.format.form.Kinds;
 import padward.format.json.JsonIn;
 import padward.format.json.JsonOut;
+import padward.format.json.JsonShape;
 import padward.format.json.Members;
-import padward.format.json.Shape;
 import padward.format.source.Source;
 import padward.format.source.Text;
 
@@ -41,7 +41,8 @@ final class JournalLines {
     /** Entries that stay, next to each other: far more than anyone keeps. */
     private static final int MOST = 1_000_000;
 
-    private static final Shape LINE = Shape.of("format", "sha256", "stay", "first", "entries");
+    private static final JsonShape LINE =
+            JsonShape.of("format", "sha256", "stay", "first", "entries");
 
     /**
      * The net effect of all lines.

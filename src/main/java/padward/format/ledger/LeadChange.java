@@ -5,8 +5,8 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
 import padward.base.BadInput;
-import padward.change.Lead;
 import padward.change.LedgerEntry;
+import padward.change.LedgerLead;
 import padward.format.source.Nearest;
 
 /**
@@ -36,48 +36,48 @@ public record LeadChange(String port, Map<LeadField, String> values) {
      *     entry brings the line out
      */
     public List<LedgerEntry> to(List<LedgerEntry> entries, String prefix) throws BadInput {
-        List<List<Lead>> all = Lead.all(entries);
+        List<List<LedgerLead>> all = LedgerLead.all(entries);
         List<LedgerEntry> result = new ArrayList<>();
         boolean found = false;
         for (int i = 0; i < all.size(); i++) {
-            List<Lead> leads = new ArrayList<>();
-            for (Lead lead : all.get(i)) {
+            List<LedgerLead> leads = new ArrayList<>();
+            for (LedgerLead lead : all.get(i)) {
                 boolean wanted = lead.port().equals(port);
                 found |= wanted;
                 leads.add(wanted ? changed(lead, prefix) : lead);
             }
             result.add(entries.get(i).withLeads(leads));
         }
-        List<Lead> before = all.stream().flatMap(List::stream).toList();
+        List<LedgerLead> before = all.stream().flatMap(List::stream).toList();
         if (!found) {
             throw new BadInput(
                     prefix + "port",
                     "",
                     "a port that the ledger brings out",
-                    Nearest.describe(port, before.stream().map(Lead::port)));
+                    Nearest.describe(port, before.stream().map(LedgerLead::port)));
         }
         checkChannel(before, prefix);
         return result;
     }
 
-    private Lead changed(Lead old, String prefix) throws BadInput {
-        Lead lead = old;
+    private LedgerLead changed(LedgerLead old, String prefix) throws BadInput {
+        LedgerLead lead = old;
         for (Map.Entry<LeadField, String> one : values.entrySet()) {
             lead = one.getKey().set(lead, one.getValue(), prefix + one.getKey().word());
         }
         return lead;
     }
 
-    private void checkChannel(List<Lead> others, String prefix) throws BadInput {
+    private void checkChannel(List<LedgerLead> others, String prefix) throws BadInput {
         if (!values.containsKey(LeadField.CHANNEL)) {
             return;
         }
         String source = prefix + LeadField.CHANNEL.word();
         int channel =
                 LeadField.CHANNEL
-                        .set(new Lead(port, 1), values.get(LeadField.CHANNEL), source)
+                        .set(new LedgerLead(port, 1), values.get(LeadField.CHANNEL), source)
                         .channel();
-        for (Lead lead : others) {
+        for (LedgerLead lead : others) {
             if (!lead.port().equals(port) && lead.channel() == channel) {
                 throw new BadInput(source, "", "a channel of no other line", lead.port() + "'s");
             }

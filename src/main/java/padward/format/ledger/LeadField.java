@@ -4,7 +4,7 @@ import java.math.BigDecimal;
 import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Decimals;
-import padward.change.Lead;
+import padward.change.LedgerLead;
 import padward.format.source.FileLimits;
 
 /**
@@ -15,14 +15,14 @@ public enum LeadField {
     /** The instrument's channel. */
     CHANNEL("channel") {
         @Override
-        public String of(Lead lead) {
+        public String of(LedgerLead lead) {
             return "" + lead.channel();
         }
 
         @Override
-        Lead set(Lead old, String text, String source) throws BadInput {
+        LedgerLead set(LedgerLead old, String text, String source) throws BadInput {
             int channel = whole(text, 1, FileLimits.CHANNELS, source);
-            return new Lead(
+            return new LedgerLead(
                     old.port(),
                     channel,
                     old.name(),
@@ -35,48 +35,48 @@ public enum LeadField {
     /** The lead's own name. */
     NAME("name") {
         @Override
-        public String of(Lead lead) {
+        public String of(LedgerLead lead) {
             return lead.name();
         }
 
         @Override
-        Lead set(Lead old, String text, String source) throws BadInput {
+        LedgerLead set(LedgerLead old, String text, String source) throws BadInput {
             return words(old, line(text, source), old.pod(), old.colour());
         }
     },
     /** What bundles it with others. */
     POD("pod") {
         @Override
-        public String of(Lead lead) {
+        public String of(LedgerLead lead) {
             return lead.pod();
         }
 
         @Override
-        Lead set(Lead old, String text, String source) throws BadInput {
+        LedgerLead set(LedgerLead old, String text, String source) throws BadInput {
             return words(old, old.name(), line(text, source), old.colour());
         }
     },
     /** Its colour. */
     COLOUR("colour") {
         @Override
-        public String of(Lead lead) {
+        public String of(LedgerLead lead) {
             return lead.colour();
         }
 
         @Override
-        Lead set(Lead old, String text, String source) throws BadInput {
+        LedgerLead set(LedgerLead old, String text, String source) throws BadInput {
             return words(old, old.name(), old.pod(), line(text, source));
         }
     },
     /** Its length in metres; an empty text when it is not known. */
     LENGTH("length-m") {
         @Override
-        public String of(Lead lead) {
-            return lead.metres().map(Lead::metresText).orElse("");
+        public String of(LedgerLead lead) {
+            return lead.metres().map(LedgerLead::metresText).orElse("");
         }
 
         @Override
-        Lead set(Lead old, String text, String source) throws BadInput {
+        LedgerLead set(LedgerLead old, String text, String source) throws BadInput {
             return old.withMetres(
                     text.isBlank() ? Optional.empty() : Optional.of(metres(text, source)));
         }
@@ -84,28 +84,28 @@ public enum LeadField {
     /** The measured delay of its line, ps; an empty text when there is none. */
     MEASURED("measured-ps") {
         @Override
-        public String of(Lead lead) {
+        public String of(LedgerLead lead) {
             return lead.measured().map(m -> "" + m.ps()).orElse("");
         }
 
         @Override
-        Lead set(Lead old, String text, String source) throws BadInput {
+        LedgerLead set(LedgerLead old, String text, String source) throws BadInput {
             if (text.isBlank()) {
                 return old.withMeasured(Optional.empty());
             }
             int ps = whole(text, -FileLimits.MEASURED_PS, FileLimits.MEASURED_PS, source);
-            return old.withMeasured(Optional.of(new Lead.Measured(ps, 0)));
+            return old.withMeasured(Optional.of(new LedgerLead.Measured(ps, 0)));
         }
     },
     /** How far the measured delay can be off, either way, ps. */
     TOLERANCE("tolerance-ps") {
         @Override
-        public String of(Lead lead) {
+        public String of(LedgerLead lead) {
             return lead.measured().map(m -> "" + m.tolerancePs()).orElse("");
         }
 
         @Override
-        Lead set(Lead old, String text, String source) throws BadInput {
+        LedgerLead set(LedgerLead old, String text, String source) throws BadInput {
             int tolerance = whole(text, 0, FileLimits.MEASURED_PS, source);
             if (old.measured().isEmpty()) {
                 String expected =
@@ -113,7 +113,8 @@ public enum LeadField {
                                 + " none yet";
                 throw new BadInput(source, "", expected, "none");
             }
-            return old.withMeasured(old.measured().map(m -> new Lead.Measured(m.ps(), tolerance)));
+            return old.withMeasured(
+                    old.measured().map(m -> new LedgerLead.Measured(m.ps(), tolerance)));
         }
     };
 
@@ -129,7 +130,7 @@ public enum LeadField {
     }
 
     /** What a lead has in it, as it is read again. */
-    public abstract String of(Lead lead);
+    public abstract String of(LedgerLead lead);
 
     /**
      * A lead with another value.
@@ -137,10 +138,11 @@ public enum LeadField {
      * @param source what the text came from, for faults
      * @throws BadInput when the text is no value for it
      */
-    abstract Lead set(Lead old, String text, String source) throws BadInput;
+    abstract LedgerLead set(LedgerLead old, String text, String source) throws BadInput;
 
-    private static Lead words(Lead old, String name, String pod, String colour) {
-        return new Lead(old.port(), old.channel(), name, pod, colour, old.metres(), old.measured());
+    private static LedgerLead words(LedgerLead old, String name, String pod, String colour) {
+        return new LedgerLead(
+                old.port(), old.channel(), name, pod, colour, old.metres(), old.measured());
     }
 
     /** A text that can be read as a word, so that the ledger can be read again. */

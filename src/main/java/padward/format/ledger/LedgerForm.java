@@ -11,9 +11,9 @@ import static padward.format.form.Kinds.word;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
+import padward.change.LedgerLead;
 import padward.format.form.Fields;
 import padward.format.form.FileForm;
 import padward.format.form.Form;
@@ -97,17 +97,17 @@ final class LedgerForm {
         return entry.digests().orElseThrow(() -> new IllegalArgumentException("no digests"));
     }
 
-    private static Form<Lead> lead() {
-        var lead = new Fields<Lead>();
-        var port = lead.needed("port", name(), Lead::port).means("name of the port");
+    private static Form<LedgerLead> lead() {
+        var lead = new Fields<LedgerLead>();
+        var port = lead.needed("port", name(), LedgerLead::port).means("name of the port");
         var channel =
-                lead.needed("channel", whole(1, FileLimits.CHANNELS), Lead::channel)
+                lead.needed("channel", whole(1, FileLimits.CHANNELS), LedgerLead::channel)
                         .means("channel of the instrument");
-        var name = lead.optional("name", word(), "", Lead::name).means("the lead's own name");
-        var pod = lead.optional("pod", word(), "", Lead::pod).means("its pod");
-        var colour = lead.optional("colour", word(), "", Lead::colour).means("its colour");
+        var name = lead.optional("name", word(), "", LedgerLead::name).means("the lead's own name");
+        var pod = lead.optional("pod", word(), "", LedgerLead::pod).means("its pod");
+        var colour = lead.optional("colour", word(), "", LedgerLead::colour).means("its colour");
         var metres =
-                lead.maybe("length_m", real(0, FileLimits.LEAD_METRES), Lead::metres)
+                lead.maybe("length_m", real(0, FileLimits.LEAD_METRES), LedgerLead::metres)
                         .means("its length, metres; otherwise that of the sheet's other leads");
         var measured =
                 lead.maybe(
@@ -123,11 +123,11 @@ final class LedgerForm {
                                 "measuredTolerance_ps",
                                 whole(0, FileLimits.MEASURED_PS),
                                 0,
-                                l -> l.measured().map(Lead.Measured::tolerancePs).orElse(0))
+                                l -> l.measured().map(LedgerLead.Measured::tolerancePs).orElse(0))
                         .means("how far the measured delay can be off, either way");
         return lead.makes(
                 () ->
-                        new Lead(
+                        new LedgerLead(
                                 port.get(),
                                 channel.get(),
                                 name.get(),
@@ -136,7 +136,7 @@ final class LedgerForm {
                                 metres.get(),
                                 measured.get().isPresent()
                                         ? Optional.of(
-                                                new Lead.Measured(
+                                                new LedgerLead.Measured(
                                                         measured.get().getAsInt(), tolerance.get()))
                                         : Optional.empty()));
     }

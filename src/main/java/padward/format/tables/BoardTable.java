@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import padward.design.board.Attachment;
 import padward.design.board.AttachmentKind;
-import padward.design.board.Header;
+import padward.design.board.BoardHeader;
 import padward.design.board.Levels;
 import padward.design.board.PadWiring;
 import padward.fabric.Fabric;
@@ -30,7 +30,7 @@ final class BoardTable {
     }
 
     private final PadLookup pads;
-    private final List<Header> headers = new ArrayList<>();
+    private final List<BoardHeader> headers = new ArrayList<>();
     private final Map<Integer, Wiring> byPad = new LinkedHashMap<>();
 
     BoardTable(Fabric fabric) {
@@ -105,7 +105,7 @@ final class BoardTable {
         }
     }
 
-    List<Header> headers() {
+    List<BoardHeader> headers() {
         return headers;
     }
 

@@ -13,7 +13,7 @@ import padward.design.Port;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.design.board.Attachment;
-import padward.design.board.Header;
+import padward.design.board.BoardHeader;
 import padward.design.board.PadWiring;
 import padward.fabric.Fabric;
 import padward.format.design.DesignRules;
@@ -176,7 +176,7 @@ final class DesignRows {
         out.table(
                 Tables.HEADERS,
                 rows -> {
-                    for (Header header : design.board().headers()) {
+                    for (BoardHeader header : design.board().headers()) {
                         rows.printRecord(
                                 header.name(),
                                 header.pins(),

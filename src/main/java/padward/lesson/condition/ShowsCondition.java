@@ -10,9 +10,9 @@ import padward.base.BadInput;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.PortDirection;
+import padward.watch.condition.ConditionNetNames;
 import padward.watch.condition.ConditionParser;
 import padward.watch.condition.ConditionValue;
-import padward.watch.condition.NetNames;
 import padward.watch.simulate.DesignSimulation;
 
 /**
@@ -54,7 +54,7 @@ public record ShowsCondition(String pad, String when, int late) implements Condi
 
     private boolean isShown(Design design, int at, Set<String> cells) throws BadInput {
         padward.watch.condition.Condition condition =
-                ConditionParser.parse("when", when, NetNames.of(design));
+                ConditionParser.parse("when", when, ConditionNetNames.of(design));
         List<String> nets = List.copyOf(condition.nets());
         if (nets.size() > MOST_NETS || condition.needsClock()) {
             return false;
@@ -109,7 +109,7 @@ public record ShowsCondition(String pad, String when, int late) implements Condi
         List<Missing> result = new ArrayList<>(Condition.missing(design, List.of(), List.of(pad)));
         try {
             padward.watch.condition.Condition condition =
-                    ConditionParser.parse("when", when, NetNames.of(design));
+                    ConditionParser.parse("when", when, ConditionNetNames.of(design));
             if (condition.needsClock() || condition.nets().size() > MOST_NETS) {
                 result.add(
                         new Missing(

@@ -13,7 +13,7 @@ import padward.design.Net;
 import padward.design.Terminal;
 import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 
 /**
  * Nets are brought out and kept, and arrive at their pins close together, at each corner
@@ -42,7 +42,7 @@ public record SkewCondition(List<String> nets, int maxPs) implements Condition {
         if (state.kept().isEmpty()) {
             return result;
         }
-        Asker asker = new Asker(state.now().fabric(), Engine.OWN);
+        Asker asker = new Asker(state.now().fabric(), SearchEngineKind.OWN);
         for (String name : nets) {
             for (LedgerEntry kept : state.kept()) {
                 if (kept.net().equals(name)) {

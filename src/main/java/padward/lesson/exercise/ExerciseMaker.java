@@ -10,7 +10,7 @@ import padward.breakout.survey.PadReachability;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Pad;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 
 /**
  * Makes any number of exercises about one design, each from its seed, none from a list. Not
@@ -26,7 +26,7 @@ public final class ExerciseMaker {
     /** A maker of exercises about a design. O(vertices). */
     public ExerciseMaker(Design design) {
         this.design = design;
-        this.asker = new Asker(design.fabric(), Engine.OWN);
+        this.asker = new Asker(design.fabric(), SearchEngineKind.OWN);
         PadReachability outlets = PadReachability.of(design);
         this.nets = design.nets().stream().filter(n -> !n.clock() && outlets.leadOutOf(n)).toList();
     }

@@ -19,7 +19,7 @@ import padward.design.board.Attachment;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.delay.Corner;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 
 /** "Which pad is the cheapest?": the first of several pads in the order of the survey. */
 final class PadExercise {
@@ -45,7 +45,9 @@ final class PadExercise {
             return Optional.empty();
         }
         List<Answer> ranked =
-                Survey.of(design, net, Corner.SLOW, Engine.OWN, progress).answers().stream()
+                Survey.of(design, net, Corner.SLOW, SearchEngineKind.OWN, progress)
+                        .answers()
+                        .stream()
                         .filter(a -> !(a instanceof Answer.NoRoute))
                         .toList();
         int count = difficulty.choices();

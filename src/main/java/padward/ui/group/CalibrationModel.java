@@ -18,9 +18,9 @@ import padward.breakout.group.Bus;
 import padward.breakout.group.CalibrationGroup;
 import padward.breakout.text.PriceText;
 import padward.change.Edit;
-import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
+import padward.change.LedgerLead;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.NameLookup;
@@ -28,7 +28,7 @@ import padward.design.PadNames;
 import padward.format.ledger.EntrySigning;
 import padward.handover.BenchSheet;
 import padward.handover.Calibration;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.Instrument;
 import padward.timing.PairSkew;
 import padward.ui.control.NamesOfDesign;
@@ -169,7 +169,7 @@ final class CalibrationModel {
             model.design()
                     .keep(
                             about.on().version(),
-                            Lead.numbered(entries(), entry, length),
+                            LedgerLead.numbered(entries(), entry, length),
                             about.on().opened().with(applied.design()));
         } else {
             String reasons = String.join("; ", ((Outcome.Refused) outcome).reasons());
@@ -191,7 +191,7 @@ final class CalibrationModel {
         }
         String file = capture.get().strip();
         int samplePs = Instrument.samplePs(sampleMhz.get());
-        ExternalLine external = external();
+        ExternalLineDelay external = external();
         job.start(
                 "Reading the capture",
                 progress -> {
@@ -245,11 +245,11 @@ final class CalibrationModel {
                 .count();
     }
 
-    private ExternalLine external() {
-        return ExternalLine.USUAL.withMetres(model.leadMetresProperty().get());
+    private ExternalLineDelay external() {
+        return ExternalLineDelay.USUAL.withMetres(model.leadMetresProperty().get());
     }
 
-    private static BenchSheet sheet(KeptChanges kept, ExternalLine external) {
+    private static BenchSheet sheet(KeptChanges kept, ExternalLineDelay external) {
         Ledger ledger = kept.toLedger();
         return BenchSheet.of(kept.original(), ledger, kept.design(), external, Instrument.UNKNOWN);
     }

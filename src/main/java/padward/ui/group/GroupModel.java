@@ -28,14 +28,14 @@ import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RouteMatrix;
 import padward.breakout.text.PriceText;
 import padward.change.Edit;
-import padward.change.Lead;
 import padward.change.LedgerEntry;
+import padward.change.LedgerLead;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.delay.Delay;
 import padward.format.ledger.EntrySigning;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.PairSkew;
 import padward.ui.design.OpenDesign;
 import padward.ui.model.GroupParser;
@@ -306,7 +306,7 @@ public final class GroupModel {
         Design design = matrix.get().orElseThrow().design();
         Bus routed = matched.get().map(MatchedGroup::before).orElse(bus.get().get());
         int tolerance = tolerancePs.get();
-        ExternalLine external = external();
+        ExternalLineDelay external = external();
         // What is matched is the group that is shown, without a pin whose search this replaces.
         markRoutedPins();
         job.start(
@@ -328,8 +328,8 @@ public final class GroupModel {
     }
 
     /** What is between the pins and the instrument; the leads are all of one length. */
-    private ExternalLine external() {
-        return ExternalLine.USUAL.withMetres(model.leadMetresProperty().get());
+    private ExternalLineDelay external() {
+        return ExternalLineDelay.USUAL.withMetres(model.leadMetresProperty().get());
     }
 
     /** Length of the group's leads, metres; 0 when it is not stated. */
@@ -357,7 +357,7 @@ public final class GroupModel {
             model.design()
                     .keep(
                             about.on().version(),
-                            Lead.numbered(keptEntries(), entry, length),
+                            LedgerLead.numbered(keptEntries(), entry, length),
                             about.on().opened().with(applied.design()));
         } else {
             List<String> reasons = ((Outcome.Refused) outcome).reasons();

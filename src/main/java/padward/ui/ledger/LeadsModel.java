@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Optional;
 import padward.base.BadInput;
 import padward.change.Edit;
-import padward.change.Lead;
 import padward.change.LedgerEntry;
+import padward.change.LedgerLead;
 import padward.design.Design;
 import padward.design.PadNames;
 import padward.format.ledger.LeadChange;
@@ -32,7 +32,7 @@ final class LeadsModel {
      * @param net the net that is brought out
      * @param place where the lead is connected: header pin, package pin or pad, whichever is known
      */
-    record Row(String net, String place, Lead lead) {}
+    record Row(String net, String place, LedgerLead lead) {}
 
     private List<LedgerEntry> entries() {
         return model.keptProperty().get().map(KeptChanges::entries).orElse(List.of());
@@ -46,7 +46,7 @@ final class LeadsModel {
     /** All lines, in the order of the entries. */
     List<Row> rows() {
         List<LedgerEntry> entries = entries();
-        List<List<Lead>> leads = Lead.all(entries);
+        List<List<LedgerLead>> leads = LedgerLead.all(entries);
         List<Row> rows = new ArrayList<>();
         for (int i = 0; i < entries.size(); i++) {
             int line = 0;

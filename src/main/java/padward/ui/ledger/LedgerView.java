@@ -29,8 +29,8 @@ import javafx.scene.layout.VBox;
 import padward.breakout.verify.ChangeAudit;
 import padward.change.Edit;
 import padward.change.EntryRemoval;
-import padward.change.Lead;
 import padward.change.LedgerEntry;
+import padward.change.LedgerLead;
 import padward.ui.control.Actions;
 import padward.ui.control.Controls;
 import padward.ui.control.CsvText;
@@ -199,7 +199,7 @@ public final class LedgerView extends VBox {
     }
 
     /** Which lead is on a line: {@code Channel 2 on port out_J2.1: pod A, red}. */
-    private static String lead(Lead lead) {
+    private static String lead(LedgerLead lead) {
         String more = lead.toText();
         return "Channel "
                 + lead.channel()

@@ -40,7 +40,7 @@ import padward.handover.SdfText;
 import padward.handover.SheetCsv;
 import padward.handover.SheetPage;
 import padward.handover.SheetPdf;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.Instrument;
 import padward.ui.model.KeptChanges;
 import padward.ui.model.WindowModel;
@@ -163,7 +163,7 @@ final class SheetModel {
     /** The data of a sheet at one moment. */
     private record Parts(KeptChanges kept, Design after, double leadMetres) {
         Sheet toSheet() {
-            ExternalLine external = ExternalLine.USUAL.withMetres(leadMetres);
+            ExternalLineDelay external = ExternalLineDelay.USUAL.withMetres(leadMetres);
             return new Sheet(
                     BenchSheet.of(
                             kept.original(), kept.toLedger(), after, external, Instrument.UNKNOWN),

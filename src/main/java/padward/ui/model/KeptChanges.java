@@ -9,9 +9,9 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.verify.ChangeAudit;
 import padward.change.EntryRemoval;
-import padward.change.Lead;
 import padward.change.Ledger;
 import padward.change.LedgerEntry;
+import padward.change.LedgerLead;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.format.design.DesignReader;
@@ -128,7 +128,7 @@ public final class KeptChanges {
      */
     KeptChanges with(LedgerEntry more, Design withIt) {
         List<LedgerEntry> all = new ArrayList<>(entries);
-        all.add(Lead.numbered(entries, more));
+        all.add(LedgerLead.numbered(entries, more));
         return new KeptChanges(original, all, withIt);
     }
 

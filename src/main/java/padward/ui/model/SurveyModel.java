@@ -5,7 +5,7 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import padward.breakout.ask.Question;
 import padward.breakout.survey.Survey;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.ui.work.JobSlot;
 
 /** The survey of the net of the last question, made while its answer is shown. */
@@ -49,7 +49,7 @@ final class SurveyModel {
                                 question.design(),
                                 question.net(),
                                 question.corner(),
-                                Engine.OWN,
+                                SearchEngineKind.OWN,
                                 progress),
                 result -> survey.set(Optional.of(result)));
     }

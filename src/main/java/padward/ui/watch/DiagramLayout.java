@@ -17,7 +17,7 @@ import padward.ui.watch.CircuitDiagram.Line;
 import padward.ui.watch.CircuitDiagram.Point;
 import padward.ui.watch.CircuitDiagram.Wire;
 import padward.watch.circuit.Circuit;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
 
 /**
@@ -154,9 +154,9 @@ final class DiagramLayout {
     private Part part(Signal signal) {
         Part part;
         if (signal instanceof Signal.Made made) {
-            Element element = circuit.elements().get(made.element());
-            boolean table = element instanceof Element.Table;
-            String clock = table ? "" : shortened(((Element.Register) element).clock());
+            CircuitElement element = circuit.elements().get(made.element());
+            boolean table = element instanceof CircuitElement.Table;
+            String clock = table ? "" : shortened(((CircuitElement.Register) element).clock());
             part =
                     new Part(
                             signal,

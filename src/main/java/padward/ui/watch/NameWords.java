@@ -11,7 +11,7 @@ import padward.ui.design.SearchableNames;
 import padward.ui.model.Suggestions;
 import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
-import padward.watch.condition.NetNames;
+import padward.watch.condition.ConditionNetNames;
 
 /** Names of the open design for a word that is being typed; found away from the UI thread. */
 final class NameWords {
@@ -126,7 +126,7 @@ final class NameWords {
                     new Lazy<>(
                             () ->
                                     joined(
-                                            NetNames.of(opened.design()).vectorRanges(),
+                                            ConditionNetNames.of(opened.design()).vectorRanges(),
                                             opened.netNames().stream()));
             padsAndNets =
                     new Lazy<>(

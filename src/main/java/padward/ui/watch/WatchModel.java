@@ -20,8 +20,8 @@ import padward.ui.model.WindowModel;
 import padward.ui.model.WorkState;
 import padward.ui.work.Background;
 import padward.ui.work.JobSlot;
+import padward.watch.condition.ConditionNetNames;
 import padward.watch.condition.ConditionParser;
-import padward.watch.condition.NetNames;
 import padward.watch.request.CircuitRequest;
 import padward.watch.request.FewerNets;
 
@@ -105,7 +105,7 @@ public final class WatchModel {
         if (opened.isEmpty() || text.isBlank()) {
             return () -> {};
         }
-        NetNames names = NetNames.of(opened.get().design());
+        ConditionNetNames names = ConditionNetNames.of(opened.get().design());
         return model.jobs()
                 .background()
                 .start(
@@ -114,7 +114,7 @@ public final class WatchModel {
                         unexpected -> result.set(Optional.empty()));
     }
 
-    private static Optional<BadInput> fault(String option, String text, NetNames names) {
+    private static Optional<BadInput> fault(String option, String text, ConditionNetNames names) {
         try {
             ConditionParser.parse(option, text, names);
             return Optional.empty();

@@ -2,7 +2,7 @@ package padward.unblock.move;
 
 import java.util.List;
 import padward.change.Edit;
-import padward.unblock.release.Endpoint;
+import padward.unblock.release.LostEndpoint;
 
 /** What it means to remove an obstacle: exactly one of three. */
 public sealed interface Consequence {
@@ -30,7 +30,7 @@ public sealed interface Consequence {
      *
      * @param lost the endpoints
      */
-    record LosesFunction(List<Endpoint> lost) implements Consequence {
+    record LosesFunction(List<LostEndpoint> lost) implements Consequence {
         /** Copies the list. */
         public LosesFunction {
             lost = List.copyOf(lost);

@@ -131,11 +131,11 @@ public final class FanOut {
      * The endpoints that lose their signal, or get a wrong one, when the occupant is removed; none
      * for what is removable.
      */
-    public List<Endpoint> losing(int occupant) {
+    public List<LostEndpoint> losing(int occupant) {
         if (isRemovable(occupant)) {
             return List.of();
         }
-        Set<Endpoint> result = new LinkedHashSet<>();
+        Set<LostEndpoint> result = new LinkedHashSet<>();
         IntSet seen = new IntOpenHashSet();
         List<Net> nets = new ArrayList<>();
         int removed = Occupant.isCell(occupant) ? Occupant.cellOf(occupant) : Fabric.NOTHING;
@@ -143,14 +143,14 @@ public final class FanOut {
             nets.addAll(design.netsDrivenBy(removed));
             if (nets.isEmpty() || isAtOtherEnable(removed)) {
                 String name = design.cells().get(removed).name();
-                result.add(new Endpoint(Endpoint.Kind.CELL, name));
+                result.add(new LostEndpoint(LostEndpoint.Kind.CELL, name));
             }
         } else {
             nets.add(design.nets().get(occupant));
         }
         for (int i = 0; i < nets.size(); i++) {
             switched(nets.get(i))
-                    .forEach(p -> result.add(new Endpoint(Endpoint.Kind.PORT, p.name())));
+                    .forEach(p -> result.add(new LostEndpoint(LostEndpoint.Kind.PORT, p.name())));
             for (Terminal sink : nets.get(i).sinks()) {
                 follow(sink, removed, seen, nets, result);
             }
@@ -166,11 +166,11 @@ public final class FanOut {
     }
 
     private void follow(
-            Terminal sink, int removed, IntSet seen, List<Net> nets, Set<Endpoint> result) {
+            Terminal sink, int removed, IntSet seen, List<Net> nets, Set<LostEndpoint> result) {
         if (sink instanceof Terminal.PortEnd end) {
             if (end.port() != portLeaving) {
                 String name = design.ports().get(end.port()).name();
-                result.add(new Endpoint(Endpoint.Kind.PORT, name));
+                result.add(new LostEndpoint(LostEndpoint.Kind.PORT, name));
             }
             return;
         }
@@ -181,11 +181,11 @@ public final class FanOut {
         }
         List<Net> driven = design.netsDrivenBy(cell);
         if (holdsState(design.cells().get(cell)) || driven.isEmpty()) {
-            result.add(new Endpoint(Endpoint.Kind.PIN, design.textOf(sink)));
+            result.add(new LostEndpoint(LostEndpoint.Kind.PIN, design.textOf(sink)));
         } else if (seen.add(cell)) {
             nets.addAll(driven);
             if (cell == ownDriver) {
-                result.add(new Endpoint(Endpoint.Kind.OWN_NET, own.name()));
+                result.add(new LostEndpoint(LostEndpoint.Kind.OWN_NET, own.name()));
             }
         }
     }

@@ -6,7 +6,7 @@ import padward.change.Edit;
 import padward.design.Occupant;
 import padward.unblock.move.Consequence;
 import padward.unblock.release.DisconnectedBranch;
-import padward.unblock.release.Endpoint;
+import padward.unblock.release.LostEndpoint;
 
 /**
  * One obstacle of an option to unblock, and what removing it means.
@@ -22,7 +22,7 @@ public record Removal(
         Occupant occupant,
         List<Integer> vertices,
         Consequence consequence,
-        List<Endpoint> wouldLose,
+        List<LostEndpoint> wouldLose,
         boolean onEveryRoute) {
     /** Copies the lists. */
     public Removal {

@@ -12,7 +12,7 @@ import padward.design.PadNames;
 import padward.design.board.PadWiring;
 import padward.fabric.Pad;
 import padward.timing.SinkDelayChange;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.place.WatchResult;
 import padward.watch.place.WatchTiming;
 
@@ -69,7 +69,7 @@ public final class WatchLines {
 
     /** Where its cells are, if it has any. */
     private static Optional<String> sites(WatchResult.Placed placed) {
-        List<Element> elements = placed.question().circuit().elements();
+        List<CircuitElement> elements = placed.question().circuit().elements();
         return placed.cells().isEmpty()
                 ? Optional.empty()
                 : Optional.of(

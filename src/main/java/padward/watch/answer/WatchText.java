@@ -6,7 +6,7 @@ import java.util.stream.Collectors;
 import padward.breakout.text.AnswerText;
 import padward.change.Edit;
 import padward.watch.circuit.Circuit;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.place.WatchResult;
 
 /** What came of a watch circuit, in words. */
@@ -56,7 +56,9 @@ public final class WatchText {
     /** How many cells of which sort: {@code 3 lookup tables and 1 register}. */
     public static String cells(Circuit circuit) {
         long registers =
-                circuit.elements().stream().filter(e -> e instanceof Element.Register).count();
+                circuit.elements().stream()
+                        .filter(e -> e instanceof CircuitElement.Register)
+                        .count();
         long tables = circuit.elements().size() - registers;
         List<String> parts = new ArrayList<>();
         if (tables > 0) {

@@ -18,7 +18,8 @@ public final class CellSpelling {
      *
      * @throws IllegalArgumentException when the kind has fewer inputs than the function
      */
-    public static Map<String, String> settings(Element.Table table, CellFunction.LookupTable kind) {
+    public static Map<String, String> settings(
+            CircuitElement.Table table, CellFunction.LookupTable kind) {
         TruthTable all = table.function();
         if (all.inputs() > kind.inputs().size()) {
             throw new IllegalArgumentException(
@@ -33,7 +34,7 @@ public final class CellSpelling {
 
     /** The settings of a cell that is to be a register; none when its start does not matter. */
     public static Map<String, String> settings(
-            Element.Register register, CellFunction.Register kind) {
+            CircuitElement.Register register, CellFunction.Register kind) {
         return kind.initialSetting().isEmpty() || register.initial().isEmpty()
                 ? Map.of()
                 : Map.of(kind.initialSetting().get(), register.initial().get() ? "1" : "0");

@@ -24,7 +24,7 @@ import padward.base.Listing;
 public record Circuit(
         String name,
         String function,
-        List<Element> elements,
+        List<CircuitElement> elements,
         List<Output> outputs,
         int latency,
         Start start,
@@ -50,7 +50,7 @@ public record Circuit(
      */
     public record Output(String name, Signal signal) {}
 
-    private static void requireSound(List<Element> elements, List<Output> outputs) {
+    private static void requireSound(List<CircuitElement> elements, List<Output> outputs) {
         if (outputs.isEmpty()) {
             throw new IllegalArgumentException("a circuit without an output");
         }
@@ -65,7 +65,7 @@ public record Circuit(
                                 throw new IllegalArgumentException("no element for " + made);
                             }
                         });
-        for (Element element : elements) {
+        for (CircuitElement element : elements) {
             if (!names.add(element.name())) {
                 throw new IllegalArgumentException("two elements " + element.name());
             }
@@ -101,8 +101,8 @@ public record Circuit(
     /** Names of the nets that clock its registers; sorted. */
     public Set<String> clocks() {
         return elements.stream()
-                .filter(Element.Register.class::isInstance)
-                .map(element -> ((Element.Register) element).clock())
+                .filter(CircuitElement.Register.class::isInstance)
+                .map(element -> ((CircuitElement.Register) element).clock())
                 .collect(Collectors.toCollection(TreeSet::new));
     }
 }

@@ -29,11 +29,11 @@ public final class ConditionParser {
 
     private final String source;
     private final String text;
-    private final NetNames names;
+    private final ConditionNetNames names;
     private int at;
     private int depth;
 
-    private ConditionParser(String source, String text, NetNames names) {
+    private ConditionParser(String source, String text, ConditionNetNames names) {
         this.source = source;
         this.text = text;
         this.names = names;
@@ -46,7 +46,8 @@ public final class ConditionParser {
      * @param names the nets it may name
      * @throws BadInput when it is no condition, or names what is not there
      */
-    public static Condition parse(String source, String text, NetNames names) throws BadInput {
+    public static Condition parse(String source, String text, ConditionNetNames names)
+            throws BadInput {
         if (text.length() > LONGEST) {
             throw new BadInput(
                     source,
@@ -64,7 +65,8 @@ public final class ConditionParser {
      * @param source the option or field that it stands in
      * @throws BadInput when it names none, or several
      */
-    public static List<String> nets(String source, String text, NetNames names) throws BadInput {
+    public static List<String> nets(String source, String text, ConditionNetNames names)
+            throws BadInput {
         int bracket = text.endsWith("]") ? text.lastIndexOf('[') : 0;
         try {
             return new ConditionParser(source, text, names)
@@ -336,11 +338,11 @@ public final class ConditionParser {
         if (range && !names.isNet(name.plain)) {
             return bits(start, name);
         }
-        NetNames.Meaning meaning = names.meaning(name.plain);
-        if (meaning instanceof NetNames.Meaning.OneNet net) {
+        ConditionNetNames.Meaning meaning = names.meaning(name.plain);
+        if (meaning instanceof ConditionNetNames.Meaning.OneNet net) {
             return new Vector(name.plain, List.of(net.name()));
         }
-        if (meaning instanceof NetNames.Meaning.OneVector vector) {
+        if (meaning instanceof ConditionNetNames.Meaning.OneVector vector) {
             List<String> bits = names.bits(vector.name());
             if (!bits.isEmpty()) {
                 return new Vector(name.plain, bits);
@@ -353,7 +355,7 @@ public final class ConditionParser {
         throw fault(
                 start,
                 "the name of a net or vector",
-                names.notOne(name.plain, (NetNames.Meaning.NotOne) meaning));
+                names.notOne(name.plain, (ConditionNetNames.Meaning.NotOne) meaning));
     }
 
     private Vector bits(int start, Name name) throws BadInput {

@@ -2,8 +2,8 @@ package padward.watch.library;
 
 import padward.base.BadInput;
 import padward.watch.condition.Condition;
+import padward.watch.condition.ConditionNetNames;
 import padward.watch.condition.ConditionParser;
-import padward.watch.condition.NetNames;
 
 /**
  * A condition as it was written.
@@ -18,7 +18,7 @@ public record Event(String text, Condition condition) {
      * @param source the option or field that it stands in
      * @throws BadInput when it is no condition, or names what is not there
      */
-    public static Event of(String source, String text, NetNames names) throws BadInput {
+    public static Event of(String source, String text, ConditionNetNames names) throws BadInput {
         return new Event(text.strip(), ConditionParser.parse(source, text, names));
     }
 

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import padward.watch.circuit.Circuit;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
 import padward.watch.circuit.Start;
 
@@ -149,17 +149,17 @@ public final class CircuitBuilder {
         for (int register : needed) {
             inputs.put(register, new Signal.Made(number++));
         }
-        List<Element> elements = new ArrayList<>();
+        List<CircuitElement> elements = new ArrayList<>();
         for (TableMapper.Table table : cover.tables()) {
             String name = "table[" + elements.size() + "]";
             List<Signal> read = table.inputs().stream().map(s -> signal(s, inputs)).toList();
-            elements.add(new Element.Table(name, read, table.function()));
+            elements.add(new CircuitElement.Table(name, read, table.function()));
         }
         int root = outputs.size();
         for (int register : needed) {
             Flip flip = registers.get(register);
             Signal data = signal(cover.roots().get(root++), inputs);
-            elements.add(new Element.Register(flip.name, data, flip.clock, flip.initial));
+            elements.add(new CircuitElement.Register(flip.name, data, flip.clock, flip.initial));
         }
         List<Circuit.Output> leaving = new ArrayList<>();
         for (String name : outputs.keySet()) {

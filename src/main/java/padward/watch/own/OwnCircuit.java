@@ -13,7 +13,7 @@ import padward.base.BadInput;
 import padward.design.Netlist;
 import padward.design.Terminal;
 import padward.watch.circuit.Circuit;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
 import padward.watch.circuit.Start;
 import padward.watch.circuit.TruthTable;
@@ -30,8 +30,8 @@ final class OwnCircuit {
     private final Bound bound;
     private final int tableInputs;
     private final Map<Integer, Integer> elementOfCell = new HashMap<>();
-    private final List<Element> elements = new ArrayList<>();
-    private final List<Element> added = new ArrayList<>();
+    private final List<CircuitElement> elements = new ArrayList<>();
+    private final List<CircuitElement> added = new ArrayList<>();
     private final Set<String> names = new HashSet<>();
 
     private OwnCircuit(Bound bound, int tableInputs) {
@@ -71,7 +71,7 @@ final class OwnCircuit {
                 "own", function(), elements, outputs, latency(outputs.get(0)), start(), cautions());
     }
 
-    private Element element(int cell, NetlistLogic.Part part) throws BadInput {
+    private CircuitElement element(int cell, NetlistLogic.Part part) throws BadInput {
         String name = netlist.cells().get(cell).name();
         ReducedFunction function = part.function();
         List<Signal> inputs = new ArrayList<>();
@@ -79,11 +79,11 @@ final class OwnCircuit {
             inputs.add(signal(net));
         }
         if (part.clock().isEmpty()) {
-            return new Element.Table(name, inputs, function.function());
+            return new CircuitElement.Table(name, inputs, function.function());
         }
         String clock = bound.clocks().get(netlist.ports().get(part.clock().getAsInt()).name());
         Signal data = function.isNet() ? inputs.get(0) : before(name, inputs, function.function());
-        return new Element.Register(name, data, clock, part.initial());
+        return new CircuitElement.Register(name, data, clock, part.initial());
     }
 
     /** A table before a register that does what its enable and its reset do. */
@@ -108,7 +108,7 @@ final class OwnCircuit {
         while (!names.add(name)) {
             name += "'";
         }
-        added.add(new Element.Table(name, inputs, function));
+        added.add(new CircuitElement.Table(name, inputs, function));
         return new Signal.Made(elementOfCell.size() + added.size() - 1);
     }
 
@@ -158,9 +158,9 @@ final class OwnCircuit {
             if (!seen.add(made)) {
                 continue;
             }
-            Element element = elements.get(made.element());
+            CircuitElement element = elements.get(made.element());
             for (Signal input : element.inputs()) {
-                if (element instanceof Element.Register) {
+                if (element instanceof CircuitElement.Register) {
                     open.addLast(new Place(input, place.registers() + 1));
                 } else {
                     open.addFirst(new Place(input, place.registers()));

@@ -13,7 +13,7 @@ import padward.base.Progress;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 
 /**
  * Where elements of a circuit can be placed, as far as each connection alone is concerned. What is
@@ -90,7 +90,7 @@ final class CandidateSites {
 
     private Optional<Fault> kinds() {
         for (int e = 0; e < connections.elements(); e++) {
-            Element element = connections.circuit().elements().get(e);
+            CircuitElement element = connections.circuit().elements().get(e);
             if (!unused.isKnown(element)) {
                 return Optional.of(
                         new Fault(
@@ -103,8 +103,8 @@ final class CandidateSites {
         return Optional.empty();
     }
 
-    private static String wanted(Element element) {
-        if (element instanceof Element.Register register) {
+    private static String wanted(CircuitElement element) {
+        if (element instanceof CircuitElement.Register register) {
             return "a register"
                     + (register.initial().isEmpty() ? "" : " whose value at the start can be set");
         }
@@ -248,7 +248,7 @@ final class CandidateSites {
     }
 
     private Fault unreached(int element) {
-        Element what = connections.circuit().elements().get(element);
+        CircuitElement what = connections.circuit().elements().get(element);
         for (int source : connections.inputs(element)) {
             BitSet there = reachedBy(source);
             boolean any =

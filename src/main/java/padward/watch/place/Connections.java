@@ -11,7 +11,7 @@ import padward.design.PadNames;
 import padward.design.Port;
 import padward.fabric.Fabric;
 import padward.watch.circuit.Circuit;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
 
 /**
@@ -45,13 +45,13 @@ final class Connections {
         int[][] inputs = new int[count][];
         int[] clocks = new int[count];
         for (int e = 0; e < count; e++) {
-            Element element = circuit.elements().get(e);
+            CircuitElement element = circuit.elements().get(e);
             inputs[e] =
                     element.inputs().stream()
                             .mapToInt(s -> number(numbers, source(s, design)))
                             .toArray();
             clocks[e] =
-                    element instanceof Element.Register register
+                    element instanceof CircuitElement.Register register
                             ? number(numbers, new Source.OfNet(net(register.clock(), design)))
                             : Fabric.NOTHING;
         }

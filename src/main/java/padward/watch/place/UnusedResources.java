@@ -15,7 +15,7 @@ import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.place.ClosedPins;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 
 /** What a design leaves unused: sites on which cells can be placed, and vertices for routes. */
 final class UnusedResources {
@@ -102,8 +102,8 @@ final class UnusedResources {
     }
 
     /** Where an element could be placed as far as it alone is concerned. */
-    List<Spot> spotsFor(Element element) {
-        return (element instanceof Element.Register ? registers : tables)
+    List<Spot> spotsFor(CircuitElement element) {
+        return (element instanceof CircuitElement.Register ? registers : tables)
                 .stream().filter(s -> fits(s.function(), element)).toList();
     }
 
@@ -121,14 +121,14 @@ final class UnusedResources {
     }
 
     /** Whether the fabric has a kind of cell that could be the element. */
-    boolean isKnown(Element element) {
+    boolean isKnown(CircuitElement element) {
         return fabric.info().cellKinds().stream()
                 .flatMap(k -> k.function().stream())
                 .anyMatch(f -> fits(f, element));
     }
 
-    private static boolean fits(CellFunction function, Element element) {
-        if (element instanceof Element.Register register) {
+    private static boolean fits(CellFunction function, CircuitElement element) {
+        if (element instanceof CircuitElement.Register register) {
             return function instanceof CellFunction.Register kind && starts(kind, register);
         }
         return function instanceof CellFunction.LookupTable table
@@ -136,7 +136,7 @@ final class UnusedResources {
     }
 
     /** Whether a kind of register can have the value at the start that an element needs. */
-    private static boolean starts(CellFunction.Register kind, Element.Register element) {
+    private static boolean starts(CellFunction.Register kind, CircuitElement.Register element) {
         if (element.initial().isEmpty() || kind.initialSetting().isPresent()) {
             return true;
         }

@@ -15,7 +15,7 @@ import padward.design.RouteTree;
 import padward.fabric.CellFunction;
 import padward.fabric.Pad;
 import padward.watch.circuit.CellSpelling;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
 import padward.watch.circuit.TruthTable;
 
@@ -120,17 +120,17 @@ final class WatchEdits {
     }
 
     private Map<String, String> settings(int element) {
-        Element what = connections.circuit().elements().get(element);
+        CircuitElement what = connections.circuit().elements().get(element);
         Spot spot = wiring.layout().spots().get(element);
-        if (what instanceof Element.Register register) {
+        if (what instanceof CircuitElement.Register register) {
             return CellSpelling.settings(register, (CellFunction.Register) spot.function());
         }
         CellFunction.LookupTable kind = (CellFunction.LookupTable) spot.function();
-        return CellSpelling.settings(pinned((Element.Table) what, spot, element), kind);
+        return CellSpelling.settings(pinned((CircuitElement.Table) what, spot, element), kind);
     }
 
     /** The table as a function of the pins that its inputs came to. */
-    private Element.Table pinned(Element.Table table, Spot spot, int element) {
+    private CircuitElement.Table pinned(CircuitElement.Table table, Spot spot, int element) {
         int[] pins = spot.inputVertices();
         int[] vertices = wiring.inputs().get(element);
         int[] pinOfInput =
@@ -149,6 +149,6 @@ final class WatchEdits {
                         });
         // The contents alone are wanted, so that it does not matter what the pins are fed by.
         List<Signal> any = Collections.nCopies(pins.length, new Signal.Made(0));
-        return new Element.Table(table.name(), any, function);
+        return new CircuitElement.Table(table.name(), any, function);
     }
 }

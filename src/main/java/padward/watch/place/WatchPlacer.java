@@ -25,10 +25,10 @@ import padward.design.Net;
 import padward.design.Occupant;
 import padward.fabric.Fabric;
 import padward.fabric.delay.Corner;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.timing.SinkDelayChange;
 import padward.unblock.release.PortBranch;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 
 /**
  * Places and routes a watch circuit on what a design leaves unused. Cells go to free sites near the
@@ -62,7 +62,7 @@ public final class WatchPlacer {
     private final UnusedResources unused;
     private final int[] pads;
     private final LayoutRouter router;
-    private final PinChoice pins;
+    private final CircuitPinChoice pins;
     private final Asker asker;
     private final Progress progress;
     private final boolean moving;
@@ -99,8 +99,8 @@ public final class WatchPlacer {
         this.room = new RoomMaker(unused);
         this.pads = question.pads().stream().mapToInt(p -> p).toArray();
         this.router = new LayoutRouter(connections, unused, pads);
-        this.pins = new PinChoice(unused);
-        this.asker = new Asker(fabric, Engine.OWN);
+        this.pins = new CircuitPinChoice(unused);
+        this.asker = new Asker(fabric, SearchEngineKind.OWN);
         this.padRoom = new PadRoom(asker, design, connections);
     }
 
@@ -283,7 +283,7 @@ public final class WatchPlacer {
         progress.check();
         int inputs =
                 connections.circuit().elements().stream()
-                        .filter(e -> e instanceof Element.Table == isTable(spot))
+                        .filter(e -> e instanceof CircuitElement.Table == isTable(spot))
                         .mapToInt(e -> e.inputs().size())
                         .max()
                         .orElse(1);

@@ -18,12 +18,12 @@ import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.delay.Delay;
 import padward.fabric.pad.DriverSetting;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.LaunchTime;
 import padward.timing.OutputPath;
 import padward.watch.answer.SetupHold;
 import padward.watch.circuit.Circuit;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
 import padward.watch.circuit.Start;
 import padward.watch.place.WatchPlacer;
@@ -40,7 +40,7 @@ import padward.watch.place.WatchResult;
 record RegisterPlacing(
         String clock,
         double clockMhz,
-        ExternalLine external,
+        ExternalLineDelay external,
         double localPercent,
         Progress progress) {
     /**
@@ -125,13 +125,13 @@ record RegisterPlacing(
 
     /** One register, or two one after the other; made by hand, as it needs no lookup table. */
     private Circuit circuit(String net, boolean two) {
-        List<Element> elements = new ArrayList<>();
+        List<CircuitElement> elements = new ArrayList<>();
         Signal data = new Signal.Observed(net);
         if (two) {
-            elements.add(new Element.Register("first", data, clock, Optional.empty()));
+            elements.add(new CircuitElement.Register("first", data, clock, Optional.empty()));
             data = new Signal.Made(0);
         }
-        elements.add(new Element.Register("out", data, clock, Optional.empty()));
+        elements.add(new CircuitElement.Register("out", data, clock, Optional.empty()));
         Circuit.Output out = new Circuit.Output("out", new Signal.Made(elements.size() - 1));
         return new Circuit(
                 two ? "sync" : "register",

@@ -27,7 +27,7 @@ import padward.design.RouteTree;
 import padward.fabric.Fabric;
 import padward.fabric.delay.Delay;
 import padward.timing.Arrival;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.PairSkew;
 import padward.timing.TreeDelays;
 
@@ -141,7 +141,7 @@ public record RegisteredLines(
     private static final class Adding {
         private final Bus bus;
         private final Net clock;
-        private final ExternalLine external;
+        private final ExternalLineDelay external;
         private final double localPercent;
         private final RegisterPlacing placing;
         private final Progress progress;

@@ -14,8 +14,8 @@ import padward.design.NameLookup;
 import padward.design.PortDirection;
 import padward.fabric.Pad;
 import padward.watch.circuit.Signal;
+import padward.watch.condition.ConditionNetNames;
 import padward.watch.condition.ConditionParser;
-import padward.watch.condition.NetNames;
 import padward.watch.library.ClockChoice;
 import padward.watch.own.Bound;
 import padward.watch.own.NetlistLogic;
@@ -31,7 +31,7 @@ final class Bindings {
     private static final String CLOCK = "--clock";
 
     private final Design design;
-    private final NetNames names;
+    private final ConditionNetNames names;
     private final List<String> texts;
     private final Optional<String> clock;
 
@@ -40,7 +40,7 @@ final class Bindings {
 
     Bindings(Design design, List<String> texts, Optional<String> clock) {
         this.design = design;
-        this.names = NetNames.of(design);
+        this.names = ConditionNetNames.of(design);
         this.texts = texts;
         this.clock = clock;
     }
@@ -115,8 +115,8 @@ final class Bindings {
         if (stated.containsKey(port)) {
             return signalAt(stated.get(port));
         }
-        NetNames.Meaning meaning = names.meaning(port);
-        if (meaning instanceof NetNames.Meaning.OneNet net) {
+        ConditionNetNames.Meaning meaning = names.meaning(port);
+        if (meaning instanceof ConditionNetNames.Meaning.OneNet net) {
             return new Signal.Observed(net.name());
         }
         throw new BadInput(
@@ -125,7 +125,7 @@ final class Bindings {
                 "a net for each input of the netlist, as “" + port + "=NET”",
                 "none for input "
                         + port
-                        + (meaning instanceof NetNames.Meaning.NotOne several
+                        + (meaning instanceof ConditionNetNames.Meaning.NotOne several
                                         && several.names().size() > 1
                                 ? ", and several nets of that name"
                                 : ", and no net of that name"));
@@ -133,7 +133,7 @@ final class Bindings {
 
     /** A net, or a pad that can be read. */
     private Signal signalAt(String text) throws BadInput {
-        boolean net = names.meaning(text) instanceof NetNames.Meaning.OneNet;
+        boolean net = names.meaning(text) instanceof ConditionNetNames.Meaning.OneNet;
         if (!net && NameLookup.pad(design, text) instanceof NameLookup.Match.Found<Integer> found) {
             Pad pad = design.fabric().pads().get(found.value());
             boolean drives =
@@ -191,7 +191,7 @@ final class Bindings {
     }
 
     private Optional<String> sameName(String port) {
-        return names.meaning(port) instanceof NetNames.Meaning.OneNet net
+        return names.meaning(port) instanceof ConditionNetNames.Meaning.OneNet net
                         && ClockChoice.isClock(design, net.name())
                 ? Optional.of(net.name())
                 : Optional.empty();
@@ -210,7 +210,7 @@ final class Bindings {
     }
 
     private static String listed(List<String> ports) {
-        return ports.stream().limit(NetNames.MOST_LISTED).collect(Collectors.joining(", "))
-                + (ports.size() > NetNames.MOST_LISTED ? ", …" : "");
+        return ports.stream().limit(ConditionNetNames.MOST_LISTED).collect(Collectors.joining(", "))
+                + (ports.size() > ConditionNetNames.MOST_LISTED ? ", …" : "");
     }
 }

@@ -12,7 +12,7 @@ import padward.fabric.Pad;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
 import padward.watch.circuit.Signal;
-import padward.watch.condition.NetNames;
+import padward.watch.condition.ConditionNetNames;
 import padward.watch.library.Changes;
 import padward.watch.library.ClockChoice;
 import padward.watch.library.Count;
@@ -232,7 +232,7 @@ public record CircuitRequest(
             throws BadInput {
         return text.isEmpty()
                 ? Optional.empty()
-                : Optional.of(Event.of(part.option(), text.get(), NetNames.of(design)));
+                : Optional.of(Event.of(part.option(), text.get(), ConditionNetNames.of(design)));
     }
 
     private Event needed(Design design, Part part, Optional<String> text) throws BadInput {

@@ -8,8 +8,8 @@ import padward.breakout.group.GroupNames;
 import padward.design.Design;
 import padward.design.Glob;
 import padward.design.Net;
+import padward.watch.condition.ConditionNetNames;
 import padward.watch.condition.ConditionParser;
-import padward.watch.condition.NetNames;
 
 /** The nets that a circuit observes, by names as conditions have them, or by patterns. */
 public final class WatchedNets {
@@ -26,7 +26,7 @@ public final class WatchedNets {
     public static List<String> of(Design design, List<String> texts, String source)
             throws BadInput {
         Set<String> result = new LinkedHashSet<>();
-        NetNames names = NetNames.of(design);
+        ConditionNetNames names = ConditionNetNames.of(design);
         for (String text : texts) {
             boolean pattern = text.contains("*") || text.contains("?");
             if (pattern && !names.isNet(text)) {

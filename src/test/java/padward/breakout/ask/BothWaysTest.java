@@ -26,7 +26,7 @@ import padward.format.design.DesignWriter;
 import padward.format.fabric.FabricWriter;
 import padward.format.tables.TableExport;
 import padward.format.tables.TableImport;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 
 /** A data line: port d on pad P is driven by net out, switched by net oe, and read by net in. */
 class BothWaysTest {
@@ -172,7 +172,9 @@ class BothWaysTest {
         assertThat(ask(design(), "in", 1)).isInstanceOf(Answer.Open.class);
         assertThat(ask(design(), "out", 1)).isInstanceOf(Answer.Open.class);
         Design design = design();
-        Survey survey = Survey.of(design, net(design, "x"), Corner.SLOW, Engine.OWN, Progress.NONE);
+        Survey survey =
+                Survey.of(
+                        design, net(design, "x"), Corner.SLOW, SearchEngineKind.OWN, Progress.NONE);
         assertThat(survey.answers())
                 .filteredOn(a -> a.question().pad() == 0)
                 .allMatch(a -> a instanceof Answer.Blocked);

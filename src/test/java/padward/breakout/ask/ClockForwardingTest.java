@@ -16,7 +16,7 @@ import padward.design.Net;
 import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
 import padward.format.design.DesignReader;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 
 /** Clocks forwarded or dragged, and signals held, on an invented fabric of a few wires. */
 class ClockForwardingTest {
@@ -105,7 +105,7 @@ class ClockForwardingTest {
         Net clock = design.findNet("clk").orElseThrow();
         RegisteredGroup registered =
                 RegisteredGroup.of(
-                        new RegisterQuestion(design, bus, clock, 0, ExternalLine.USUAL, 5),
+                        new RegisterQuestion(design, bus, clock, 0, ExternalLineDelay.USUAL, 5),
                         Progress.NONE);
         assertThat(registered.isPossible()).isTrue();
         RegisteredGroup.Line line = registered.lines().get(0);

@@ -18,8 +18,8 @@ import padward.example.HandMade;
 import padward.fabric.Fabric;
 import padward.fabric.delay.Corner;
 import padward.fabric.pad.PadDirections;
-import padward.route.search.Engine;
-import padward.unblock.Explanation;
+import padward.route.search.SearchEngineKind;
+import padward.unblock.UnblockExplanation;
 import padward.unblock.why.Chokepoint;
 
 /** Answers on chips of a few wires, each as small as what it shows. Invented fabrics. */
@@ -38,7 +38,7 @@ class HandMadeCasesTest {
 
     private static Answer surveyed(Design design, String net, String pad) {
         Net asked = design.findNet(net).orElseThrow();
-        Survey survey = Survey.of(design, asked, Corner.SLOW, Engine.OWN, Progress.NONE);
+        Survey survey = Survey.of(design, asked, Corner.SLOW, SearchEngineKind.OWN, Progress.NONE);
         int index = PadNames.findExact(design.fabric(), pad).orElseThrow();
         return survey.answers().stream()
                 .filter(a -> a.question().pad() == index)
@@ -51,7 +51,8 @@ class HandMadeCasesTest {
     }
 
     private static List<String> removed(Answer answer) {
-        Explanation explanation = ((Answer.Blocked) answer).why().orElseThrow().explanation();
+        UnblockExplanation explanation =
+                ((Answer.Blocked) answer).why().orElseThrow().explanation();
         return explanation.best().removals().stream().map(r -> r.removing().toText()).toList();
     }
 
@@ -455,7 +456,8 @@ class HandMadeCasesTest {
                         .design();
         Answer answer = ask(design, "signal", "OUT");
         assertThat(removed(answer)).containsExactly("remove cell both");
-        Explanation explanation = ((Answer.Blocked) answer).why().orElseThrow().explanation();
+        UnblockExplanation explanation =
+                ((Answer.Blocked) answer).why().orElseThrow().explanation();
         assertThat(explanation.oneOfThese())
                 .extracting(Occupant::name)
                 .containsExactlyInAnyOrder("one", "two");
@@ -476,7 +478,7 @@ class HandMadeCasesTest {
                     .net("n" + i, "c" + i + ".q", "", "S" + i + ".q " + rung);
         }
         Design design = chip.chain(ladder + " OUT").design();
-        Explanation explanation =
+        UnblockExplanation explanation =
                 ((Answer.Blocked) ask(design, "signal", "OUT")).why().orElseThrow().explanation();
         assertThat(explanation.best().removals()).hasSize(steps);
         assertThat(explanation.atLeast()).isEqualTo(steps);

@@ -23,7 +23,7 @@ import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
 import padward.fabric.explicit.ExplicitBuilder;
 import padward.fabric.pad.PadDirections;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.unblock.why.SearchLimits;
 
 /** Signals without a way out: the reason, and the signals near by that have one. */
@@ -163,7 +163,7 @@ class NoRouteTest {
         Question question =
                 new Question(design, design.findNet(net).orElseThrow(), pad, Corner.SLOW);
         return (Answer.NoRoute)
-                new Asker(design.fabric(), Engine.OWN)
+                new Asker(design.fabric(), SearchEngineKind.OWN)
                         .explained(question, SearchLimits.USUAL, Progress.NONE);
     }
 

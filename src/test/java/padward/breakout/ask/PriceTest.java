@@ -17,7 +17,7 @@ import padward.design.Net;
 import padward.design.PadNames;
 import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
-import padward.unblock.release.Endpoint;
+import padward.unblock.release.LostEndpoint;
 import padward.unblock.why.SearchLimits;
 
 /** What answers cost on the small examples, whose board is known. */
@@ -69,7 +69,7 @@ class PriceTest {
     void anInputPortCostsWhatItFeedsAndWhatDrivesIt() {
         Price price = Price.of(ask(only, "FLOAT_HI"));
         assertThat(price.lost())
-                .extracting(Endpoint::toText)
+                .extracting(LostEndpoint::toText)
                 .containsExactly("port float_hi", "pump/level/hi_sync.in[0]");
         assertThat(price.drives()).extracting(d -> d.part().name()).containsExactly("U4");
         assertThat(price.toAccept()).containsExactly(Caution.Kind.DRIVES, Caution.Kind.READS);
@@ -123,7 +123,7 @@ class PriceTest {
                 .extracting(r -> r.removal().occupant().name())
                 .containsExactly("float_hi", "float_lo");
         assertThat(group.price(around).lost())
-                .extracting(Endpoint::toText)
+                .extracting(LostEndpoint::toText)
                 .contains("pump/level/hi_sync.in[0]", "pump/level/lo_sync.in[0]");
     }
 }

@@ -25,11 +25,11 @@ import padward.fabric.Pad;
 import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 import padward.format.fabric.FabricReader;
-import padward.route.search.Engine;
-import padward.unblock.Explanation;
+import padward.route.search.SearchEngineKind;
+import padward.unblock.UnblockExplanation;
 import padward.unblock.move.Consequence;
 import padward.unblock.move.DelayChange;
-import padward.unblock.release.Endpoint;
+import padward.unblock.release.LostEndpoint;
 import padward.unblock.weigh.Removal;
 import padward.unblock.why.SearchLimits;
 
@@ -119,8 +119,8 @@ class SmallCasesTest {
     @EnumSource(Corner.class)
     void bothEnginesGiveTheSameDelays(Corner corner) {
         for (Design design : List.of(only, around)) {
-            Asker own = new Asker(design.fabric(), Engine.OWN);
-            Asker reference = new Asker(design.fabric(), Engine.REFERENCE);
+            Asker own = new Asker(design.fabric(), SearchEngineKind.OWN);
+            Asker reference = new Asker(design.fabric(), SearchEngineKind.REFERENCE);
             for (var net : design.nets()) {
                 for (int pad = 0; pad < design.fabric().pads().size(); pad++) {
                     Question question = new Question(design, net, pad, corner);
@@ -153,7 +153,7 @@ class SmallCasesTest {
     @Test
     void aNetThatCanGoElsewhereIsMovable() {
         Answer.Blocked blocked = (Answer.Blocked) ask(only, "x0y5/pad[0]");
-        Explanation explanation = blocked.why().orElseThrow().explanation();
+        UnblockExplanation explanation = blocked.why().orElseThrow().explanation();
         assertThat(explanation.provenFewest()).isTrue();
         Removal removal = explanation.best().removals().get(0);
         assertThat(removal.onEveryRoute()).isTrue();
@@ -161,7 +161,9 @@ class SmallCasesTest {
         Consequence.Movable movable = (Consequence.Movable) removal.consequence();
         assertThat(movable.means()).isEqualTo(Consequence.Means.REROUTE);
         assertThat(movable.delayChanges()).extracting(DelayChange::net).contains("alarm/beep");
-        assertThat(removal.wouldLose()).extracting(Endpoint::toText).containsExactly("port buzzer");
+        assertThat(removal.wouldLose())
+                .extracting(LostEndpoint::toText)
+                .containsExactly("port buzzer");
     }
 
     @Test
@@ -173,8 +175,9 @@ class SmallCasesTest {
                 .isEqualTo(
                         new Consequence.LosesFunction(
                                 List.of(
-                                        new Endpoint(
-                                                Endpoint.Kind.PIN, "pump/level/hi_sync.in[0]"))));
+                                        new LostEndpoint(
+                                                LostEndpoint.Kind.PIN,
+                                                "pump/level/hi_sync.in[0]"))));
         assertThat(AnswerText.sentence(blocked))
                 .contains(
                         "No other route was found for net float_hi; 1 endpoint would lose its signal:"
@@ -196,7 +199,7 @@ class SmallCasesTest {
         assertThat(report.after()).isInstanceOf(Answer.Open.class);
         assertThat(report.newlyOpen()).extracting(Pad::name).contains("x0y5/pad[0]");
         assertThat(report.price().lost())
-                .extracting(Endpoint::toText)
+                .extracting(LostEndpoint::toText)
                 .containsExactly("port buzzer");
         assertThat(only.findNet("alarm/beep")).isPresent();
     }
@@ -221,7 +224,7 @@ class SmallCasesTest {
                         wired,
                         wired.findNet(NET).orElseThrow(),
                         Corner.SLOW,
-                        Engine.OWN,
+                        SearchEngineKind.OWN,
                         Progress.NONE);
         List<Answer> some =
                 survey.answers().stream().filter(a -> !(a instanceof Answer.NoRoute)).toList();

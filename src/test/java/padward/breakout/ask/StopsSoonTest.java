@@ -36,7 +36,7 @@ import padward.format.tables.TableExport;
 import padward.place.PlaceAndRoute;
 import padward.place.PlaceRouteOptions;
 import padward.route.cost.BlockedVertices;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.route.search.SearchSources;
 import padward.synth.DesignMaker;
 import padward.synth.MadeDesign;
@@ -78,7 +78,8 @@ class StopsSoonTest {
     static Stream<Operation> operations() {
         return Stream.of(
                 new Operation(
-                        "survey", (d, p) -> Survey.of(d, widest(d), Corner.SLOW, Engine.OWN, p)),
+                        "survey",
+                        (d, p) -> Survey.of(d, widest(d), Corner.SLOW, SearchEngineKind.OWN, p)),
                 new Operation("explain", StopsSoonTest::explainSome),
                 new Operation("delays", (d, p) -> DelayField.of(d, widest(d), Corner.SLOW, p)),
                 new Operation("group", StopsSoonTest::group),
@@ -109,7 +110,7 @@ class StopsSoonTest {
     }
 
     private static void explainSome(Design design, Progress progress) {
-        Asker asker = new Asker(design.fabric(), Engine.OWN);
+        Asker asker = new Asker(design.fabric(), SearchEngineKind.OWN);
         Random random = new Random(1);
         for (int i = 0; i < 12; i++) {
             Net net = design.nets().get(random.nextInt(design.nets().size()));

@@ -20,7 +20,7 @@ import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 import padward.format.design.DesignWriter;
 import padward.format.fabric.FabricWriter;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.unblock.move.Consequence;
 
 /** Switches that exclude each other, in cases of a few wires. */
@@ -199,7 +199,12 @@ class SwitchGroupCasesTest {
         assertThat(((Answer.FreeRoute) many).route().proven()).isFalse();
         Design design = many.question().design();
         Survey survey =
-                Survey.of(design, design.nets().get(0), Corner.SLOW, Engine.OWN, Progress.NONE);
+                Survey.of(
+                        design,
+                        design.nets().get(0),
+                        Corner.SLOW,
+                        SearchEngineKind.OWN,
+                        Progress.NONE);
         assertThat(survey.answers().get(0).findRoute().orElseThrow().proven()).isFalse();
     }
 }

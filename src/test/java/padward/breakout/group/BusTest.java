@@ -22,7 +22,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.format.design.DesignReader;
 import padward.synth.DesignMaker;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 
 /** Groups: no wire twice, nothing else touched, sums never below the bound. */
 class BusTest {
@@ -75,7 +75,7 @@ class BusTest {
                 .allMatch(n -> n.how() == Difference.CHANGED)
                 .extracting(NetDiff::name)
                 .containsAll(bus.lines().stream().map(l -> l.net().name()).toList());
-        assertThat(bus.skews(design, ExternalLine.USUAL, 5))
+        assertThat(bus.skews(design, ExternalLineDelay.USUAL, 5))
                 .hasSize(bus.lines().size() * (bus.lines().size() - 1) / 2)
                 .allMatch(s -> s.skew().localPs() > 0)
                 .allMatch(s -> s.skew().mostPs() > s.skew().slowPs());

@@ -15,7 +15,7 @@ import padward.design.Net;
 import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
 import padward.synth.DesignMaker;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.OutputPath;
 import padward.timing.TreeDelays;
 
@@ -53,7 +53,7 @@ class MatchedGroupTest {
                             Progress.NONE);
             MatchedGroup matched =
                     MatchedGroup.of(
-                            design, bus, TOLERANCE_PS, ExternalLine.USUAL, 5, Progress.NONE);
+                            design, bus, TOLERANCE_PS, ExternalLineDelay.USUAL, 5, Progress.NONE);
             check(design, matched);
             reached += matched.reached() ? 1 : 0;
         }
@@ -81,7 +81,10 @@ class MatchedGroupTest {
                 assertThat(toPad).isEqualTo(line.route().toPadVertex());
                 OutputPath output =
                         OutputPath.of(
-                                design, line.pad(), line.route().setting(), ExternalLine.USUAL);
+                                design,
+                                line.pad(),
+                                line.route().setting(),
+                                ExternalLineDelay.USUAL);
                 int outside = output.trace().middlePs();
                 Delay there = toPad.plus(output.driver()).plus(new Delay(outside, outside));
                 least = Math.min(least, there.at(corner));

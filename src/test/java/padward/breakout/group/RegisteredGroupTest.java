@@ -18,7 +18,7 @@ import padward.design.Net;
 import padward.design.Terminal;
 import padward.fabric.delay.Delay;
 import padward.format.design.DesignReader;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 
 /**
  * Registers placed before pads, and whether they take their data in time, with sums by hand.
@@ -97,7 +97,7 @@ class RegisteredGroupTest {
         Bus bus = new Bus(List.of(line), List.of(), List.of(), 0, Optional.empty());
         return RegisteredGroup.of(
                 new RegisterQuestion(
-                        design, bus, clock, clockMhz, ExternalLine.USUAL, localPercent),
+                        design, bus, clock, clockMhz, ExternalLineDelay.USUAL, localPercent),
                 Progress.NONE);
     }
 

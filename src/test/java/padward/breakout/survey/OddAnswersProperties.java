@@ -28,7 +28,7 @@ import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 import padward.format.design.DesignWriter;
 import padward.format.fabric.FabricWriter;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.unblock.why.SearchLimits;
 
 /**
@@ -101,7 +101,7 @@ class OddAnswersProperties {
         for (long seed = from; seed < to; seed++) {
             Design design = OddDesigns.make(seed);
             Corner corner = seed % 2 == 0 ? Corner.SLOW : Corner.FAST;
-            Asker asker = new Asker(design.fabric(), Engine.OWN);
+            Asker asker = new Asker(design.fabric(), SearchEngineKind.OWN);
             // Files are slow: every tenth design is written too.
             boolean written = seed % 10 == 0;
             if (written) {
@@ -109,7 +109,7 @@ class OddAnswersProperties {
                 reread(design, "seed " + seed);
             }
             for (Net net : design.nets()) {
-                Survey survey = Survey.of(design, net, corner, Engine.OWN, Progress.NONE);
+                Survey survey = Survey.of(design, net, corner, SearchEngineKind.OWN, Progress.NONE);
                 Map<Integer, Answer> byPad = new HashMap<>();
                 survey.answers().forEach(a -> byPad.put(a.question().pad(), a));
                 assertThat(byPad).hasSameSizeAs(design.fabric().pads());

@@ -15,7 +15,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.synth.DesignMaker;
 
 /** The survey's sweeps tell the same as a question for each pad, asked of JGraphT's search. */
@@ -40,9 +40,10 @@ class SurveyTest {
     }
 
     private static void compare(Design design, Net net, Corner corner) {
-        List<Answer> swept = Survey.of(design, net, corner, Engine.OWN, Progress.NONE).answers();
+        List<Answer> swept =
+                Survey.of(design, net, corner, SearchEngineKind.OWN, Progress.NONE).answers();
         List<Answer> asked =
-                Survey.of(design, net, corner, Engine.REFERENCE, Progress.NONE).answers();
+                Survey.of(design, net, corner, SearchEngineKind.REFERENCE, Progress.NONE).answers();
         assertThat(swept).hasSameSizeAs(asked);
         for (Answer one : swept) {
             Answer other =

@@ -11,7 +11,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.example.CountingFabric;
 import padward.fabric.delay.Corner;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.synth.DesignMaker;
 
 /** A survey works out once, and not for each pad, what does not depend on the pad. */
@@ -45,7 +45,7 @@ class SurveyWorkTest {
                         MADE.ports().stream().toList());
         List<Integer> first = IntStream.range(0, pads).boxed().toList();
         long before = counting.count();
-        Survey.of(design, net, first, Corner.SLOW, Engine.OWN, Progress.NONE);
+        Survey.of(design, net, first, Corner.SLOW, SearchEngineKind.OWN, Progress.NONE);
         return counting.count() - before;
     }
 }

@@ -34,8 +34,8 @@ import padward.format.design.DesignWriter;
 import padward.format.fabric.PatternWriter;
 import padward.route.bound.LowerBound;
 import padward.route.cost.FreeOnlyCost;
-import padward.route.search.Engine;
 import padward.route.search.PathSearch;
+import padward.route.search.SearchEngineKind;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 import padward.synth.DesignMaker;
@@ -127,7 +127,9 @@ class CarryOverTest {
     }
 
     private static Optional<Answer.Open> open(Design now, Net net) {
-        return Survey.of(now, net, Corner.SLOW, Engine.OWN, Progress.NONE).answers().stream()
+        return Survey.of(now, net, Corner.SLOW, SearchEngineKind.OWN, Progress.NONE)
+                .answers()
+                .stream()
                 .filter(a -> a instanceof Answer.Open)
                 .map(a -> (Answer.Open) a)
                 .filter(a -> a.disconnected().isEmpty() && !AnswerEdits.isThere(a))

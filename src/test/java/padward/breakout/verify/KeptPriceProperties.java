@@ -21,7 +21,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.example.OddDesigns;
 import padward.fabric.delay.Corner;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.synth.DesignMaker;
 import padward.unblock.why.SearchLimits;
 
@@ -34,7 +34,7 @@ class KeptPriceProperties {
     private void compare(Design design, Net net, int pad, String what) {
         Question question = new Question(design, net, pad, Corner.SLOW);
         Answer answer =
-                new Asker(design.fabric(), Engine.OWN)
+                new Asker(design.fabric(), SearchEngineKind.OWN)
                         .explained(question, SearchLimits.USUAL, Progress.NONE);
         if (answer instanceof Answer.FreeRoute free && !AnswerEdits.isThere(free)) {
             check(design, AnswerEdits.of(free), Price.of(answer), what);

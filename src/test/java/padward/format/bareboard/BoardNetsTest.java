@@ -18,7 +18,7 @@ import padward.base.Progress;
 import padward.design.board.Attachment;
 import padward.design.board.AttachmentKind;
 import padward.design.board.Board;
-import padward.design.board.Header;
+import padward.design.board.BoardHeader;
 import padward.design.board.Levels;
 import padward.design.board.PadWiring;
 import padward.fabric.Fabric;
@@ -160,11 +160,17 @@ class BoardNetsTest {
 
     @Test
     void pinsOfAHeaderStandWhereItsNumberingSays() {
-        Header across = new Header("J", 6, 2, Header.Numbering.ACROSS, Header.Side.TOP, List.of());
+        BoardHeader across =
+                new BoardHeader(
+                        "J", 6, 2, BoardHeader.Numbering.ACROSS, BoardHeader.Side.TOP, List.of());
         assertThat(List.of(across.rowOf(4), across.columnOf(4))).containsExactly(1, 1);
-        Header around = new Header("J", 6, 2, Header.Numbering.AROUND, Header.Side.TOP, List.of());
+        BoardHeader around =
+                new BoardHeader(
+                        "J", 6, 2, BoardHeader.Numbering.AROUND, BoardHeader.Side.TOP, List.of());
         assertThat(List.of(around.rowOf(4), around.columnOf(4))).containsExactly(1, 2);
-        Header along = new Header("J", 6, 2, Header.Numbering.ALONG, Header.Side.TOP, List.of());
+        BoardHeader along =
+                new BoardHeader(
+                        "J", 6, 2, BoardHeader.Numbering.ALONG, BoardHeader.Side.TOP, List.of());
         assertThat(List.of(along.rowOf(4), along.columnOf(4))).containsExactly(1, 0);
     }
 }

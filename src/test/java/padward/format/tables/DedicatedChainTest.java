@@ -16,7 +16,7 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Fabric;
 import padward.fabric.delay.Corner;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 
 /** Cells joined to their neighbours by connections of their own, as for a carry. */
 class DedicatedChainTest {
@@ -92,7 +92,7 @@ class DedicatedChainTest {
 
     private static Answer answer(Design design, String name) {
         Net net = design.findNet(name).orElseThrow();
-        return new Asker(design.fabric(), Engine.OWN)
+        return new Asker(design.fabric(), SearchEngineKind.OWN)
                 .answer(new Question(design, net, 0, Corner.SLOW), Progress.NONE);
     }
 }

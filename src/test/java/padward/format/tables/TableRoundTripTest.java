@@ -39,7 +39,7 @@ import padward.format.design.DesignWriter;
 import padward.format.design.ImportedFiles;
 import padward.format.fabric.FabricReader;
 import padward.format.fabric.FabricWriter;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.synth.DesignMaker;
 
 /** What is exported as tables and imported again is the same. */
@@ -233,8 +233,8 @@ class TableRoundTripTest {
         TableExport.write(before, tables, false, Progress.NONE);
         Design after = read(tables).design().orElseThrow();
         Random random = new Random(500);
-        Asker askBefore = new Asker(before.fabric(), Engine.OWN);
-        Asker askAfter = new Asker(after.fabric(), Engine.OWN);
+        Asker askBefore = new Asker(before.fabric(), SearchEngineKind.OWN);
+        Asker askAfter = new Asker(after.fabric(), SearchEngineKind.OWN);
         int open = 0;
         for (int i = 0; i < questions; i++) {
             Net net = before.nets().get(random.nextInt(before.nets().size()));

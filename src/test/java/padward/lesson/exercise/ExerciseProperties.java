@@ -28,7 +28,7 @@ import padward.design.PadNames;
 import padward.design.Terminal;
 import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.synth.DesignMaker;
 
 /** The answers of exercises, calculated again by other means. */
@@ -120,7 +120,7 @@ class ExerciseProperties {
                         emptied.findNet(exercise.net()).orElseThrow(),
                         question.pad(),
                         Corner.SLOW);
-        return new Asker(emptied.fabric(), Engine.REFERENCE).answer(again, Progress.NONE)
+        return new Asker(emptied.fabric(), SearchEngineKind.REFERENCE).answer(again, Progress.NONE)
                 instanceof Answer.FreeRoute;
     }
 
@@ -132,7 +132,7 @@ class ExerciseProperties {
         assertThat(all).hasSizeGreaterThanOrEqualTo(EACH);
         for (Exercise exercise : all) {
             Design design = designOf(exercise);
-            Asker asker = new Asker(design.fabric(), Engine.REFERENCE);
+            Asker asker = new Asker(design.fabric(), SearchEngineKind.REFERENCE);
             Exercise.Truth.OneOf truth = (Exercise.Truth.OneOf) exercise.truth();
             List<Answer> answers = new ArrayList<>();
             for (String pad : truth.choices()) {
@@ -169,7 +169,7 @@ class ExerciseProperties {
         for (Exercise exercise : all) {
             Design design = designOf(exercise);
             Answer answer =
-                    new Asker(design.fabric(), Engine.REFERENCE)
+                    new Asker(design.fabric(), SearchEngineKind.REFERENCE)
                             .answer(question(design, exercise), Progress.NONE);
             int ps = ((Answer.FreeRoute) answer).route().total().slowPs();
             assertThat(exercise.mark(ps / 1000.0 + " ns", "answer").right()).isTrue();

@@ -24,7 +24,7 @@ import padward.fabric.RandomFabrics;
 import padward.fabric.delay.Corner;
 import padward.fabric.pattern.PatternFabric;
 import padward.fabric.pattern.PatternFault;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.route.search.SearchOutcome;
 import padward.route.search.VertexPath;
 import padward.unblock.why.SearchLimits;
@@ -65,7 +65,8 @@ class RecordingProperties {
         }
         Question question = asked.get();
         Answer expected =
-                new Asker(question.design().fabric(), Engine.OWN).answer(question, Progress.NONE);
+                new Asker(question.design().fabric(), SearchEngineKind.OWN)
+                        .answer(question, Progress.NONE);
         RecordedQuestion played =
                 RecordedQuestion.of(question, SearchMethod.AS_ASKED, 1_000_000, Progress.NONE);
         assertThat(played.answer()).isEqualTo(expected);
@@ -176,7 +177,7 @@ class RecordingProperties {
         }
         Question question = asked.get();
         Answer answer =
-                new Asker(question.design().fabric(), Engine.OWN)
+                new Asker(question.design().fabric(), SearchEngineKind.OWN)
                         .explained(
                                 question, new SearchLimits(100_000, 10_000, 4, 0), Progress.NONE);
         if (!(answer instanceof Answer.Blocked blocked)) {

@@ -23,8 +23,8 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
-import padward.change.Lead;
 import padward.change.LedgerEntry;
+import padward.change.LedgerLead;
 import padward.ui.OpenWindow;
 import padward.ui.model.WindowModel;
 
@@ -130,7 +130,7 @@ class CalibrationWindowTest {
                 () -> robot.lookup("#dark-button").queryAs(ToggleButton.class).setSelected(false));
         assertThat(measured()).isEmpty();
         press(robot, "#calibration-use");
-        List<Integer> ps = measured().stream().map(Lead.Measured::ps).toList();
+        List<Integer> ps = measured().stream().map(LedgerLead.Measured::ps).toList();
         assertThat(ps.get(1) - ps.get(0)).isEqualTo(640);
         assertThat(ps.get(2) - ps.get(0)).isEqualTo(-210);
         robot.interact(model::undo);
@@ -169,7 +169,7 @@ class CalibrationWindowTest {
                 .anySatisfy(n -> assertThat(n.text()).contains("no/such/net"));
     }
 
-    private List<Lead.Measured> measured() {
+    private List<LedgerLead.Measured> measured() {
         return entries().stream()
                 .flatMap(e -> e.leads().stream())
                 .flatMap(l -> l.measured().stream())
@@ -178,7 +178,9 @@ class CalibrationWindowTest {
 
     private Path capture() throws Exception {
         List<Integer> channels =
-                entries().get(entries().size() - 1).leads().stream().map(Lead::channel).toList();
+                entries().get(entries().size() - 1).leads().stream()
+                        .map(LedgerLead::channel)
+                        .toList();
         StringBuilder text = new StringBuilder("time_ps");
         channels.forEach(c -> text.append(",ch").append(c));
         text.append("\n0,0,0,0\n");

@@ -35,8 +35,8 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.change.Edit;
-import padward.change.Lead;
 import padward.change.LedgerEntry;
+import padward.change.LedgerLead;
 import padward.design.Design;
 import padward.format.ledger.LeadField;
 import padward.ui.OpenWindow;
@@ -397,8 +397,8 @@ class LedgerViewTest {
         assertThat(lead(0).name()).isEqualTo("clip");
     }
 
-    private Lead lead(int line) {
-        return Lead.all(model.keptProperty().get().orElseThrow().entries()).stream()
+    private LedgerLead lead(int line) {
+        return LedgerLead.all(model.keptProperty().get().orElseThrow().entries()).stream()
                 .flatMap(List::stream)
                 .toList()
                 .get(line);

@@ -13,7 +13,7 @@ import padward.breakout.survey.NetObservability;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.delay.Corner;
-import padward.route.search.Engine;
+import padward.route.search.SearchEngineKind;
 import padward.ui.model.WindowModel;
 import padward.ui.work.Background;
 
@@ -49,7 +49,7 @@ class NetsModelTest {
         List<String> names = design.nets().stream().map(Net::name).toList();
         nets.see(names);
         assertThat(nets.knownProperty().get()).isEqualTo(names.size());
-        Asker asker = new Asker(design.fabric(), Engine.REFERENCE);
+        Asker asker = new Asker(design.fabric(), SearchEngineKind.REFERENCE);
         for (Net net : design.nets()) {
             int open = 0;
             int blocked = 0;

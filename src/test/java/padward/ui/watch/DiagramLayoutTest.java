@@ -21,7 +21,7 @@ import padward.ui.watch.CircuitDiagram.Wire;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
 import padward.watch.circuit.Signal;
-import padward.watch.condition.NetNames;
+import padward.watch.condition.ConditionNetNames;
 import padward.watch.library.Changes;
 import padward.watch.library.Count;
 import padward.watch.library.Divide;
@@ -43,8 +43,8 @@ import padward.watch.request.CircuitSort;
 class DiagramLayoutTest {
     private static final Optional<String> CLOCK = Optional.of("clk_main");
 
-    private static final NetNames NAMES =
-            new NetNames() {
+    private static final ConditionNetNames NAMES =
+            new ConditionNetNames() {
                 @Override
                 public boolean isNet(String name) {
                     return all().anyMatch(name::equals);

@@ -27,8 +27,8 @@ class ConditionTest {
     /** Nets of an invented design: two vectors of six and four bits, and single nets. */
     private static final Set<String> NETS = nets();
 
-    static final NetNames NAMES =
-            new NetNames() {
+    static final ConditionNetNames NAMES =
+            new ConditionNetNames() {
                 @Override
                 public boolean isNet(String name) {
                     return NETS.contains(name);
@@ -166,8 +166,8 @@ class ConditionTest {
     }
 
     /** The names of these nets alone. */
-    private static NetNames namesOf(String... nets) {
-        return new NetNames() {
+    private static ConditionNetNames namesOf(String... nets) {
+        return new ConditionNetNames() {
             @Override
             public boolean isNet(String name) {
                 return List.of(nets).contains(name);
@@ -183,7 +183,7 @@ class ConditionTest {
     /** Exact names first, nets before vectors; of last parts, nets and vectors count alike. */
     @Test
     void aNameMeansOneNetOrOneVector() throws BadInput {
-        NetNames names =
+        ConditionNetNames names =
                 namesOf(
                         "count[0]",
                         "count[1]",
@@ -220,14 +220,14 @@ class ConditionTest {
                         "b/flag[1:0]", "both[1:0]", "count[1:0]", "d/wide[5:4]", "e/gap[2:0]");
     }
 
-    private static BadInput fault(String text, NetNames names) {
+    private static BadInput fault(String text, ConditionNetNames names) {
         return catchThrowableOfType(
                 BadInput.class, () -> ConditionParser.nets("--nets", text, names));
     }
 
     @Test
     void theBitsOfAVectorAreOfOneVector() throws BadInput {
-        NetNames two =
+        ConditionNetNames two =
                 namesOf(
                         "sub/count[0]",
                         "sub/count[1]",

@@ -5,7 +5,7 @@ import java.util.Optional;
 import java.util.Random;
 import padward.base.BadInput;
 import padward.watch.circuit.Signal;
-import padward.watch.condition.NetNames;
+import padward.watch.condition.ConditionNetNames;
 import padward.watch.library.Specification.OfNets;
 import padward.watch.library.Specification.Rule;
 
@@ -23,8 +23,8 @@ public record DrawnRecipe(Recipe recipe, Rule rule, int from) {
     private static final int SORTS = 14;
 
     /** Draws one over six nets and a clock of a design. */
-    public static DrawnRecipe of(List<String> n, String clock, NetNames names, Random random)
-            throws BadInput {
+    public static DrawnRecipe of(
+            List<String> n, String clock, ConditionNetNames names, Random random) throws BadInput {
         boolean registered = random.nextBoolean();
         Optional<String> perhaps = registered ? Optional.of(clock) : Optional.empty();
         int late = registered ? 1 : 0;

@@ -19,11 +19,11 @@ import padward.fabric.CellFunction;
 import padward.fabric.CellKind;
 import padward.watch.CircuitRun;
 import padward.watch.circuit.Circuit;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.CircuitKinds;
-import padward.watch.circuit.Element;
 import padward.watch.circuit.Signal;
 import padward.watch.circuit.Start;
-import padward.watch.condition.NetNames;
+import padward.watch.condition.ConditionNetNames;
 import padward.watch.library.Specification.Rule;
 
 /** Each circuit of the library shows what a specification says that was written without it. */
@@ -32,8 +32,8 @@ class LibraryTest {
     private static final int CYCLES = 10_000;
 
     /** Nets {@code n[0]} to {@code n[31]}. */
-    private static final NetNames NAMES =
-            new NetNames() {
+    private static final ConditionNetNames NAMES =
+            new ConditionNetNames() {
                 @Override
                 public boolean isNet(String name) {
                     return all().anyMatch(name::equals);
@@ -109,7 +109,7 @@ class LibraryTest {
                 }
             }
             assertThat(drawn.circuit.clocks()).isSubsetOf(CLOCK);
-            for (Element element : drawn.circuit.elements()) {
+            for (CircuitElement element : drawn.circuit.elements()) {
                 assertThat(element.inputs()).hasSizeLessThanOrEqualTo(k);
             }
         }

@@ -14,7 +14,7 @@ import padward.base.BadInput;
 import padward.design.Netlist;
 import padward.watch.CircuitRun;
 import padward.watch.circuit.Circuit;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
 
 /** A netlist's circuit does what the netlist says, and a netlist that says nothing is refused. */
@@ -47,7 +47,7 @@ class OwnCircuitTest {
             made++;
             Circuit circuit = circuit(logic, 3 + random.nextInt(2));
             assertThat(circuit.elements())
-                    .allMatch(e -> !(e instanceof Element.Table) || e.inputs().size() <= 4);
+                    .allMatch(e -> !(e instanceof CircuitElement.Table) || e.inputs().size() <= 4);
             CircuitRun run = new CircuitRun(circuit, i -> false);
             for (int t = 0; t < 60; t++) {
                 Map<String, Boolean> levels = new HashMap<>();
@@ -226,8 +226,8 @@ class OwnCircuitTest {
                                 Map.of("start", "1'b1"),
                                 Map.of("c", "clk", "d", "a"))
                         .out("out", "r");
-        Element.Register register =
-                (Element.Register) circuit(netlist.logic(), 4).elements().get(0);
+        CircuitElement.Register register =
+                (CircuitElement.Register) circuit(netlist.logic(), 4).elements().get(0);
         assertThat(register.initial()).contains(true);
         assertThat(register.clock()).isEqualTo("clk");
     }

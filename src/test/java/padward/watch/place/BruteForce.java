@@ -13,7 +13,7 @@ import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.SiteView;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
 
 /**
@@ -41,11 +41,11 @@ final class BruteForce {
     }
 
     /** Whether it fits; empty when that many steps were not enough to know. */
-    static Optional<Boolean> fits(Design design, Element.Table table, int pad, int steps) {
+    static Optional<Boolean> fits(Design design, CircuitElement.Table table, int pad, int steps) {
         return new BruteForce(design, steps).fits(table, design.fabric().pads().get(pad));
     }
 
-    private Optional<Boolean> fits(Element.Table table, Pad pad) {
+    private Optional<Boolean> fits(CircuitElement.Table table, Pad pad) {
         if (design.findPortOn(fabric.pads().indexOf(pad)).isPresent()) {
             return Optional.empty();
         }

@@ -28,7 +28,7 @@ import padward.timing.TreeDelays;
 import padward.watch.answer.WatchPrice;
 import padward.watch.answer.WatchText;
 import padward.watch.circuit.Circuit;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
 
 /**
@@ -102,7 +102,7 @@ class MayMoveTest {
                 continue;
             }
             Circuit circuit = SomeCircuits.drawn(design, 1, 2, Optional.empty(), random);
-            Element.Table table = (Element.Table) circuit.elements().get(0);
+            CircuitElement.Table table = (CircuitElement.Table) circuit.elements().get(0);
             int pad = random.nextInt(fabric.pads().size());
             if (design.findPortOn(pad).isPresent()) {
                 continue;
@@ -178,11 +178,11 @@ class MayMoveTest {
         assertThat(state).as(name).isNotNull();
         WatchPlacerProperties.wired(placed, name);
         Set<String> observed = new HashSet<>();
-        for (Element element : circuit.elements()) {
+        for (CircuitElement element : circuit.elements()) {
             element.inputs().stream()
                     .filter(Signal.Observed.class::isInstance)
                     .forEach(s -> observed.add(((Signal.Observed) s).net()));
-            if (element instanceof Element.Register register) {
+            if (element instanceof CircuitElement.Register register) {
                 observed.add(register.clock());
             }
         }

@@ -18,7 +18,7 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
 
 /**
@@ -54,7 +54,7 @@ final class MovingBruteForce {
      */
     private record Connection(int net, int[] from, int to) {}
 
-    private MovingBruteForce(Design design, Element.Table table, int steps) {
+    private MovingBruteForce(Design design, CircuitElement.Table table, int steps) {
         this.design = design;
         this.fabric = design.fabric();
         this.steps = steps;
@@ -67,12 +67,12 @@ final class MovingBruteForce {
     }
 
     /** Whether it fits; empty when that many steps were not enough to know. */
-    static Optional<Boolean> fits(Design design, Element.Table table, int pad, int steps) {
+    static Optional<Boolean> fits(Design design, CircuitElement.Table table, int pad, int steps) {
         return new MovingBruteForce(design, table, steps)
                 .fits(table, design.fabric().pads().get(pad).vertex());
     }
 
-    private Optional<Boolean> fits(Element.Table table, int pad) {
+    private Optional<Boolean> fits(CircuitElement.Table table, int pad) {
         boolean could = couldFit(table, pad);
         if (!could && steps > 0) {
             return Optional.of(false);
@@ -97,7 +97,7 @@ final class MovingBruteForce {
     }
 
     /** Whether each connection alone has a route if all that could move were not there at all. */
-    private boolean couldFit(Element.Table table, int pad) {
+    private boolean couldFit(CircuitElement.Table table, int pad) {
         int[] at = new int[fabric.vertexCount()];
         Arrays.fill(at, FREE);
         for (Net net : design.nets()) {
@@ -135,7 +135,7 @@ final class MovingBruteForce {
                 || design.netsAt(cell.id()).stream().anyMatch(n -> !movable.get(n.id()));
     }
 
-    private boolean fitsNow(Element.Table table, int pad) {
+    private boolean fitsNow(CircuitElement.Table table, int pad) {
         int[] at = new int[fabric.vertexCount()];
         for (int v = 0; v < at.length; v++) {
             int there = design.occupancy().occupantId(v);

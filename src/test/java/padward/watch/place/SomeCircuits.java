@@ -7,7 +7,7 @@ import java.util.Random;
 import padward.design.Design;
 import padward.design.Net;
 import padward.watch.circuit.Circuit;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
 import padward.watch.circuit.Start;
 import padward.watch.circuit.TruthTable;
@@ -27,7 +27,7 @@ final class SomeCircuits {
     static Circuit drawn(
             Design design, int count, int most, Optional<String> clock, Random random) {
         List<Net> nets = design.nets().stream().filter(n -> !n.clock()).toList();
-        List<Element> elements = new ArrayList<>();
+        List<CircuitElement> elements = new ArrayList<>();
         for (int e = 0; e < count; e++) {
             List<Signal> inputs = new ArrayList<>();
             if (e > 0) {
@@ -48,9 +48,9 @@ final class SomeCircuits {
             }
             elements.add(
                     register
-                            ? new Element.Register(
+                            ? new CircuitElement.Register(
                                     "r[" + e + "]", inputs.get(0), clock.get(), Optional.empty())
-                            : new Element.Table(
+                            : new CircuitElement.Table(
                                     "t[" + e + "]",
                                     inputs,
                                     TruthTable.of(inputs.size(), row -> random.nextBoolean())));

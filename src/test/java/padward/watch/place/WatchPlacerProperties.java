@@ -38,7 +38,7 @@ import padward.synth.DesignMaker;
 import padward.timing.TreeDelays;
 import padward.watch.circuit.CellSpelling;
 import padward.watch.circuit.Circuit;
-import padward.watch.circuit.Element;
+import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
 import padward.watch.circuit.TruthTable;
 
@@ -126,7 +126,7 @@ class WatchPlacerProperties {
             }
             Circuit circuit = SomeCircuits.drawn(design, 1, 2, Optional.empty(), random);
             int pad = random.nextInt(fabric.pads().size());
-            Element.Table table = (Element.Table) circuit.elements().get(0);
+            CircuitElement.Table table = (CircuitElement.Table) circuit.elements().get(0);
             if (design.findPortOn(pad).isPresent()
                     || !(place(design, circuit, pad) instanceof WatchResult.DoesNotFit not)) {
                 continue;
@@ -294,11 +294,11 @@ class WatchPlacerProperties {
         Circuit circuit = placed.question().circuit();
         assertThat(placed.cells()).hasSize(circuit.elements().size());
         for (int e = 0; e < circuit.elements().size(); e++) {
-            Element element = circuit.elements().get(e);
+            CircuitElement element = circuit.elements().get(e);
             Cell cell = after.findCell(placed.cells().get(e).cell()).orElseThrow();
             CellKind kind = after.fabric().info().findCellKind(cell.kind()).orElseThrow();
             Map<String, String> netAt = netsAt(after, cell);
-            if (element instanceof Element.Register register) {
+            if (element instanceof CircuitElement.Register register) {
                 CellFunction.Register function = kind.register().orElseThrow();
                 assertThat(netAt.get(function.clock())).as(name).isEqualTo(register.clock());
                 assertThat(netAt.get(function.data()))
@@ -306,7 +306,7 @@ class WatchPlacerProperties {
                         .isEqualTo(netOf(register.data(), placed));
                 continue;
             }
-            Element.Table table = (Element.Table) element;
+            CircuitElement.Table table = (CircuitElement.Table) element;
             CellFunction.LookupTable function = kind.lookupTable().orElseThrow();
             TruthTable contents = CellSpelling.contents(cell.settings(), function).orElseThrow();
             List<String> wanted = table.inputs().stream().map(s -> netOf(s, placed)).toList();

@@ -30,7 +30,7 @@ import padward.design.Net;
 import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
 import padward.format.design.DesignReader;
-import padward.timing.ExternalLine;
+import padward.timing.ExternalLineDelay;
 import padward.timing.TreeDelays;
 import padward.watch.simulate.DesignSimulation;
 
@@ -90,7 +90,7 @@ class RegisteredLinesTest {
                         bus,
                         design.findNet("clk12").orElseThrow(),
                         clockMhz,
-                        ExternalLine.USUAL,
+                        ExternalLineDelay.USUAL,
                         5),
                 pads,
                 Bus.Ports.KEEP,
@@ -185,7 +185,7 @@ class RegisteredLinesTest {
         Delay edge = TreeDelays.of(after.fabric(), clock.route()).at(clock.route().placeOf(pin));
         Bus.Line line = lines.placed().orElseThrow().lines().get(0);
         for (Corner corner : Corner.values()) {
-            int fromRegister = line.atInstrument(after, ExternalLine.USUAL).at(corner);
+            int fromRegister = line.atInstrument(after, ExternalLineDelay.USUAL).at(corner);
             assertThat(first.atInstrument().orElseThrow().at(corner))
                     .isEqualTo(edge.at(corner) + (corner == Corner.FAST ? 60 : 110) + fromRegister);
         }

@@ -1,7 +1,7 @@
 package padward.format.tables.csv;
 
 import java.util.List;
-import padward.design.board.Header;
+import padward.design.board.BoardHeader;
 import padward.format.json.EnumWords;
 import padward.format.source.FileLimits;
 
@@ -39,18 +39,18 @@ public final class HeaderColumns {
     }
 
     /** The header of this row; faults are reported to the table's. */
-    public Header read(String name) {
+    public BoardHeader read(String name) {
         String listed = table.word(grounds).trim();
-        return new Header(
+        return new BoardHeader(
                 name,
                 table.integer(pins, 1, FileLimits.HEADER_PINS, 1),
                 table.integer(rows, 1, 2, 1),
                 table.oneOf(
                         numbering,
-                        Header.Numbering.values(),
+                        BoardHeader.Numbering.values(),
                         EnumWords::of,
-                        Header.Numbering.ACROSS),
-                table.oneOf(seen, Header.Side.values(), EnumWords::of, Header.Side.TOP),
+                        BoardHeader.Numbering.ACROSS),
+                table.oneOf(seen, BoardHeader.Side.values(), EnumWords::of, BoardHeader.Side.TOP),
                 listed.isEmpty() ? List.of() : List.of(listed.split(" +")));
     }
 }

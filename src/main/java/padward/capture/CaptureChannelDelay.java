@@ -16,36 +16,36 @@ import padward.fabric.pad.EdgeDelays;
  * @param edges the part that shares the die's corner for each edge on the pad; empty where the two
  *     are not told apart
  */
-public record ChannelDelay(
+public record CaptureChannelDelay(
         Delay chip,
         int outsidePs,
         int tolerancePs,
         boolean isMeasured,
         Optional<EdgeDelays> edges) {
     /** A calculated delay of which nothing is known but its range: all of it is the chip's. */
-    public static ChannelDelay of(Delay range) {
+    public static CaptureChannelDelay of(Delay range) {
         return calculated(range, 0, 0);
     }
 
     /** A calculated delay, the same for both edges. */
-    public static ChannelDelay calculated(Delay chip, int outsidePs, int tolerancePs) {
-        return new ChannelDelay(chip, outsidePs, tolerancePs, false, Optional.empty());
+    public static CaptureChannelDelay calculated(Delay chip, int outsidePs, int tolerancePs) {
+        return new CaptureChannelDelay(chip, outsidePs, tolerancePs, false, Optional.empty());
     }
 
     /** The same with edges of different delay. */
-    public ChannelDelay withEdges(EdgeDelays apart) {
-        return new ChannelDelay(
+    public CaptureChannelDelay withEdges(EdgeDelays apart) {
+        return new CaptureChannelDelay(
                 apart.middle(), outsidePs, tolerancePs, isMeasured, Optional.of(apart));
     }
 
     /** A measured delay, the mean of both edges. */
-    public ChannelDelay measured(int ps, int accuracyPs) {
-        return new ChannelDelay(chip, ps, accuracyPs, true, edges);
+    public CaptureChannelDelay measured(int ps, int accuracyPs) {
+        return new CaptureChannelDelay(chip, ps, accuracyPs, true, edges);
     }
 
     /** The same, later by whole cycles of a clock. */
-    public ChannelDelay later(int ps) {
-        return new ChannelDelay(chip, outsidePs + ps, tolerancePs, isMeasured, edges);
+    public CaptureChannelDelay later(int ps) {
+        return new CaptureChannelDelay(chip, outsidePs + ps, tolerancePs, isMeasured, edges);
     }
 
     /** The part of an edge that shares the die's corner. */

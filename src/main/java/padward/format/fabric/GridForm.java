@@ -6,4 +6,4 @@ package padward.format.fabric;
  * @param columns tiles from left to right
  * @param rows tiles from bottom to top
  */
-record Grid(int columns, int rows) {}
+record GridForm(int columns, int rows) {}

@@ -3,7 +3,7 @@ package padward.route.search;
 import java.util.Locale;
 
 /** Which search answers. All find routes of equal cost. */
-public enum Engine {
+public enum SearchEngineKind {
     /** The project's own A*. */
     OWN,
     /** JGraphT's Dijkstra on the same graph, without a lower bound. */

@@ -9,10 +9,10 @@ import padward.breakout.verify.Difference;
 import padward.change.Part;
 
 /** What changed, as the ledger commands print it. */
-public final class LedgerTable {
+public final class PrintedLedger {
     private static final int MOST_NAMED = 12;
 
-    private LedgerTable() {}
+    private PrintedLedger() {}
 
     /** Prints what changed, and whether anything else did. */
     public static void print(ChangeAudit report, PrintWriter out) {

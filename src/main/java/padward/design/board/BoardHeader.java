@@ -13,10 +13,10 @@ import java.util.List;
  * @param seen the side of the board from which pin 1 is at the lower left
  * @param grounds names of its ground pins
  */
-public record Header(
+public record BoardHeader(
         String name, int pins, int rows, Numbering numbering, Side seen, List<String> grounds) {
     /** Copies the names. */
-    public Header {
+    public BoardHeader {
         grounds = List.copyOf(grounds);
     }
 

@@ -1,4 +1,4 @@
-package padward.ui.tool;
+package padward.ui.filework;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -19,7 +19,7 @@ import javafx.scene.layout.Region;
 import padward.ui.control.Controls;
 
 /** The fields of a tool, one below the other: label, field, and a button that chooses a file. */
-final class ToolForm extends GridPane {
+final class FileWorkForm extends GridPane {
     private static final double FIELD_COLUMNS = 34;
 
     private final String id;
@@ -32,7 +32,7 @@ final class ToolForm extends GridPane {
      * @param id begins the ids of all its controls
      * @param about what the tool does
      */
-    ToolForm(String id, String about) {
+    FileWorkForm(String id, String about) {
         this.id = id;
         setHgap(8);
         setVgap(8);

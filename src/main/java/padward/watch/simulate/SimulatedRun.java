@@ -25,9 +25,9 @@ import padward.design.Terminal;
  * @param moments for each cycle, which of the nets and then of the pads are high
  * @param given the nets whose levels came from outside, because nothing in the design says them
  */
-public record RecordedRun(List<BitSet> moments, Set<String> given) {
+public record SimulatedRun(List<BitSet> moments, Set<String> given) {
     /** Copies the collections. */
-    public RecordedRun {
+    public SimulatedRun {
         moments = List.copyOf(moments);
         given = new TreeSet<>(given);
     }
@@ -49,7 +49,7 @@ public record RecordedRun(List<BitSet> moments, Set<String> given) {
      * @param cycles number of clock cycles
      * @throws BadInput when something cannot be calculated
      */
-    public static RecordedRun of(
+    public static SimulatedRun of(
             Design design,
             List<String> nets,
             List<Integer> pads,
@@ -86,7 +86,7 @@ public record RecordedRun(List<BitSet> moments, Set<String> given) {
             moments.add(high);
             simulation.edges(cells);
         }
-        return new RecordedRun(moments, fromOutside);
+        return new SimulatedRun(moments, fromOutside);
     }
 
     /** The cells on which the nets and pads depend, as far as levels are not given. */

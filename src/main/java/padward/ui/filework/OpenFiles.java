@@ -1,4 +1,4 @@
-package padward.ui.tool;
+package padward.ui.filework;
 
 import java.nio.file.Path;
 import java.util.ArrayList;

@@ -9,9 +9,9 @@ import java.util.List;
  * @param how whether it is gone, changed or new
  * @param facts what differs; for one that is gone or new, all that is said of it
  */
-public record PartDiff(String name, Difference how, List<NetDiff.Fact> facts) {
+public record DesignPartDiff(String name, Difference how, List<NetDiff.Fact> facts) {
     /** Copies the facts. */
-    public PartDiff {
+    public DesignPartDiff {
         facts = List.copyOf(facts);
     }
 }

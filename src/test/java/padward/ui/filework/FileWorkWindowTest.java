@@ -1,4 +1,4 @@
-package padward.ui.tool;
+package padward.ui.filework;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -26,7 +26,7 @@ import padward.ui.model.WindowModel;
 
 /** Tools from the menu do what the commands do, and tell what came out. */
 @ExtendWith(ApplicationExtension.class)
-class ToolsWindowTest {
+class FileWorkWindowTest {
     private static final String CAPTURE =
             "$timescale 1 ps $end\n$scope module top $end\n$var wire 1 ! D0 $end\n"
                     + "$var wire 1 \" D1 $end\n$upscope $end\n$enddefinitions $end\n"

@@ -6,7 +6,7 @@ import java.util.Random;
 import padward.fabric.EdgeCursor;
 
 /** Which pin of its spot each input of an element gets: the easiest to reach, or a drawn one. */
-final class PinChoice {
+final class CircuitPinChoice {
     /** A pin to which this many free vertices lead counts as easy. */
     private static final int EASY = 40;
 
@@ -17,7 +17,7 @@ final class PinChoice {
     private final EdgeCursor into;
     private final EdgeCursor out;
 
-    PinChoice(UnusedResources unused) {
+    CircuitPinChoice(UnusedResources unused) {
         this.unused = unused;
         this.into = unused.design().fabric().edgesIn();
         this.out = unused.design().fabric().edgesOut();

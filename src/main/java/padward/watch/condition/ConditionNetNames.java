@@ -20,7 +20,7 @@ import padward.design.Net;
  * The nets and vectors that somebody may name: by their full names, or by the last parts of those
  * where that means one net or vector only.
  */
-public interface NetNames {
+public interface ConditionNetNames {
     /** Names that are listed where a text means several. */
     int MOST_LISTED = 5;
 
@@ -31,8 +31,8 @@ public interface NetNames {
     Stream<String> all();
 
     /** Those of a design. */
-    static NetNames of(Design design) {
-        return new NetNames() {
+    static ConditionNetNames of(Design design) {
+        return new ConditionNetNames() {
             @Override
             public boolean isNet(String name) {
                 return design.findNet(name).isPresent();
@@ -107,7 +107,10 @@ public interface NetNames {
         String lower = text.toLowerCase(Locale.ROOT);
         Set<String> result = new TreeSet<>();
         Iterator<String> bases =
-                all().map(NetNames::bit).flatMap(Optional::stream).map(Bit::vector).iterator();
+                all().map(ConditionNetNames::bit)
+                        .flatMap(Optional::stream)
+                        .map(Bit::vector)
+                        .iterator();
         while (bases.hasNext()) {
             String base = bases.next();
             if (base.equals(text)) {
@@ -132,7 +135,7 @@ public interface NetNames {
      */
     default List<String> bits(String vector) {
         int[] numbers =
-                all().map(NetNames::bit)
+                all().map(ConditionNetNames::bit)
                         .flatMap(Optional::stream)
                         .filter(b -> b.vector().equals(vector))
                         .mapToInt(Bit::number)
@@ -158,7 +161,7 @@ public interface NetNames {
     /** The vectors of which there are bits, each once and with its numbers: {@code count[7:0]}. */
     default Stream<String> vectorRanges() {
         Map<String, int[]> ends = new TreeMap<>();
-        all().map(NetNames::bit)
+        all().map(ConditionNetNames::bit)
                 .flatMap(Optional::stream)
                 .forEach(
                         b ->

@@ -5,15 +5,15 @@ import java.util.Map;
 import java.util.stream.Stream;
 
 /** The members that an object may have and those that it must have; at most 64. */
-public final class Shape {
+public final class JsonShape {
     private final Map<String, Integer> indexByName = new LinkedHashMap<>();
     private long required;
 
-    private Shape() {}
+    private JsonShape() {}
 
     /** The members' names; a {@code !} after a name says that the member is required. */
-    public static Shape of(String... names) {
-        Shape shape = new Shape();
+    public static JsonShape of(String... names) {
+        JsonShape shape = new JsonShape();
         for (String name : names) {
             boolean must = name.endsWith("!");
             int index = shape.indexByName.size();

@@ -12,7 +12,7 @@ import padward.fabric.delay.Delay;
  * @param velocity their velocity factor
  * @param probePf what the lead's end and the instrument load the line with, pF
  */
-public record ExternalLine(
+public record ExternalLineDelay(
         double dielectric, int connectorPs, double metres, double velocity, double probePf) {
     /** The handbook formula leaves the trace's shape out: so much either way. */
     static final double TRACE_TOLERANCE = 0.1;
@@ -24,11 +24,11 @@ public record ExternalLine(
     static final double CONNECTOR_TOLERANCE = 0.2;
 
     /** A usual board and the tip of a usual lead, whose length is not counted. */
-    public static final ExternalLine USUAL = new ExternalLine(4.3, 0, 0, 0.66, 10);
+    public static final ExternalLineDelay USUAL = new ExternalLineDelay(4.3, 0, 0, 0.66, 10);
 
     /** The same with leads of another length. */
-    public ExternalLine withMetres(double length) {
-        return new ExternalLine(dielectric, connectorPs, length, velocity, probePf);
+    public ExternalLineDelay withMetres(double length) {
+        return new ExternalLineDelay(dielectric, connectorPs, length, velocity, probePf);
     }
 
     /** Delay of a trace on a layer, ps/mm, by the handbooks. */

@@ -1,4 +1,4 @@
-package padward.ui.tool;
+package padward.ui.filework;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
@@ -9,16 +9,16 @@ import padward.ui.model.WindowModel;
 import padward.ui.work.HeldBackground;
 
 /** Tools run in the background, as work that is shown and can be stopped. */
-class ToolsModelTest {
+class FileWorkModelTest {
     private final HeldBackground background = new HeldBackground();
     private final WindowModel model = new WindowModel(background);
-    private final ToolsModel tools = new ToolsModel(model);
+    private final FileWorkModel tools = new FileWorkModel(model);
 
     @TempDir private Path folder;
 
     private void start(Path out) {
         tools.importTables(
-                new ToolsModel.ImportFields("fixtures/tables", "", out.toString(), false));
+                new FileWorkModel.ImportFields("fixtures/tables", "", out.toString(), false));
     }
 
     @Test
@@ -53,7 +53,7 @@ class ToolsModelTest {
         Path out = folder.resolve("imported");
         start(out);
         tools.placeAndRoute(
-                new ToolsModel.NetlistFields(
+                new FileWorkModel.NetlistFields(
                         "no/such.v",
                         "",
                         "fixtures/netlists/larch.mapping.json",

@@ -7,7 +7,7 @@ package padward.unblock.release;
  * @param kind what it is
  * @param name {@code cell.pin}, or the port's or net's name
  */
-public record Endpoint(Kind kind, String name) {
+public record LostEndpoint(Kind kind, String name) {
     /** Kinds of endpoint. */
     public enum Kind {
         /** A pin of a cell that holds state, or of one that drives nothing. */

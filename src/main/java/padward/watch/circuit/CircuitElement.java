@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 
 /** A part of a circuit that becomes one cell. */
-public sealed interface Element {
+public sealed interface CircuitElement {
     /** Name within the circuit, {@code count[3]}; no two elements of a circuit share one. */
     String name();
 
@@ -18,7 +18,7 @@ public sealed interface Element {
      * @param inputs its inputs; input i is bit i of the number of a row
      * @param function its contents; has as many inputs
      */
-    record Table(String name, List<Signal> inputs, TruthTable function) implements Element {
+    record Table(String name, List<Signal> inputs, TruthTable function) implements CircuitElement {
         /** Copies the list. */
         public Table {
             inputs = List.copyOf(inputs);
@@ -38,7 +38,7 @@ public sealed interface Element {
      * @param initial its value at the start, where the circuit needs one
      */
     record Register(String name, Signal data, String clock, Optional<Boolean> initial)
-            implements Element {
+            implements CircuitElement {
         @Override
         public List<Signal> inputs() {
             return List.of(data);

@@ -1,4 +1,4 @@
-package padward.ui.tool;
+package padward.ui.filework;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -32,7 +32,7 @@ import padward.ui.work.JobSlot;
  * Runs work on files in the background, with progress, and tells its result in the status line. The
  * open design is never changed by it.
  */
-public final class ToolsModel {
+public final class FileWorkModel {
     static final String CAPTURE = "Capture";
     static final String SHEET = "Bench sheet";
     static final String CHANNELS = "Channels";
@@ -64,7 +64,7 @@ public final class ToolsModel {
     private final JobSlot placing;
 
     /** Tells the window what it did. */
-    public ToolsModel(WindowModel model) {
+    public FileWorkModel(WindowModel model) {
         this.model = model;
         this.deskewing = new JobSlot(model.jobs(), aboutDeskew);
         this.importing = new JobSlot(model.jobs(), aboutImport);
@@ -156,11 +156,12 @@ public final class ToolsModel {
     }
 
     private static ToDeskew toDeskew(DeskewFields fields, OpenFiles open) throws BadInput {
-        Path capture = ToolFields.path(CAPTURE, fields.capture());
-        Path sheet = ToolFields.path(SHEET, fields.sheet());
-        Map<String, String> named = ToolFields.pairs(CHANNELS, fields.channels());
-        Map<String, Double> clocks = ToolFields.frequencies(CLOCKS, fields.clocks());
-        Path output = ToolFields.output(WRITE_TO, fields.output(), List.of(capture, sheet), open);
+        Path capture = FileWorkFields.path(CAPTURE, fields.capture());
+        Path sheet = FileWorkFields.path(SHEET, fields.sheet());
+        Map<String, String> named = FileWorkFields.pairs(CHANNELS, fields.channels());
+        Map<String, Double> clocks = FileWorkFields.frequencies(CLOCKS, fields.clocks());
+        Path output =
+                FileWorkFields.output(WRITE_TO, fields.output(), List.of(capture, sheet), open);
         int samplePs = Instrument.samplePs(fields.sampleMhz());
         return new ToDeskew(
                 capture,
@@ -207,9 +208,9 @@ public final class ToolsModel {
     }
 
     private static Imported imported(ImportFields fields, Progress progress) throws BadInput {
-        Path tables = ToolFields.path(TABLES, fields.tables());
-        Optional<Path> bsdl = ToolFields.optional(BSDL, fields.bsdl());
-        Path folder = ToolFields.path(WRITE_TO, fields.folder());
+        Path tables = FileWorkFields.path(TABLES, fields.tables());
+        Optional<Path> bsdl = FileWorkFields.optional(BSDL, fields.bsdl());
+        Path folder = FileWorkFields.path(WRITE_TO, fields.folder());
         NewFolder.check(folder, "a new or empty folder");
         Optional<PackagePins> pins =
                 bsdl.isPresent()
@@ -310,12 +311,12 @@ public final class ToolsModel {
     private static ToPlace toPlace(NetlistFields fields, OpenFiles open) throws BadInput {
         NetlistFiles files =
                 new NetlistFiles(
-                        ToolFields.path(NETLIST, fields.netlist()),
+                        FileWorkFields.path(NETLIST, fields.netlist()),
                         fields.top().strip(),
-                        ToolFields.path(MAPPING, fields.mapping()),
-                        ToolFields.path(FABRIC, fields.fabric()),
-                        ToolFields.optional(BOARD, fields.board()));
-        Path output = ToolFields.output(WRITE_TO, fields.output(), files.all(), open);
+                        FileWorkFields.path(MAPPING, fields.mapping()),
+                        FileWorkFields.path(FABRIC, fields.fabric()),
+                        FileWorkFields.optional(BOARD, fields.board()));
+        Path output = FileWorkFields.output(WRITE_TO, fields.output(), files.all(), open);
         return new ToPlace(files, output, Files.isRegularFile(output));
     }
 

@@ -1,4 +1,4 @@
-package padward.ui.tool;
+package padward.ui.filework;
 
 import java.nio.file.Path;
 import java.util.List;
@@ -26,10 +26,10 @@ import padward.ui.control.Themes;
  * The tools of the menu, each with a small dialog. What was entered stays for the next time, so
  * that a fault can be mended without entering everything again.
  */
-public final class ToolActions {
+public final class FileWorkActions {
     private static final double MOST_MHZ = 1e6;
 
-    private final ToolsModel model;
+    private final FileWorkModel model;
     private final FileDialogs files;
     private final Node owner;
 
@@ -38,7 +38,7 @@ public final class ToolActions {
     private final StringProperty channels = new SimpleStringProperty("");
     private final StringProperty clocks = new SimpleStringProperty("");
     private final ObjectProperty<Double> sampleMhz = new SimpleObjectProperty<>(0.0);
-    private final OfferedName deskewed = new OfferedName(capture, ToolActions::deskewedName);
+    private final OfferedName deskewed = new OfferedName(capture, FileWorkActions::deskewedName);
 
     private final StringProperty tables = new SimpleStringProperty("");
     private final StringProperty bsdl = new SimpleStringProperty("");
@@ -50,7 +50,7 @@ public final class ToolActions {
     private final StringProperty mapping = new SimpleStringProperty("");
     private final StringProperty fabric = new SimpleStringProperty("");
     private final StringProperty board = new SimpleStringProperty("");
-    private final OfferedName design = new OfferedName(netlist, ToolActions::designName);
+    private final OfferedName design = new OfferedName(netlist, FileWorkActions::designName);
     private final BooleanProperty opensDesign = new SimpleBooleanProperty(true);
 
     /**
@@ -59,7 +59,7 @@ public final class ToolActions {
      * @param files chooses files
      * @param owner a node of the window that the dialogs belong to
      */
-    public ToolActions(ToolsModel model, FileDialogs files, Node owner) {
+    public FileWorkActions(FileWorkModel model, FileDialogs files, Node owner) {
         this.model = model;
         this.files = files;
         this.owner = owner;
@@ -91,21 +91,21 @@ public final class ToolActions {
     }
 
     private void deskew() {
-        ToolForm form =
-                new ToolForm(
+        FileWorkForm form =
+                new FileWorkForm(
                         "deskew",
                         "Writes a copy of a capture in which all changes are stamped as they left"
                                 + " the drivers of their nets. The capture stays as it is.");
-        form.file("capture", ToolsModel.CAPTURE, capture, files::capture);
+        form.file("capture", FileWorkModel.CAPTURE, capture, files::capture);
         form.file(
                 "sheet",
-                ToolsModel.SHEET,
+                FileWorkModel.SHEET,
                 sheet,
                 () -> files.input("Choose the bench sheet as a table", "bench.csv"));
-        form.text("channels", ToolsModel.CHANNELS, "D0 = J1.2, if names differ", channels);
+        form.text("channels", FileWorkModel.CHANNELS, "D0 = J1.2, if names differ", channels);
         form.text(
                 "clocks",
-                ToolsModel.CLOCKS,
+                FileWorkModel.CLOCKS,
                 "clk12 = 12.5, if a watch circuit is late by its cycles",
                 clocks);
         Spinner<Double> rate = NumberSpinners.decimal(0, MOST_MHZ, sampleMhz.get(), 100);
@@ -115,7 +115,7 @@ public final class ToolActions {
         form.add("Sample rate, MS/s", rate);
         form.file(
                 "output",
-                ToolsModel.WRITE_TO,
+                FileWorkModel.WRITE_TO,
                 deskewed.textProperty(),
                 () -> files.output("Save the deskewed capture", "deskewed.vcd"));
         show(
@@ -124,7 +124,7 @@ public final class ToolActions {
                 form,
                 () ->
                         model.deskew(
-                                new ToolsModel.DeskewFields(
+                                new FileWorkModel.DeskewFields(
                                         capture.get(),
                                         sheet.get(),
                                         channels.get(),
@@ -143,24 +143,24 @@ public final class ToolActions {
     }
 
     private void importTables() {
-        ToolForm form =
-                new ToolForm(
+        FileWorkForm form =
+                new FileWorkForm(
                         "import",
                         "Reads a folder of tables (CSV) and writes a fabric, and a board and a"
                                 + " design if there are tables of them. The tables stay as they are.");
         form.file(
                 "tables",
-                ToolsModel.TABLES,
+                FileWorkModel.TABLES,
                 tables,
                 () -> files.folder("Choose the folder of tables"));
         form.optional(
                 "bsdl",
-                ToolsModel.BSDL,
+                FileWorkModel.BSDL,
                 bsdl,
                 () -> files.input("Choose a BSDL file for the package pins", "device.bsdl"));
         form.file(
                 "output",
-                ToolsModel.WRITE_TO,
+                FileWorkModel.WRITE_TO,
                 folder,
                 () -> files.folder("Choose a new or empty folder"));
         form.add(opening("import", opensImported));
@@ -170,7 +170,7 @@ public final class ToolActions {
                 form,
                 () ->
                         model.importTables(
-                                new ToolsModel.ImportFields(
+                                new FileWorkModel.ImportFields(
                                         tables.get(),
                                         bsdl.get(),
                                         folder.get(),
@@ -178,27 +178,27 @@ public final class ToolActions {
     }
 
     private void placeAndRoute() {
-        ToolForm form =
-                new ToolForm(
+        FileWorkForm form =
+                new FileWorkForm(
                         "place-route",
                         "Packs, places and routes a netlist on a fabric and writes the design. A"
                                 + " mapping states the kind of cell of each type in the netlist.");
-        form.file("netlist", ToolsModel.NETLIST, netlist, files::netlist);
-        form.text("top", ToolsModel.TOP, "if several are possible", top);
-        form.file("mapping", ToolsModel.MAPPING, mapping, files::mapping);
+        form.file("netlist", FileWorkModel.NETLIST, netlist, files::netlist);
+        form.text("top", FileWorkModel.TOP, "if several are possible", top);
+        form.file("mapping", FileWorkModel.MAPPING, mapping, files::mapping);
         form.file(
                 "fabric",
-                ToolsModel.FABRIC,
+                FileWorkModel.FABRIC,
                 fabric,
                 () -> files.input("Choose the fabric", "fabric.json", "fabric.json.gz"));
         form.optional(
                 "board",
-                ToolsModel.BOARD,
+                FileWorkModel.BOARD,
                 board,
                 () -> files.input("Choose the board", "board.json"));
         form.file(
                 "output",
-                ToolsModel.WRITE_TO,
+                FileWorkModel.WRITE_TO,
                 design.textProperty(),
                 () -> files.output("Save the routed design", "design.json"));
         form.add(opening("place-route", opensDesign));
@@ -208,7 +208,7 @@ public final class ToolActions {
                 form,
                 () ->
                         model.placeAndRoute(
-                                new ToolsModel.NetlistFields(
+                                new FileWorkModel.NetlistFields(
                                         netlist.get(),
                                         top.get(),
                                         mapping.get(),
@@ -232,7 +232,7 @@ public final class ToolActions {
     }
 
     /** Shows a form over the window; its button closes it and runs the tool. */
-    private void show(String title, String run, ToolForm form, Runnable work) {
+    private void show(String title, String run, FileWorkForm form, Runnable work) {
         ButtonType start = new ButtonType(run, ButtonBar.ButtonData.OK_DONE);
         Dialog<ButtonType> dialog = new Dialog<>();
         dialog.setTitle(title);

@@ -17,7 +17,7 @@ import java.util.Optional;
  * @param metres its length; empty when not stated: then that of the sheet's other leads counts
  * @param measured when the line's signal was measured to arrive; empty when it was not
  */
-public record Lead(
+public record LedgerLead(
         String port,
         int channel,
         String name,
@@ -34,18 +34,18 @@ public record Lead(
     public record Measured(int ps, int tolerancePs) {}
 
     /** A lead of which only the channel is known. */
-    public Lead(String port, int channel) {
+    public LedgerLead(String port, int channel) {
         this(port, channel, "", "", "", Optional.empty(), Optional.empty());
     }
 
     /** The same lead of another length. */
-    public Lead withMetres(Optional<Double> length) {
-        return new Lead(port, channel, name, pod, colour, length, measured);
+    public LedgerLead withMetres(Optional<Double> length) {
+        return new LedgerLead(port, channel, name, pod, colour, length, measured);
     }
 
     /** The same lead with another measured delay of its line. */
-    public Lead withMeasured(Optional<Measured> delay) {
-        return new Lead(port, channel, name, pod, colour, metres, delay);
+    public LedgerLead withMeasured(Optional<Measured> delay) {
+        return new LedgerLead(port, channel, name, pod, colour, metres, delay);
     }
 
     /** What is known of it: {@code pod A, red, clip 3, 0.3 m}. */
@@ -73,16 +73,16 @@ public record Lead(
      * The leads of all lines that entries bring out, entry by entry. A line that has none yet gets
      * the channel after the greatest before it.
      */
-    public static List<List<Lead>> all(List<LedgerEntry> entries) {
-        List<List<Lead>> result = new ArrayList<>();
+    public static List<List<LedgerLead>> all(List<LedgerEntry> entries) {
+        List<List<LedgerLead>> result = new ArrayList<>();
         int greatest = 0;
         for (LedgerEntry entry : entries) {
-            List<Lead> leads = new ArrayList<>();
+            List<LedgerLead> leads = new ArrayList<>();
             for (Edit edit : entry.edits()) {
                 if (edit instanceof Edit.BreakOut out) {
-                    Optional<Lead> known = entry.findLead(out.port());
+                    Optional<LedgerLead> known = entry.findLead(out.port());
                     int next = greatest + 1;
-                    Lead lead = known.orElseGet(() -> new Lead(out.port(), next));
+                    LedgerLead lead = known.orElseGet(() -> new LedgerLead(out.port(), next));
                     greatest = Math.max(greatest, lead.channel());
                     leads.add(lead);
                 }

@@ -1,4 +1,4 @@
-package padward.ui.tool;
+package padward.ui.filework;
 
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
@@ -11,8 +11,8 @@ import padward.base.BadInput;
 import padward.base.WholeFile;
 
 /** Reads the fields of the dialogs. A field that is at fault is called by its label. */
-final class ToolFields {
-    private ToolFields() {}
+final class FileWorkFields {
+    private FileWorkFields() {}
 
     /**
      * A file or folder.

@@ -17,7 +17,7 @@ import padward.unblock.why.Chokepoint;
  * @param oneOfThese occupants such that every route passes something that one of them uses; empty
  *     when a used chokepoint says more, or the narrowest place was not found
  */
-public record Explanation(
+public record UnblockExplanation(
         List<UnblockOption> options,
         int atLeast,
         boolean provenFewest,
@@ -25,7 +25,7 @@ public record Explanation(
         List<Chokepoint> chokepoints,
         List<Occupant> oneOfThese) {
     /** Copies the lists. */
-    public Explanation {
+    public UnblockExplanation {
         options = List.copyOf(options);
         chokepoints = List.copyOf(chokepoints);
         oneOfThese = List.copyOf(oneOfThese);

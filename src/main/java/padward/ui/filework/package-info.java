@@ -1,2 +1,2 @@
 /** Work on files besides the open design: deskewing, importing, placing and routing. */
-package padward.ui.tool;
+package padward.ui.filework;
