@@ -27,9 +27,12 @@ public final class SideWork<T, E extends Exception> {
         this.task = new FutureTask<>(work::run);
     }
 
-    /** Lets another thread begin. */
+    /** Lets another thread begin; does nothing where there is one processor only. */
     public void offer() {
-        ForkJoinPool.commonPool().execute(task);
+        // A pool without threads would keep the work, with its result, for ever.
+        if (ForkJoinPool.getCommonPoolParallelism() > 0) {
+            ForkJoinPool.commonPool().execute(task);
+        }
     }
 
     /**
