@@ -39,7 +39,7 @@ public final class FindField extends HBox {
     /** What was sought last, where, and what was found. */
     private record Sought(String text, OpenDesign in, FindMatches matches) {}
 
-    /** A match and where it is; that is empty for a name of several things. */
+    /** A match and where it is. */
     private record Shown(FindMatches matches, Optional<FoundPlace> place) {}
 
     /** Finds things of the open design on this map. */

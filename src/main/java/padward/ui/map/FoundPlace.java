@@ -8,7 +8,7 @@ import padward.ui.scene.WorldRectangle;
 /**
  * Where the thing with a name is on the map.
  *
- * @param vertex the vertex that is marked; empty for a tile without any
+ * @param vertex the vertex that is marked; empty for a tile without any, and for several pads
  * @param whole all of it: every wire of a net, a site over all its tiles, a pad with its sites
  * @param net the net, if it is one
  */

@@ -21,7 +21,7 @@ import padward.ui.scene.WorldRectangle;
 final class NameFinder {
     private NameFinder() {}
 
-    /** Where the thing with a name is; empty when nothing has it. */
+    /** Where the thing with a name is, or all pads that share it; empty when nothing has it. */
     static Optional<FoundPlace> find(OpenDesign opened, String text) {
         Design design = opened.design();
         String name = text.strip();
@@ -59,7 +59,12 @@ final class NameFinder {
             return Optional.of(vertex(opened, fabric.pads().get(pads.get(0)).vertex()));
         }
         OptionalInt tile = TileName.find(fabric, name);
-        return tile.isPresent() ? Optional.of(tile(opened, tile.getAsInt())) : Optional.empty();
+        return tile.isPresent()
+                ? Optional.of(tile(opened, tile.getAsInt()))
+                : pads.stream()
+                        .map(p -> pad(opened, fabric.pads().get(p)))
+                        .reduce(WorldRectangle::with)
+                        .map(all -> new FoundPlace(OptionalInt.empty(), all, Optional.empty()));
     }
 
     /** A wire with all that it spans; a pin with its site; a pad with its sites. */
