@@ -100,7 +100,15 @@ class ArchitectureTest {
         mayUse.put("map", shared);
         List<String> all = with(shared, "map");
         List<String> panels =
-                List.of("play", "question", "lesson", "group", "nets", "ledger", "watch", "filework");
+                List.of(
+                        "play",
+                        "question",
+                        "lesson",
+                        "group",
+                        "nets",
+                        "ledger",
+                        "watch",
+                        "filework");
         panels.forEach(panel -> mayUse.put(panel, all));
         mayUse.put("export", Stream.concat(panels.stream(), all.stream()).toList());
         return layered("padward.ui.", mayUse, List.of())

@@ -72,7 +72,9 @@ class LinuxStarterTest {
     @Test
     void theWindowIsCompiledInFull() throws Exception {
         String program = bin.resolve("padward").toString();
-        assertThat(run(folder, Map.of(), program)).doesNotContain("-Xbrief").endsWith("padward.Main");
+        assertThat(run(folder, Map.of(), program))
+                .doesNotContain("-Xbrief")
+                .endsWith("padward.Main");
         assertThat(run(folder, Map.of(), program, "window", "--design", "d.json"))
                 .doesNotContain("-Xbrief")
                 .endsWith("padward.Main", "window", "--design", "d.json");
@@ -100,7 +102,6 @@ class LinuxStarterTest {
     @Test
     void whatTheShellAndAnotherJavaAreToldDoesNotMatter() throws Exception {
         assertStarts(run(root, Map.of("CDPATH", folder + ":" + root), "bin/padward", "nets"));
-        assertStarts(
-                run(root, Map.of("JDK_JAVA_OPTIONS", "-Xunknown"), "bin/padward", "nets"));
+        assertStarts(run(root, Map.of("JDK_JAVA_OPTIONS", "-Xunknown"), "bin/padward", "nets"));
     }
 }
