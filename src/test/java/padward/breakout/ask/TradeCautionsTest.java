@@ -7,7 +7,9 @@ import org.junit.jupiter.api.Test;
 import padward.base.Progress;
 import padward.breakout.ask.Caution.Kind;
 import padward.breakout.group.Bus;
+import padward.change.Edit;
 import padward.design.Design;
+import padward.design.PortDirection;
 import padward.design.board.Attachment;
 import padward.design.board.AttachmentKind;
 import padward.design.board.Board;
@@ -188,5 +190,61 @@ class TradeCautionsTest {
         // Few new outputs are nothing to remark on.
         assertThat(Cautions.ofEdits(design, bus.edits().subList(0, 3)))
                 .noneMatch(s -> s.caution().kind() == Kind.SWITCHING);
+    }
+
+    private static Design twoPads(PortDirection direction) {
+        return fabric().pad("q", PadDirections.BOTH, "a", "", "lv33")
+                .port("sense", direction, "q")
+                .design();
+    }
+
+    @Test
+    void aPortThatReadsTheBoardIsSaidToLoseItsPad() {
+        Design reads = twoPads(PortDirection.IN);
+        List<Caution> cautions =
+                Cautions.of(new Question(reads, reads.nets().get(0), 1, Corner.SLOW));
+        assertThat(only(Kind.PORT, cautions).text()).isEqualTo("Port sense loses this pad.");
+        assertThat(only(Kind.READS, cautions).text()).contains("port sense");
+        assertThat(cautions).extracting(Caution::kind).isSorted();
+        Design drives = twoPads(PortDirection.OUT);
+        assertThat(Cautions.of(new Question(drives, drives.nets().get(0), 1, Corner.SLOW)))
+                .noneMatch(c -> c.kind() == Kind.READS)
+                .anyMatch(c -> c.kind() == Kind.PORT);
+    }
+
+    /** While the design that was there before is loaded, the port has its pad again. */
+    @Test
+    void whatIsOnThePadObeysThePortAgainWhenEditsAreTakenBack() {
+        Design design = twoPads(PortDirection.OUT);
+        List<Edit> edits = List.of(new Edit.BreakOut("n", "out", "q", "", List.of()));
+        List<Cautions.Shared> back = Cautions.ofGoingBack(design, edits);
+        assertThat(back)
+                .extracting(s -> s.caution().kind())
+                .containsExactly(Kind.PORT, Kind.LOADING);
+        assertThat(back).allSatisfy(s -> assertThat(s.pads()).containsExactly("q"));
+        assertThat(back.get(0).caution().text()).startsWith("Port sense has this pad again");
+        assertThat(Cautions.ofLoading(design, edits))
+                .filteredOn(s -> s.caution().kind() == Kind.LOADING)
+                .hasSize(1);
+        assertThat(Cautions.ofGoingBack(design, List.of())).isEmpty();
+    }
+
+    @Test
+    void theBoardsNetIsNamedWhereItHasAName() {
+        Attachment driver = part(AttachmentKind.DRIVER, Levels.UNKNOWN);
+        assertThat(only(Kind.DRIVES, cautions("SENSE", driver)).text())
+                .contains("(board net SENSE)");
+        assertThat(only(Kind.DRIVES, cautions("", driver)).text()).doesNotContain("board net");
+    }
+
+    @Test
+    void aPadOfWhichTheBoardSaysNothingIsUnknown() {
+        Design noBoard = fabric().design();
+        Question nowhere = new Question(noBoard, noBoard.nets().get(0), 0, Corner.SLOW);
+        assertThat(only(Kind.UNKNOWN, Cautions.of(nowhere)).text()).startsWith("No board");
+        Design other = fabric().board(new Board("b", "", List.of())).design();
+        Question unwired = new Question(other, other.nets().get(0), 0, Corner.SLOW);
+        assertThat(only(Kind.UNKNOWN, Cautions.of(unwired)).text()).startsWith("Nothing is known");
+        assertThat(cautions("MOTOR")).noneMatch(c -> c.kind() == Kind.UNKNOWN);
     }
 }
