@@ -52,11 +52,11 @@ class AnswerTest {
     @Test
     void theLineSaysWhatIsInTheWayAndWhatItCosts(FxRobot robot) {
         OpenWindow.ask(robot, model, NET, "J1.2");
-        assertThat(headline(robot).getText()).isEqualTo("to pin E2 (DBG1) in 2.420–3.980 ns");
+        assertThat(headline(robot).getText()).isEqualTo("to pin E2 (DBG1) in 2.420–3.980\u00a0ns");
         OpenWindow.ask(robot, model, NET, "J2.1");
         assertThat(headline(robot).getText())
                 .isEqualTo(
-                        "to pin B1 (AUX0) by 1 obstacle (movable); once unblocked, 2.570–4.230 ns");
+                        "to pin B1 (AUX0) by 1 obstacle (movable); once unblocked, 2.570–4.230\u00a0ns");
         OpenWindow.ask(robot, model, NET, "J1.3");
         assertThat(headline(robot).getText())
                 .startsWith("to pin D7 (MOTOR) by ")

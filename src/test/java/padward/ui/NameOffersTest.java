@@ -120,7 +120,7 @@ class NameOffersTest {
                         a -> a.question().attached().stream().anyMatch(t -> t.name().equals("J1")));
         assertThat(robot.lookup("#answer-headline").queryLabeled().getText())
                 .startsWith("4 pads, ")
-                .contains("; best: Open to pin E1 (DBG0) in 2.420–3.980 ns.");
+                .contains("; best: Open to pin E1 (DBG0) in 2.420–3.980\u00a0ns.");
         assertThat(model.shown().question().title()).isEqualTo("sample[1] on any pad of j1");
         assertThat(model.shown().previewProperty().get()).as("the best on the map").isPresent();
         ask(robot, "pump/level/sample[1]", "bank A");

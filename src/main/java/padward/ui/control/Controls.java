@@ -2,6 +2,7 @@ package padward.ui.control;
 
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.regex.Pattern;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.Property;
 import javafx.beans.value.ObservableBooleanValue;
@@ -18,7 +19,15 @@ import javafx.scene.layout.Region;
 
 /** Makes controls: for actions, and plain ones that several views use. */
 public final class Controls {
+    /** A blank between a number and its unit. */
+    private static final Pattern BEFORE_UNIT = Pattern.compile("(?<=\\d) (?=(?:ns|ps|V|mA)\\b)");
+
     private Controls() {}
+
+    /** A text to be shown: wrapped, a number keeps its unit in its line. */
+    public static String withUnits(String text) {
+        return BEFORE_UNIT.matcher(text).replaceAll("\u00a0");
+    }
 
     /** A button that runs an action; its id is the action's id with -button. */
     public static Button button(Action action) {

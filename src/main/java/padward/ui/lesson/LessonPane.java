@@ -57,7 +57,7 @@ final class LessonPane extends VBox {
 
     private Node head(Lesson lesson) {
         Label title =
-                Controls.text("Lesson " + lesson.number() + ": " + lesson.title(), "side-title");
+                Controls.text(lessons.numbered(lesson) + ": " + lesson.title(), "side-title");
         title.setId("lesson-title");
         Region spring = new Region();
         HBox.setHgrow(spring, Priority.ALWAYS);

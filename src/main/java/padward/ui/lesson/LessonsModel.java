@@ -133,6 +133,13 @@ public final class LessonsModel {
         running.get().ifPresent(r -> begin(r.place()));
     }
 
+    /** A lesson's number, and of how many where the numbers count the lessons. */
+    String numbered(Lesson lesson) {
+        List<Lesson> all = course.get().map(Course::lessons).orElse(List.of());
+        boolean counts = all.indexOf(lesson) + 1 == lesson.number();
+        return "Lesson " + lesson.number() + (counts ? " of " + all.size() : "");
+    }
+
     /** The lesson after the present one. */
     Optional<Course.Place> next() {
         List<Course.Place> all = course.get().map(Course::places).orElse(List.of());

@@ -1,15 +1,17 @@
 package padward.ui.map;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import padward.ui.design.OpenDesign;
 import padward.ui.model.Suggestions;
 
 /**
  * The names that fit what is sought on the map, and which of them is shown.
  *
- * @param names at least one; the name as it was typed first, if something has it
+ * @param names at least one, each of another place; the name as it was typed first, if something has it
  * @param cut whether there may be more
  * @param at index of the one that is shown
  */
@@ -29,10 +31,19 @@ record FindMatches(List<String> names, boolean cut, int at) {
             names.add(text.strip());
         }
         names.addAll(fitting.names());
-        List<String> once = names.stream().distinct().toList();
+        List<String> once = ofDifferentPlaces(opened, names);
         return once.isEmpty()
                 ? Optional.empty()
                 : Optional.of(new FindMatches(once, fitting.isCut(), 0));
+    }
+
+    /** Of the names of one place, the first; a name of several things stays. */
+    private static List<String> ofDifferentPlaces(OpenDesign opened, List<String> names) {
+        Set<FoundPlace> seen = new HashSet<>();
+        return names.stream()
+                .distinct()
+                .filter(n -> NameFinder.find(opened, n).map(seen::add).orElse(true))
+                .toList();
     }
 
     /** The one that is shown. */

@@ -120,7 +120,8 @@ public final class AnswerBar extends VBox {
         shown(anotherOption, blocked && !inWhatIf && model.shown().options().size() > 1);
         shown(anotherPad, answer.isPresent() && !ready && !inWhatIf);
         notice.follow(answer.isEmpty() && isSurveying());
-        headline.setText(answer.map(this::headline).orElseGet(this::withoutAnswer));
+        headline.setText(
+                Controls.withUnits(answer.map(this::headline).orElseGet(this::withoutAnswer)));
         cautions.getChildren().clear();
         answer.ifPresent(
                 given -> {

@@ -45,4 +45,18 @@ class NameFinderTest {
         }
         assertThat(NameFinder.find(opened, "of none")).isEmpty();
     }
+
+    @Test
+    void aPlaceCountsOnceHoweverManyOfItsNamesFit() {
+        Design design =
+                new HandMade()
+                        .wires("w/bare")
+                        .site("BARE", "", "")
+                        .cell("bare_cell", "BARE")
+                        .design();
+        FindMatches matches = FindMatches.find(new OpenDesign(design), "bare").orElseThrow();
+        assertThat(matches.names()).as("the site by one name, and the wire").hasSize(2);
+        assertThat(matches.names()).contains("w/bare");
+        assertThat(matches.count()).isEqualTo("1 of 2");
+    }
 }
