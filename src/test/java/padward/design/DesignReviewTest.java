@@ -290,15 +290,7 @@ class DesignReviewTest {
     void whereNoWireIsForClocksOnlyNoSinkIsOffThem() {
         addClockPad(false);
         Terminal clock = addPort("k", "");
-        addNet(
-                "clock",
-                true,
-                clock,
-                List.of(pin("to", "clk")),
-                "k",
-                "k>c",
-                "c>w",
-                "w>site_to.clk");
+        addNet("clock", true, clock, List.of(pin("to", "clk")), "k", "k>c", "c>w", "w>site_to.clk");
         assertThat(odd(DesignOddity.SINKS_OFF_CLOCK_WIRES)).isEmpty();
     }
 

@@ -56,8 +56,7 @@ final class LessonPane extends VBox {
     }
 
     private Node head(Lesson lesson) {
-        Label title =
-                Controls.text(lessons.numbered(lesson) + ": " + lesson.title(), "side-title");
+        Label title = Controls.text(lessons.numbered(lesson) + ": " + lesson.title(), "side-title");
         title.setId("lesson-title");
         Region spring = new Region();
         HBox.setHgrow(spring, Priority.ALWAYS);

@@ -11,7 +11,8 @@ import padward.ui.model.Suggestions;
 /**
  * The names that fit what is sought on the map, and which of them is shown.
  *
- * @param names at least one, each of another place; the name as it was typed first, if something has it
+ * @param names at least one, each of another place; the name as it was typed first, if something
+ *     has it
  * @param cut whether there may be more
  * @param at index of the one that is shown
  */

@@ -116,7 +116,8 @@ class LessonFlowsTest {
         }
         window.fire(robot, "#lesson-begin-" + place.lesson().number());
         assertThat(LessonWindow.text(robot, "#lesson-title"))
-                .isEqualTo("Lesson " + place.lesson().number() + " of 9: " + place.lesson().title());
+                .isEqualTo(
+                        "Lesson " + place.lesson().number() + " of 9: " + place.lesson().title());
     }
 
     private void solve(FxRobot robot, Course.Place place, int from, int to) {

@@ -49,11 +49,7 @@ class NameFinderTest {
     @Test
     void aPlaceCountsOnceHoweverManyOfItsNamesFit() {
         Design design =
-                new HandMade()
-                        .wires("w")
-                        .site("BARE", "", "")
-                        .cell("bare_cell", "BARE")
-                        .design();
+                new HandMade().wires("w").site("BARE", "", "").cell("bare_cell", "BARE").design();
         FindMatches matches = FindMatches.find(new OpenDesign(design), "BARE").orElseThrow();
         assertThat(matches.names()).as("the site, whose cell fits too").containsExactly("BARE");
     }
