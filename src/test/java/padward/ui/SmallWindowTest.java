@@ -6,13 +6,16 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.stream.Stream;
 import javafx.geometry.Bounds;
+import javafx.geometry.Insets;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.IndexedCell;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TabPane;
+import javafx.scene.control.TextField;
 import javafx.scene.layout.Region;
+import javafx.scene.text.Text;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -117,6 +120,29 @@ class SmallWindowTest {
         for (String id : List.of("#check-button", "#save-button", "#sheet-button")) {
             Node button = robot.from(robot.lookup("#ledger-view").<Node>query()).lookup(id).query();
             assertThat(place(button).getMaxX()).as(id).isLessThanOrEqualTo(side.getMaxX());
+        }
+    }
+
+    /** What a field is for is read in it as long as it is empty. */
+    @Test
+    void promptsAreSeenWholeAtLargeText(FxRobot robot) {
+        robot.interact(
+                () -> {
+                    stage.setWidth(1024);
+                    stage.setHeight(640);
+                    model.look().setTextSize(20);
+                });
+        layOut();
+        for (String id : List.of("#net-field", "#pad-field", "#find-field")) {
+            TextField field = robot.lookup(id).query();
+            Text prompt = new Text(field.getPromptText());
+            prompt.setFont(field.getFont());
+            Insets around = field.getInsets();
+            assertThat(prompt.getLayoutBounds().getWidth())
+                    .as(id)
+                    .isPositive()
+                    .isLessThanOrEqualTo(
+                            field.getWidth() - around.getLeft() - around.getRight());
         }
     }
 

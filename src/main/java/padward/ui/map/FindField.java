@@ -56,7 +56,7 @@ public final class FindField extends HBox {
                                 List::of,
                                 PlaceOffers::of));
         field.setId("find-field");
-        field.setPromptText("find a name on the map");
+        field.setPromptText("find on the map");
         field.setAccessibleText("Find a net, cell, pad, site, wire or tile on the map");
         field.prefWidthProperty().bind(model.look().sized(WIDTH));
         // It makes room where the text is large and the window small.

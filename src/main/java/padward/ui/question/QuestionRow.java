@@ -30,6 +30,9 @@ import padward.ui.model.WindowModel;
 
 /** The question as a sentence with two fields. */
 public final class QuestionRow extends HBox {
+    /** The least at which the prompt is seen whole. */
+    private static final double LEAST_WIDTH = 92;
+
     private static final double CORNER_WIDTH = 84;
 
     private final WindowModel model;
@@ -53,7 +56,7 @@ public final class QuestionRow extends HBox {
         TextField pad =
                 field(
                         "pad-field",
-                        "pad, pin, port or J1.3",
+                        "pad or pin",
                         OpenDesign::padNames,
                         () -> known(model.recentPads(), (d, n) -> !PadNames.find(d, n).isEmpty()),
                         200);
@@ -113,7 +116,7 @@ public final class QuestionRow extends HBox {
         field.setId(id);
         field.setPromptText(prompt);
         field.setPrefWidth(width);
-        field.setMinWidth(110);
+        field.minWidthProperty().bind(model.look().sized(LEAST_WIDTH));
         field.setMaxWidth(460);
         return field;
     }
