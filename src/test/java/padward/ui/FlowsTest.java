@@ -139,9 +139,9 @@ class FlowsTest {
         }
         robot.clickOn("#back-button");
         assertThat(map.viewport().centreX()).isEqualTo(before.centreX());
-        robot.interact(() -> robot.lookup("#find-field").queryAs(TextField.class).setText("x"));
+        robot.interact(() -> robot.lookup("#find-field").queryAs(TextField.class).setText("zzz"));
         robot.clickOn("#find-field").push(KeyCode.ESCAPE).push(KeyCode.ENTER);
-        assertThat(text(robot, "#note")).contains("Nothing on the map is named “x”");
+        assertThat(text(robot, "#note")).contains("Nothing on the map is named “zzz”");
     }
 
     @Test

@@ -62,7 +62,7 @@ class StructurePainterTest {
 
     /** Whatever the size of map and letters, the legend does not cover the scale. */
     @ParameterizedTest
-    @CsvSource({"345, 170, 1.43, 2", "540, 240, 1, 3", "900, 700, 1, 8", "540, 300, 1.43, 6"})
+    @CsvSource({"345, 190, 1.43, 2", "540, 240, 1, 3", "900, 700, 1, 8", "540, 300, 1.43, 6"})
     void theScaleStandsBesideTheLegend(int width, int height, double letters, double scale)
             throws Exception {
         Design design =
