@@ -141,8 +141,7 @@ class SmallWindowTest {
             assertThat(prompt.getLayoutBounds().getWidth())
                     .as(id)
                     .isPositive()
-                    .isLessThanOrEqualTo(
-                            field.getWidth() - around.getLeft() - around.getRight());
+                    .isLessThanOrEqualTo(field.getWidth() - around.getLeft() - around.getRight());
         }
     }
 
