@@ -51,6 +51,7 @@ class PlainOracleProperties {
     private int excluded;
     private int locked;
     private int unusable;
+    private int blockedByItself;
 
     @Test
     void answersEqualBruteForce() {
@@ -118,6 +119,20 @@ class PlainOracleProperties {
         check(OddDesigns.WITH_PARTS + 300, OddDesigns.WITH_PARTS + 5_000);
     }
 
+    /** A cell that drives a net of the pad and another one that comes to the pad's enable. */
+    @Test
+    void whatDrivesThePadsNetAndItsEnableMovesBoth() {
+        check(19_000, 19_001);
+        assertThat(blocked).isPositive();
+    }
+
+    /** The only way to the pad is the other output of a site that the net passes through. */
+    @Test
+    void aNetThatBlocksItselfIsToldSo() {
+        check(OddDesigns.WITH_PARTS + 356, OddDesigns.WITH_PARTS + 357);
+        assertThat(blockedByItself).isPositive();
+    }
+
     private void check(long from, long to) {
         for (long seed = from; seed < to; seed++) {
             Design design = OddDesigns.withoutSettings(seed);
@@ -180,6 +195,12 @@ class PlainOracleProperties {
                 unusable += no.reason() == NoRouteReason.UNUSABLE_ON_ROUTE ? 1 : 0;
                 if (no.reason() == NoRouteReason.OWN_DRIVER_ON_ENABLE || plain.takesNoBranch(net)) {
                     // The net itself is at the enable: what would take it away is not tried.
+                    return;
+                }
+                if (no.reason() == NoRouteReason.OWN_PASS_THROUGH) {
+                    blockedByItself++;
+                    assertThat(reachesAsItIs()).as(what).isFalse();
+                    assertThat(reachesOnEmptyFabric()).as(what).isTrue();
                     return;
                 }
                 assertThat(opens(removable())).as(what + no.reason()).isFalse();
@@ -338,6 +359,19 @@ class PlainOracleProperties {
             Set<String> used = new HashSet<>(after.used());
             used.addAll(ownTree);
             return after.reaches(ownTree, used, pad, ownSwitches());
+        }
+
+        /** Whether the pad is reached once all others are gone and the net stays as it is. */
+        private boolean reachesAsItIs() {
+            PlainState after = plain.without(removable(), fabric);
+            Set<String> used = new HashSet<>(after.used());
+            used.addAll(plain.usedBy(net));
+            return after.reaches(ownTree, used, pad, ownSwitches());
+        }
+
+        /** Whether the pad is reached from the net's own wires with nothing in the way. */
+        private boolean reachesOnEmptyFabric() {
+            return plain.without(removable(), fabric).reaches(ownTree, Set.of(), pad);
         }
 
         /** The net's own switches stay on. */

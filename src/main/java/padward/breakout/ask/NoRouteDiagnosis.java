@@ -1,12 +1,14 @@
 package padward.breakout.ask;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.BitSet;
 import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.IntPredicate;
 import padward.base.Progress;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
@@ -31,20 +33,61 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
             Question question, SearchSources starts, QuestionContext situation, Progress progress) {
         Optional<NoRouteDiagnosis> kept =
                 ClosedOnRoute.find(situation, starts, question.padValue().vertex(), progress);
-        return kept.isPresent()
-                ? kept.get()
-                : byReach(question, starts, situation.closed(), progress);
+        if (kept.isPresent()) {
+            return kept.get();
+        }
+        NoRouteDiagnosis reach = byReach(question, starts, situation.closed(), progress);
+        return reach.reason() == NoRouteReason.SWITCHES_EXCLUDE
+                ? reach
+                : byOwnPassThrough(question, starts, situation, progress).orElse(reach);
+    }
+
+    /** The reason where the pad would be reached if the net passed through no site. */
+    private static Optional<NoRouteDiagnosis> byOwnPassThrough(
+            Question question, SearchSources starts, QuestionContext situation, Progress progress) {
+        IntSet beside = situation.closedByOwnPassThrough();
+        if (beside.isEmpty()) {
+            return Optional.empty();
+        }
+        Fabric fabric = question.design().fabric();
+        BlockedVertices all = situation.closed();
+        IntPredicate closed = v -> all.get(v) && !beside.contains(v);
+        int pad = question.padValue().vertex();
+        BitSet forth = spread(fabric, fabric.edgesOut(), verticesOf(starts), closed, progress);
+        if (!forth.get(pad)) {
+            return Optional.empty();
+        }
+        IntArrayList goal = new IntArrayList(new int[] {pad});
+        BitSet needed = spread(fabric, fabric.edgesIn(), goal, closed, progress);
+        needed.and(forth);
+        Set<String> sites = new TreeSet<>();
+        needed.stream()
+                .filter(beside::contains)
+                .forEach(v -> sites.add(fabric.site(fabric.siteOf(v)).name()));
+        return sites.isEmpty()
+                ? Optional.empty()
+                : Optional.of(
+                        new NoRouteDiagnosis(
+                                NoRouteReason.OWN_PASS_THROUGH,
+                                "It passes through "
+                                        + (sites.size() == 1 ? "site " : "sites ")
+                                        + named(sites)
+                                        + ", and all routes to the pad need other pins there."));
+    }
+
+    private static IntArrayList verticesOf(SearchSources starts) {
+        IntArrayList result = new IntArrayList();
+        for (int i = 0; i < starts.size(); i++) {
+            result.add(starts.vertex(i));
+        }
+        return result;
     }
 
     /** The reason where nothing locked or unusable is it. */
     static NoRouteDiagnosis byReach(
             Question question, SearchSources starts, BlockedVertices closed, Progress progress) {
         Fabric fabric = question.design().fabric();
-        IntArrayList own = new IntArrayList();
-        for (int i = 0; i < starts.size(); i++) {
-            own.add(starts.vertex(i));
-        }
-        BitSet forth = spread(fabric, fabric.edgesOut(), own, closed, progress);
+        BitSet forth = spread(fabric, fabric.edgesOut(), verticesOf(starts), closed::get, progress);
         Set<String> kinds = wireKinds(fabric, forth);
         if (kinds.isEmpty()) {
             return new NoRouteDiagnosis(NoRouteReason.NEVER_LEAVES_ITS_SITE, "");
@@ -54,7 +97,7 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
         }
         IntArrayList pad = new IntArrayList(new int[] {question.padValue().vertex()});
         Set<String> leading =
-                wireKinds(fabric, spread(fabric, fabric.edgesIn(), pad, closed, progress));
+                wireKinds(fabric, spread(fabric, fabric.edgesIn(), pad, closed::get, progress));
         if (leading.isEmpty()) {
             return new NoRouteDiagnosis(NoRouteReason.NOTHING_LEADS_TO_PAD, "");
         }
@@ -75,7 +118,7 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
             Fabric fabric,
             EdgeCursor edges,
             IntArrayList from,
-            BlockedVertices closed,
+            IntPredicate closed,
             Progress progress) {
         BitSet seen = new BitSet();
         IntArrayList open = new IntArrayList(from);
@@ -89,7 +132,7 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
             edges.reset(open.popInt());
             while (edges.next()) {
                 int next = edges.other();
-                if (!closed.get(next) && !seen.get(next)) {
+                if (!closed.test(next) && !seen.get(next)) {
                     seen.set(next);
                     // No route goes through a pad.
                     if (fabric.kind(next) != VertexKind.PAD) {

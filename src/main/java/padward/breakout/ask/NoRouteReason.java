@@ -1,6 +1,6 @@
 package padward.breakout.ask;
 
-/** Why there is no route, not even on an empty fabric. */
+/** Why there is no route, whatever is removed of other nets and cells. */
 public enum NoRouteReason {
     /** The pad has no driver: signals only come in through it. */
     INPUT_ONLY_PAD,
@@ -22,6 +22,8 @@ public enum NoRouteReason {
     NOTHING_LEADS_TO_PAD,
     /** The net's wires lead on, but none of the routes ends at the pad. */
     PAD_OUT_OF_REACH,
+    /** All routes need other pins of sites that the net itself passes through. */
+    OWN_PASS_THROUGH,
     /** All routes need two switches of which at most one can be on. */
     SWITCHES_EXCLUDE
 }

@@ -250,6 +250,15 @@ public final class AnswerText {
                             + pad
                             + " use two switches of one switch group, of which only one can be on."
                             + (noRoute.detail().isEmpty() ? "" : " " + noRoute.detail());
+            case OWN_PASS_THROUGH ->
+                    "No route from "
+                            + net
+                            + " to "
+                            + pad
+                            + ": the net blocks itself. "
+                            + noRoute.detail()
+                            + " A new route of the net that avoids this, or the removal of all that"
+                            + " it leads to beyond it, would free them.";
             case PAD_OUT_OF_REACH ->
                     "No route: not even an empty fabric has a route from "
                             + net

@@ -124,6 +124,7 @@ public final class Headline {
             case DEDICATED_WIRES -> "the net reaches dedicated wires only";
             case NOTHING_LEADS_TO_PAD -> "no wire leads there";
             case PAD_OUT_OF_REACH -> "not even on an empty fabric";
+            case OWN_PASS_THROUGH -> "the net itself passes through a site that every route needs";
             case SWITCHES_EXCLUDE -> "all routes need two switches that exclude each other";
         };
     }

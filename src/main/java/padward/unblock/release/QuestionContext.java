@@ -217,6 +217,18 @@ public final class QuestionContext {
         return vertex == switchedPad && vertex != Fabric.NOTHING;
     }
 
+    /**
+     * Pins that nothing can make usable only because the net itself passes through their sites.
+     * O(their number).
+     */
+    public IntSet closedByOwnPassThrough() {
+        IntSet result = new IntOpenHashSet(own.beside());
+        result.removeAll(disconnected);
+        result.removeAll(closedHere);
+        result.removeIf(locks.closed()::get);
+        return result;
+    }
+
     /** Whether nothing can make the vertex usable. */
     public boolean isClosed(int vertex) {
         return closedHere.contains(vertex)

@@ -112,7 +112,7 @@ public final class ConsequenceAnalysis {
     int onlyNet(int occupant, IntList vertices, VertexPath path) {
         int result = Fabric.NOTHING;
         for (int vertex : vertices) {
-            if (context.isSwitchedPad(vertex) && context.switchingNets().size() > 1) {
+            if (context.isSwitchedPad(vertex) && hasOtherSwitching(occupant, vertex)) {
                 return Fabric.NOTHING;
             }
             int before = before(path, vertex);
@@ -128,6 +128,22 @@ public final class ConsequenceAnalysis {
             result = user;
         }
         return result;
+    }
+
+    /**
+     * Whether an occupant has an end of a net that comes to the enable of the pad's driver, beside
+     * the net that uses the pad itself: then both have to leave.
+     */
+    private boolean hasOtherSwitching(int occupant, int padVertex) {
+        int user = context.obstacleAt(padVertex);
+        return context.switchingNets()
+                .intStream()
+                .anyMatch(net -> net != user && isAtEndOf(net, occupant));
+    }
+
+    private boolean isAtEndOf(int net, int occupant) {
+        return Occupant.isCell(occupant)
+                && design.netsAt(Occupant.cellOf(occupant)).stream().anyMatch(n -> n.id() == net);
     }
 
     private static boolean isNamed(int[][][] needs, int occupant) {

@@ -225,6 +225,7 @@ public final class WatchPlacer {
                     CLOCK_WIRES_ONLY,
                     DEDICATED_WIRES,
                     PAD_OUT_OF_REACH,
+                    OWN_PASS_THROUGH,
                     SWITCHES_EXCLUDE ->
                     false;
         };
