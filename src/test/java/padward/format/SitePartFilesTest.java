@@ -167,6 +167,8 @@ class SitePartFilesTest {
                         + "nothing, as this is no in pin; \"o\";",
                 "pins; cell,d,in,register; cell,d,in,; pins; row 3, column part;"
                         + "a part of the site: table, register; an empty field;",
+                "pins; cell,d,in,register; cell,y,in,register; pins; row 4, column name;"
+                        + "each pin of a site once, whatever its part; \"y\" of \"x0y0/cell\" again;",
                 "pins; mem,w,in,,; mem,w,in,port,; pins; row 6, column part;"
                         + "nothing, as the site has no parts; \"port\";",
                 "through; a,y,5; a,q,5; through; row 2, column to;"

@@ -131,6 +131,9 @@ class PlainOracleProperties {
     void aNetThatBlocksItselfIsToldSo() {
         check(OddDesigns.WITH_PARTS + 356, OddDesigns.WITH_PARTS + 357);
         assertThat(blockedByItself).isPositive();
+        check(OddDesigns.WITH_PARTS + 955, OddDesigns.WITH_PARTS + 956);
+        check(OddDesigns.WITH_LOCKS + 6_597, OddDesigns.WITH_LOCKS + 6_598);
+        check(OddDesigns.WITH_SWITCH_GROUPS + 2_884, OddDesigns.WITH_SWITCH_GROUPS + 2_885);
     }
 
     private void check(long from, long to) {
@@ -200,7 +203,10 @@ class PlainOracleProperties {
                 if (no.reason() == NoRouteReason.OWN_PASS_THROUGH) {
                     blockedByItself++;
                     assertThat(reachesAsItIs()).as(what).isFalse();
-                    assertThat(reachesOnEmptyFabric()).as(what).isTrue();
+                    if (!plain.hasSwitchGroups()) {
+                        // Its own switches may exclude those that are missing.
+                        assertThat(reachesOnEmptyFabric()).as(what).isTrue();
+                    }
                     return;
                 }
                 assertThat(opens(removable())).as(what + no.reason()).isFalse();

@@ -43,21 +43,21 @@ public final class CellKindForms {
         var table =
                 kind.optional(
                                 "lookupTable",
-                                Kinds.present(lookupTable(), "the lookup table"),
+                                Kinds.present(lookupTable()),
                                 Optional.empty(),
                                 CellKind::lookupTable)
                         .means("if it is a lookup table, its pins and how its contents are stated");
         var register =
                 kind.optional(
                                 "register",
-                                Kinds.present(register(), "the register"),
+                                Kinds.present(register()),
                                 Optional.empty(),
                                 CellKind::register)
                         .means("if it is a register, its pins and times");
         var doubleRate =
                 kind.optional(
                                 "doubleRateRegister",
-                                Kinds.present(doubleRate(), "the register of both edges"),
+                                Kinds.present(doubleRate()),
                                 Optional.empty(),
                                 CellKind::doubleRate)
                         .means(

@@ -94,7 +94,7 @@ public final class InfoForms {
         var output =
                 setting.optional(
                                 "output",
-                                present(output(), "the driver's output"),
+                                present(output()),
                                 Optional.empty(),
                                 DriverSetting::output)
                         .means("what is known of its output");
@@ -104,11 +104,7 @@ public final class InfoForms {
                                 "if it drives two pads as a pair; otherwise only when the standard's"
                                         + " name says so");
         var edges =
-                setting.optional(
-                                "edges",
-                                present(edges(), "the two edges"),
-                                Optional.empty(),
-                                DriverSetting::edges)
+                setting.optional("edges", present(edges()), Optional.empty(), DriverSetting::edges)
                         .means("its delay for each of the two edges, where known");
         return setting.makes(
                 () ->

@@ -117,7 +117,7 @@ public final class Fields<R> {
     /** A field that some records have. */
     public <V> Field<Optional<V>> maybe(
             String name, Kind<V> kind, Function<? super R, Optional<V>> get) {
-        return optional(name, Kinds.present(kind, name), Optional.empty(), get);
+        return optional(name, Kinds.present(kind), Optional.empty(), get);
     }
 
     /** A number that some records have. */

@@ -355,13 +355,9 @@ public final class Kinds {
                                         Schema.text(0, FabricLimits.NAME_LENGTH)));
     }
 
-    /**
-     * A value that some records have.
-     *
-     * @param label what messages call it
-     */
-    public static <V> Kind<Optional<V>> present(Kind<V> kind, String label) {
-        return new Present<>(kind, label);
+    /** A value that some records have. */
+    public static <V> Kind<Optional<V>> present(Kind<V> kind) {
+        return new Present<>(kind);
     }
 
     /** A number that is there. */

@@ -13,7 +13,7 @@ import padward.format.tables.csv.CsvTable;
  * A value that some records have. In tables it has columns of the record's own row; a row has the
  * value when any of them is filled, and then all that the value needs.
  */
-record Present<V>(Kind<V> kind, String label) implements Kind<Optional<V>> {
+record Present<V>(Kind<V> kind) implements Kind<Optional<V>> {
     @Override
     public Optional<V> read(JsonIn in) throws BadInput {
         return Optional.of(kind.read(in));
@@ -56,9 +56,11 @@ record Present<V>(Kind<V> kind, String label) implements Kind<Optional<V>> {
             }
             for (CsvTable.Column column : must) {
                 if (!table.has(column)) {
+                    CsvTable.Column stated =
+                            columns.stream().filter(table::has).findFirst().orElseThrow();
                     table.fault(
                             column,
-                            "a value, as the row states others of " + label,
+                            "a value, as the row states " + stated.name(),
                             () -> "an empty field");
                     return otherwise;
                 }

@@ -48,7 +48,7 @@ public final class Variants<R> implements Kind<R> {
 
     /** A member of some of the types. */
     public <V> Field<Optional<V>> member(String name, Kind<V> kind) {
-        return member(name, Kinds.present(kind, name), Optional.empty());
+        return member(name, Kinds.present(kind), Optional.empty());
     }
 
     /** A member of some of the types. */

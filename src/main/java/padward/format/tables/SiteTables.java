@@ -223,7 +223,7 @@ final class SiteTables {
         }
         group(slotOfPin, pins);
         // most sites have the same pins as a site that was checked already
-        if (sharedPins.keySet().stream().anyMatch(SiteTables::hasDoubled)) {
+        if (sharedPins.keySet().stream().anyMatch(SiteTables::hasDoubled) || partsShareAName()) {
             tellDoubled(table, nameColumn, slotOfPin, rowOfPin, pins);
         }
     }
@@ -255,6 +255,20 @@ final class SiteTables {
         return pins.stream().map(SitePin::name).distinct().count() < pins.size();
     }
 
+    /** Whether a site has pins of one name in several of its parts: they would be the same pin. */
+    private boolean partsShareAName() {
+        Set<List<List<SitePin>>> checked = new HashSet<>();
+        for (int site = 0; site < firstSlots.size() - 1; site++) {
+            List<Slot> parts = slotsOf(site);
+            if (parts.size() > 1 && checked.add(parts.stream().map(Slot::pins).toList())) {
+                if (hasDoubled(parts.stream().flatMap(p -> p.pins().stream()).toList())) {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
     /** Reports pins that a site has twice, and removes them. */
     private void tellDoubled(
             CsvTable table,
@@ -270,14 +284,19 @@ final class SiteTables {
                 table.fault(
                         rowOfPin.getInt(p),
                         column.name(),
-                        "each pin of a site once",
+                        "each pin of a site once, whatever its part",
                         () -> Text.quote(pin) + " of " + Text.quote(slot.site()) + " again");
             }
         }
+        Set<String> kept = new HashSet<>();
         for (int s = 0; s < slots.size(); s++) {
             Slot slot = slots.get(s);
-            Set<String> own = new HashSet<>();
-            slots.set(s, slot.with(slot.pins().stream().filter(p -> own.add(p.name())).toList()));
+            slots.set(
+                    s,
+                    slot.with(
+                            slot.pins().stream()
+                                    .filter(p -> kept.add(slot.site() + "." + p.name()))
+                                    .toList()));
         }
     }
 

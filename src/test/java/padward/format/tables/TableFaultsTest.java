@@ -93,8 +93,8 @@ class TableFaultsTest {
         {
             "cell_kinds",
             "look,no,in,out,,,,",
-            "row 6, column table_setting: expected a value, as the row states others of the lookup"
-                    + " table, found an empty field"
+            "row 6, column table_setting: expected a value, as the row states table_inputs, found an"
+                    + " empty field"
         },
         {
             "cell_kinds",
@@ -148,7 +148,7 @@ class TableFaultsTest {
         {
             "pins",
             "x3y0/c,in,in",
-            "row 8, column name: expected each pin of a site once, found \"in\" of \"x3y0/c\" again"
+            "row 8, column name: expected each pin of a site once, whatever its part, found \"in\" of \"x3y0/c\" again"
         },
         {
             "through",
