@@ -100,15 +100,13 @@ public final class ReleaseRules {
             addNetsThrough(site, nets);
         }
         for (int net : nets) {
-            if (contains(net, vertex)) {
-                needs.add(choices(net, vertex));
-            }
+            needs.add(choices(net, vertex));
         }
         removeMet(needs);
         return needs.toArray(new int[0][][]);
     }
 
-    /** A need that what is removed in any case meets is none. */
+    /** A need that what is removed in any case, or disconnected, meets is none. */
     private static void removeMet(List<int[][]> needs) {
         needs.removeIf(
                 choices -> {
@@ -127,13 +125,6 @@ public final class ReleaseRules {
         for (int pin = 0; pin < view.pins().size(); pin++) {
             needs.addAll(List.of(of(view.firstPin() + pin)));
         }
-    }
-
-    /** Whether a net still uses a vertex once the port on the pad is disconnected. */
-    private boolean contains(int net, int vertex) {
-        boolean disconnected =
-                context.disconnected().filter(l -> l.verticesOf(net).contains(vertex)).isPresent();
-        return !disconnected;
     }
 
     private void addNetsThrough(int site, IntSet nets) {
