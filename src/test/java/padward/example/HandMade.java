@@ -67,7 +67,7 @@ public final class HandMade {
             String enable,
             String set,
             PadEnable traits,
-            PadDriving driving) {
+            PadUse use) {
 
         PadLine(
                 String name,
@@ -76,7 +76,7 @@ public final class HandMade {
                 String enable,
                 String set,
                 PadEnable traits) {
-            this(name, to, bank, enable, set, traits, PadDriving.UNSTATED);
+            this(name, to, bank, enable, set, traits, PadUse.UNSTATED);
         }
     }
 
@@ -182,7 +182,21 @@ public final class HandMade {
     public HandMade drivenPad(String name, String bank, String setting, PadDriving driving) {
         pads.add(
                 new PadLine(
-                        name, PadDirections.BOTH, bank, "", setting, PadEnable.UNKNOWN, driving));
+                        name,
+                        PadDirections.BOTH,
+                        bank,
+                        "",
+                        setting,
+                        PadEnable.UNKNOWN,
+                        new PadUse(
+                                PadUse.Bonding.UNKNOWN, PadUse.Role.GENERAL, Delay.ZERO, driving)));
+        return this;
+    }
+
+    /** A pad of whose use something is known. */
+    public HandMade usedPad(String name, PadUse.Bonding bonding, PadUse.Role role) {
+        PadUse use = new PadUse(bonding, role);
+        pads.add(new PadLine(name, PadDirections.BOTH, "", "", "", PadEnable.UNKNOWN, use));
         return this;
     }
 
@@ -304,8 +318,7 @@ public final class HandMade {
                     Fabric.NOTHING,
                     enable,
                     pad.set(),
-                    new PadUse(
-                            PadUse.Bonding.UNKNOWN, PadUse.Role.GENERAL, Delay.ZERO, pad.driving()),
+                    pad.use(),
                     pad.traits());
         }
         for (Edge edge : edges) {

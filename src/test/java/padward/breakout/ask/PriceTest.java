@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
@@ -12,11 +13,15 @@ import padward.breakout.group.UnblockedGroup;
 import padward.breakout.survey.PadRank;
 import padward.breakout.text.AnswerText;
 import padward.breakout.text.PriceText;
+import padward.change.Edit;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.PadNames;
+import padward.design.PortDirection;
+import padward.example.HandMade;
 import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
+import padward.unblock.move.DelayChange;
 import padward.unblock.release.LostEndpoint;
 import padward.unblock.why.SearchLimits;
 
@@ -125,5 +130,116 @@ class PriceTest {
         assertThat(group.price(around).lost())
                 .extracting(LostEndpoint::toText)
                 .contains("pump/level/hi_sync.in[0]", "pump/level/lo_sync.in[0]");
+    }
+
+    /**
+     * Net n can come to pad P over a, where net m is. Port io is on pad Q: net out comes to it, and
+     * net in starts there and feeds cell u.
+     */
+    private static HandMade small() {
+        return new HandMade()
+                .wires("a b")
+                .site("S", "", "o")
+                .site("T", "", "o p")
+                .site("U", "i", "")
+                .site("V", "i", "")
+                .pad("P")
+                .pad("Q")
+                .chain("S.o a P")
+                .chain("S.o Q")
+                .chain("T.o a V.i")
+                .chain("T.p Q U.i")
+                .cell("s", "S")
+                .cell("t", "T")
+                .cell("u", "U")
+                .cell("v", "V")
+                .port("io", PortDirection.BOTH, "Q")
+                .net("n", "s.o", "", "S.o")
+                .net("m", "t.o", "v.i", "T.o a V.i")
+                .net("in", "io", "u.i", "Q U.i")
+                .net("out", "t.p", "io", "T.p Q");
+    }
+
+    private static Question ask(Design design, int pad) {
+        return new Question(design, design.findNet("n").orElseThrow(), pad, Corner.SLOW);
+    }
+
+    @Test
+    void aPortInBothDirectionsIsNamedWithBothNetsAndWhatItFeeds() {
+        Price price = Price.ofPad(ask(small().design(), 1));
+        assertThat(price.ports())
+                .containsExactly(
+                        new Price.LosingPort(
+                                "io", PortDirection.BOTH, Optional.of("out"), Optional.of("in")));
+        assertThat(price.lost())
+                .extracting(LostEndpoint::toText)
+                .containsExactly("port io", "u.i");
+        assertThat(price.takesInput()).isTrue();
+        assertThat(price.isNothing()).isFalse();
+    }
+
+    @Test
+    void anOutputThatLosesItsPadFeedsNothing() {
+        Design design =
+                new HandMade()
+                        .site("S", "", "o p")
+                        .pad("P")
+                        .chain("S.p P")
+                        .cell("s", "S")
+                        .port("led", PortDirection.OUT, "P")
+                        .net("n", "s.o", "", "S.o")
+                        .net("out", "s.p", "led", "S.p P")
+                        .design();
+        Price price = Price.ofPad(ask(design, 0));
+        assertThat(price.lost()).extracting(LostEndpoint::toText).containsExactly("port led");
+        assertThat(price.takesInput()).isFalse();
+        Question there = new Question(design, design.nets().get(1), 0, Corner.SLOW);
+        assertThat(Price.ofPad(there)).isEqualTo(Price.NOTHING);
+    }
+
+    @Test
+    void theObstaclesOfAnAnswerAreNamedWithWhatBecomesOfThem() {
+        Answer.Blocked blocked =
+                (Answer.Blocked) Asker.ask(ask(small().design(), 0), Progress.NONE);
+        Price price = Price.of(blocked);
+        assertThat(price.obstacles())
+                .extracting(c -> c.occupant().name() + " " + c.fate().label())
+                .containsExactly("m loses-function");
+        assertThat(price.lost()).extracting(LostEndpoint::toText).containsExactly("v.i");
+        Answer.Blocked quick =
+                new Answer.Blocked(
+                        blocked.question(),
+                        blocked.route(),
+                        blocked.obstacles(),
+                        blocked.disconnected(),
+                        blocked.cautions(),
+                        Optional.empty());
+        assertThat(Price.of(quick).obstacles())
+                .extracting(c -> c.occupant().name() + " " + c.fate().label())
+                .containsExactly("m not-examined");
+        // A second route for net m.
+        Design movable = small().chain("T.o b V.i").design();
+        Price moved = Price.of(Asker.ask(ask(movable, 0), Progress.NONE));
+        assertThat(moved.obstacles())
+                .extracting(c -> c.occupant().name() + " " + c.fate().label())
+                .containsExactly("m movable");
+        assertThat(moved.moved()).extracting(DelayChange::net).containsExactly("m");
+        assertThat(moved.lost()).isEmpty();
+    }
+
+    @Test
+    void anAnswerWithoutARouteCostsNothing() {
+        Design design = small().pad("R").design();
+        Answer none = Asker.ask(ask(design, 2), Progress.NONE);
+        assertThat(none).isInstanceOf(Answer.NoRoute.class);
+        assertThat(Price.of(none)).isEqualTo(Price.NOTHING);
+    }
+
+    @Test
+    void editsCostWhatTheirPadsCost() {
+        Design design = small().design();
+        Edit out = new Edit.BreakOut("n", "o", "Q", "", List.of());
+        assertThat(Price.ofPads(design, List.of(out))).isEqualTo(Price.ofPad(ask(design, 1)));
+        assertThat(Price.ofPads(design, List.of())).isEqualTo(Price.NOTHING);
     }
 }
