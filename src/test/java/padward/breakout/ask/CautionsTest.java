@@ -254,6 +254,10 @@ class CautionsTest {
                         Kind.GLITCHES,
                         Kind.LOADING,
                         Kind.GENERAL);
+        assertThat(Cautions.ofEdits(design, out))
+                .extracting(s -> s.caution().kind())
+                .containsExactly(
+                        Kind.CONFIGURATION, Kind.UNKNOWN, Kind.GLITCHES, Kind.GENERAL);
         // A single line is no group.
         assertThat(Cautions.ofEdits(design, out.subList(0, 1)))
                 .extracting(s -> s.caution().kind())
