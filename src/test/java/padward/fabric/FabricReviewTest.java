@@ -1,12 +1,20 @@
 package padward.fabric;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.Progress;
 import padward.fabric.delay.Delay;
 import padward.fabric.explicit.ExplicitBuilder;
+import padward.fabric.pad.DriverSetting;
 import padward.fabric.pad.PadDirections;
 import padward.fabric.pad.PadDriving;
 import padward.fabric.pad.PadEnable;
@@ -206,5 +214,240 @@ class FabricReviewTest {
         builder.addEdge(builder.findVertex("s.r"), two, EdgeKind.SWITCH, SOME);
         assertThat(all(builder, FabricOddity.PINS_SHARING_A_WIRE))
                 .containsExactly("s: a and b at one", "s: q and r at two");
+    }
+
+    /** A fabric in which nothing is odd but what a test adds. */
+    private static ExplicitBuilder plain(CellKind... more) {
+        List<CellKind> kinds = new ArrayList<>(List.of(new CellKind("cell", true)));
+        kinds.addAll(List.of(more));
+        DriverSetting setting = new DriverSetting("s", "s", 3300, 8, "slow", SOME);
+        return new ExplicitBuilder(
+                new FabricInfo("plain", "Invented.", kinds, List.of(setting), List.of()), 60, 2);
+    }
+
+    private static List<String> findings(ExplicitBuilder builder) {
+        return FabricReview.of(builder.build(), Progress.NONE).findings();
+    }
+
+    private static int site(ExplicitBuilder builder, String name, SitePin... pins) {
+        return builder.addSite(name, 0, "logic", List.of("cell"), List.of(pins));
+    }
+
+    private static SitePin in(String name) {
+        return new SitePin(name, PinDirection.IN);
+    }
+
+    private static SitePin out(String name) {
+        return new SitePin(name, PinDirection.OUT);
+    }
+
+    private static void edge(ExplicitBuilder builder, String from, String to, EdgeKind kind) {
+        builder.addEdge(
+                builder.findVertex(from), builder.findVertex(to), kind, new Delay(10, 20));
+    }
+
+    @Test
+    void inAFabricThatIsAsItShouldBeNothingIsOdd() {
+        ExplicitBuilder builder = plain();
+        site(builder, "s", in("d"), out("q"));
+        builder.addWire("w", 0, 1, "e");
+        edge(builder, "s.q", "w", EdgeKind.SWITCH);
+        edge(builder, "w", "s.d", EdgeKind.SWITCH);
+        edge(builder, "s.d", "s.q", EdgeKind.PASS_THROUGH);
+        assertThat(findings(builder)).isEmpty();
+        assertThat(FabricReview.of(plain().build(), Progress.NONE).counts())
+                .containsExactly(
+                        "0 wires",
+                        "0 sites with 0 pins",
+                        "0 switches, 0 fixed connections, 0 pass-throughs");
+        assertThat(findings(plain())).isEmpty();
+    }
+
+    @Test
+    void aWireThatLeadsNowhereIsNamed() {
+        ExplicitBuilder builder = plain();
+        site(builder, "s", out("q"));
+        builder.addWire("w", 0, 1, "e");
+        edge(builder, "s.q", "w", EdgeKind.SWITCH);
+        assertThat(findings(builder)).containsExactly("wires that lead nowhere: 1 (w)");
+    }
+
+    @Test
+    void aSiteWhosePinsAreJoinedToNothingIsNamed() {
+        ExplicitBuilder builder = plain();
+        site(builder, "s", out("q"));
+        site(builder, "t", in("d"));
+        site(builder, "bare");
+        assertThat(findings(builder))
+                .containsExactly("sites whose pins are joined to nothing: 2 (s, t)");
+    }
+
+    @Test
+    void aSiteMustHaveThePinsOfARegisterOfBothEdges() {
+        DoubleRateRegister register =
+                new DoubleRateRegister(
+                        "r", "f", "c", "q", Optional.empty(), Optional.empty(), Optional.empty());
+        CellKind both =
+                new CellKind(
+                        "both", true, Optional.empty(), Optional.empty(), Optional.of(register));
+        ExplicitBuilder builder = plain(both);
+        builder.addWire("w", 0, 1, "e");
+        for (String name : List.of("fits", "lacks")) {
+            List<SitePin> pins = new ArrayList<>(List.of(in("r"), in("f"), out("q")));
+            if (name.equals("fits")) {
+                pins.add(in("c"));
+            }
+            builder.addSite(name, 0, "logic", List.of("both"), pins);
+            edge(builder, name + ".q", "w", EdgeKind.SWITCH);
+            edge(builder, "w", name + ".r", EdgeKind.SWITCH);
+        }
+        assertThat(findings(builder))
+                .containsExactly(
+                        "sites without a pin that a lookup table or register which they accept"
+                                + " has: 1 (lacks)");
+    }
+
+    @Test
+    void aSwitchGroupOfOneSwitchIsNamedAndGroupsAreCounted() {
+        ExplicitBuilder builder = plain();
+        site(builder, "s", in("d"), out("q"));
+        for (String wire : List.of("v", "w")) {
+            builder.addWire(wire, 0, 1, "e");
+            edge(builder, "s.q", wire, EdgeKind.SWITCH);
+            edge(builder, wire, "s.d", EdgeKind.SWITCH);
+            builder.addToSwitchGroup(
+                    "pair", builder.findVertex("s.q"), builder.findVertex(wire));
+        }
+        builder.addToSwitchGroup("one", builder.findVertex("w"), builder.findVertex("s.d"));
+        FabricReview.Result result = FabricReview.of(builder.build(), Progress.NONE);
+        assertThat(result.findings())
+                .containsExactly("switch groups of one switch, which exclude nothing: 1 (one)");
+        assertThat(result.counts().get(2)).endsWith("0 pass-throughs, 2 switch groups");
+    }
+
+    @Test
+    void partsAndWhatIsUnusableAreCounted() {
+        ExplicitBuilder builder = plain();
+        for (String part : List.of("a", "b")) {
+            builder.addPart(
+                    "s",
+                    part,
+                    List.of(0),
+                    "logic",
+                    List.of("cell"),
+                    List.of(in("d" + part), out("q" + part)));
+        }
+        int lone = site(builder, "lone", out("q"));
+        int wire = builder.addWire("w", 0, 1, "e");
+        builder.setWireUnusable(wire);
+        builder.setSiteUnusable(lone);
+        assertThat(FabricReview.of(builder.build(), Progress.NONE).counts())
+                .containsExactly(
+                        "1 wires: 1 e",
+                        "2 sites with 5 pins: 2 logic, 2 parts of sites",
+                        "0 switches, 0 fixed connections, 0 pass-throughs",
+                        "unusable: 1 wires, 1 sites");
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {40, 41})
+    void upToFortyKindsAreListed(int kinds) {
+        ExplicitBuilder builder = plain();
+        for (int i = 0; i < kinds; i++) {
+            builder.addWire("w" + i, 0, 1, "k" + i);
+        }
+        String wires = FabricReview.of(builder.build(), Progress.NONE).counts().get(0);
+        if (kinds <= 40) {
+            assertThat(wires).startsWith("40 wires: 1 k0, 1 k1, ");
+        } else {
+            assertThat(wires).isEqualTo("41 wires of 41 kinds");
+        }
+    }
+
+    @Test
+    void aWireWithoutAKindIsCounted() {
+        ExplicitBuilder builder = plain();
+        builder.addWire("w", 0, 1, "");
+        assertThat(FabricReview.of(builder.build(), Progress.NONE).counts().get(0))
+                .isEqualTo("1 wires: 1 ?");
+    }
+
+    /** Tile 60 is above tile 0. */
+    @Test
+    void aSpanIsOddByItsColumnsOrItsRows() {
+        ExplicitBuilder builder = plain();
+        for (int i = 0; i < 150; i++) {
+            builder.addWire("w" + i, i % 50, i % 50 + 1, "e");
+        }
+        // To the right like the others, in the other row.
+        builder.addWire("above", 61, 62, "e");
+        builder.addWire("far", 5, 7, "e");
+        builder.addWire("up", 5, 66, "e");
+        assertThat(all(builder, FabricOddity.ODD_SPANS)).containsExactly("far", "up");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"49, false", "50, true"})
+    void aSpanThatFewerThanOneInFiftyWiresHaveIsOdd(int others, boolean odd) {
+        ExplicitBuilder builder = plain();
+        for (int i = 0; i < others; i++) {
+            builder.addWire("w" + i, i, i + 1, "e");
+        }
+        builder.addWire("far", 5, 7, "e");
+        assertThat(all(builder, FabricOddity.ODD_SPANS)).hasSize(odd ? 1 : 0);
+    }
+
+    /** Asks to stop at one of the questions whether to, and notes what is reported. */
+    private static final class StopAt implements Progress {
+        private final int question;
+        private final List<Double> fractions = new ArrayList<>();
+        private int asked;
+
+        StopAt(int question) {
+            this.question = question;
+        }
+
+        @Override
+        public void report(double fraction, String message) {
+            fractions.add(fraction);
+        }
+
+        @Override
+        public boolean cancelled() {
+            return ++asked == question;
+        }
+    }
+
+    /**
+     * 5,000 wires, with a pad for clocks: edges, clock wires and what can be reached (twice) are
+     * each looked at in steps of 4,096, and sites (twice for what can be reached) in one or two.
+     */
+    @Test
+    void aReviewTellsItsProgressAndCanBeStoppedInEachOfItsPasses() {
+        ExplicitBuilder builder = plain();
+        site(builder, "s", in("d"), out("q"));
+        int before = builder.findVertex("s.q");
+        for (int i = 0; i < 5000; i++) {
+            int wire = builder.addWire("w" + i, 0, 1, "e");
+            builder.addEdge(before, wire, EdgeKind.SWITCH, SOME);
+            before = wire;
+        }
+        int clock = builder.addWire("c", 0, 1, "clock");
+        builder.addEdge(
+                usedPad(builder, "k", PadUse.Role.CLOCK), clock, EdgeKind.SWITCH, SOME);
+        Fabric fabric = builder.build();
+        int edges = 2;
+        int sites = 1;
+        int clocks = 2;
+        int reached = 2 * (sites + 2);
+        int questions = edges + reached + clocks + sites;
+        for (int question = 1; question <= questions; question++) {
+            Progress progress = new StopAt(question);
+            assertThatThrownBy(() -> FabricReview.of(fabric, progress))
+                    .isInstanceOf(CancellationException.class);
+        }
+        StopAt never = new StopAt(questions + 1);
+        FabricReview.of(fabric, never);
+        assertThat(never.fractions).containsExactly(0.0, 4096.0 / fabric.vertexCount());
     }
 }

@@ -1,16 +1,22 @@
 package padward.route.search;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.BitSet;
 import java.util.HashSet;
 import java.util.Random;
 import java.util.Set;
+import java.util.concurrent.CancellationException;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import padward.base.Progress;
+import padward.example.HandMade;
 import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.RandomFabrics;
@@ -18,6 +24,7 @@ import padward.fabric.delay.Corner;
 import padward.fabric.delay.Delay;
 import padward.fabric.pattern.PatternFabric;
 import padward.fabric.pattern.PatternFault;
+import padward.route.search.DelayWindowSearch.Kind;
 import padward.timing.EdgeFinder;
 
 /** Routes in a window against all routes without loops, by brute force. */
@@ -98,6 +105,160 @@ class DelayWindowSearchTest {
                         Progress.NONE);
         assertThat(outcome.kind()).isEqualTo(DelayWindowSearch.Kind.FOUND);
         assertThat(outcome.delay()).isEqualTo(inTime);
+    }
+
+    private static DelayWindowSearch.Outcome search(
+            Fabric fabric, Delay least, Delay most, int labels, Progress progress) {
+        SearchSources start = SearchSources.at(fabric.findVertex("s"));
+        return DelayWindowSearch.run(
+                fabric,
+                start,
+                start,
+                fabric.findVertex("g"),
+                new BitSet(),
+                new DelayWindowSearch.Window(least, most),
+                labels,
+                progress);
+    }
+
+    /** How a search ends for routes of a certain delay, the same at both corners. */
+    private static DelayWindowSearch.Kind kind(String edges, int leastPs, int mostPs, int labels) {
+        return search(
+                        TextbookGraphs.of(edges),
+                        new Delay(leastPs, leastPs),
+                        new Delay(mostPs, mostPs),
+                        labels,
+                        Progress.NONE)
+                .kind();
+    }
+
+    private static final int ENOUGH = 1000;
+
+    @Test
+    void aRouteMayTakeTheWholeWindow() {
+        String line = "s>a 3, a>g 4";
+        assertThat(kind(line, 7, 7, ENOUGH)).isEqualTo(Kind.FOUND);
+        assertThat(kind(line, 5, 6, ENOUGH)).isEqualTo(Kind.PROVEN_NONE);
+        assertThat(kind(line, 8, 9, ENOUGH)).isEqualTo(Kind.PROVEN_NONE);
+    }
+
+    /** A quarter of a microsecond at the fast corner, half of one at the slow corner. */
+    @ParameterizedTest
+    @CsvSource({
+        "262143, 524287, FOUND",
+        "262144, 524287, NOT_FOUND",
+        "262143, 524288, NOT_FOUND"
+    })
+    void windowsThatEndTooLateAreNotSearched(int fastPs, int slowPs, Kind expected) {
+        Fabric line = TextbookGraphs.of("s>g 4");
+        Delay most = new Delay(fastPs, slowPs);
+        assertThat(search(line, Delay.ZERO, most, ENOUGH, Progress.NONE).kind())
+                .isEqualTo(expected);
+    }
+
+    @Test
+    void aSearchThatMayNotLookFartherProvesNothing() {
+        String line = "s>a 3, a>g 4";
+        assertThat(kind(line, 7, 7, 3)).isEqualTo(Kind.FOUND);
+        assertThat(kind(line, 7, 7, 2)).isEqualTo(Kind.NOT_FOUND);
+        assertThat(kind(line, 5, 6, 1)).isEqualTo(Kind.PROVEN_NONE);
+    }
+
+    /**
+     * Wires that lead from s to a with the same delay, and a loop at a, with which alone a route
+     * would take 13. Of more than three alike some are left out; then a second search, which does
+     * not look for loops, can only prove that there is none.
+     */
+    private static String alike(int count, String more) {
+        return IntStream.range(0, count)
+                .mapToObj(i -> "s>p" + i + " 1, p" + i + ">a 1, ")
+                .collect(Collectors.joining("", "", "a>g 1" + more));
+    }
+
+    @Test
+    void whereRoutesWereLeftOutOnlyTheSecondSearchProvesThatThereIsNone() {
+        String loop = ", a>x 5, x>a 5";
+        assertThat(kind(alike(3, loop), 13, 13, ENOUGH)).isEqualTo(Kind.PROVEN_NONE);
+        assertThat(kind(alike(4, loop), 13, 13, ENOUGH)).isEqualTo(Kind.NOT_FOUND);
+        assertThat(kind(alike(4, ""), 13, 13, ENOUGH)).isEqualTo(Kind.PROVEN_NONE);
+        assertThat(kind(alike(4, loop), 3, 3, ENOUGH)).isEqualTo(Kind.FOUND);
+    }
+
+    /** Three pairs of alike wires in a row: 30 labels for all routes, 11 without alike ones. */
+    @Test
+    void theSecondSearchNeedsFewerLabels() {
+        String pairs =
+                "s>p 1, s>q 1, p>a 1, q>a 1, a>r 1, a>t 1, r>b 1, t>b 1, b>u 1, b>v 1, u>g 1,"
+                        + " v>g 1";
+        assertThat(kind(pairs, 9, 99, 11)).isEqualTo(Kind.PROVEN_NONE);
+        assertThat(kind(pairs, 9, 99, 5)).isEqualTo(Kind.NOT_FOUND);
+    }
+
+    /** From a, a branch over c comes too late at one corner or both: it takes no label. */
+    @ParameterizedTest
+    @CsvSource({"9, 9, 11, 11", "9, 9, 11, 999", "1, 9, 11, 11"})
+    void aBranchThatComesTooLateIsNotFollowed(int fastPs, int slowPs, int mostFast, int mostSlow) {
+        Fabric fabric =
+                new HandMade()
+                        .wires("s a b c g")
+                        .chain("s a", 1, 1)
+                        .chain("a b g", 5, 5)
+                        .chain("a c", fastPs, slowPs)
+                        .chain("c g", 5, 5)
+                        .fabric();
+        Delay most = new Delay(mostFast, mostSlow);
+        assertThat(search(fabric, new Delay(11, 11), most, 4, Progress.NONE).kind())
+                .isEqualTo(Kind.FOUND);
+    }
+
+    /**
+     * A route over a takes 12, as asked for, before or after a; one over f takes 2, and from f a
+     * hundred wires lead on. The search follows the one that lacks no delay, though it is farther
+     * from the goal.
+     */
+    @ParameterizedTest
+    @CsvSource({"10, 1", "2, 9"})
+    void whatLacksNoDelayIsFollowedFirst(int toPs, int fromPs) {
+        String fan =
+                IntStream.range(0, 100)
+                        .mapToObj(i -> ", f>x" + i + " 1, x" + i + ">g 1")
+                        .collect(Collectors.joining());
+        String edges =
+                "s>a " + toPs + ", a>b " + fromPs + ", b>g 1, s>f 1, f>g 1" + fan;
+        assertThat(kind(edges, 12, 20, 20)).isEqualTo(Kind.FOUND);
+    }
+
+    /** Twelve pairs of wires whose delays differ by powers of two: all sums differ. */
+    @Test
+    void aLongSearchAsksWhetherToStopButNotAtEachLabel() {
+        StringBuilder edges = new StringBuilder("s>v0 1");
+        for (int i = 0; i < 12; i++) {
+            String from = "v" + i;
+            String to = "v" + (i + 1);
+            edges.append(", " + from + ">l" + i + " 1, l" + i + ">" + to + " 1");
+            edges.append(", " + from + ">h" + i + " 1, h" + i + ">" + to + " " + (1 + (1 << i)));
+        }
+        edges.append(", v12>g 1");
+        Fabric fabric = TextbookGraphs.of(edges.toString());
+        int[] asked = new int[1];
+        Progress counting =
+                new Progress() {
+                    @Override
+                    public void report(double fraction, String message) {}
+
+                    @Override
+                    public boolean cancelled() {
+                        asked[0]++;
+                        return false;
+                    }
+                };
+        Delay late = new Delay(5000, 5000);
+        assertThat(search(fabric, late, late, 100_000, counting).kind())
+                .isEqualTo(Kind.PROVEN_NONE);
+        assertThat(asked[0]).isBetween(10, 100);
+        Progress stop = Progress.NONE.within(0);
+        assertThatThrownBy(() -> search(fabric, late, late, 100_000, stop))
+                .isInstanceOf(CancellationException.class);
     }
 
     private static void check(
