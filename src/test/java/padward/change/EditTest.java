@@ -286,7 +286,8 @@ class EditTest {
         assertThat(refused(new Edit.RemoveNet("z"))).containsExactly("there is no net z");
         assertThat(refused(new Edit.RemoveCell("z"))).containsExactly("there is no cell z");
         assertThat(refused(new Edit.SetCell("z", "a", "b"))).containsExactly("there is no cell z");
-        assertThat(refused(new Edit.RouteNet("z", tree("T.o")))).containsExactly("there is no net z");
+        assertThat(refused(new Edit.RouteNet("z", tree("T.o"))))
+                .containsExactly("there is no net z");
         assertThat(refused(new Edit.SetDriver("z", "lv18"))).containsExactly("there is no port z");
         assertThat(refused(new Edit.TieEnable("z"))).containsExactly("there is no port z");
         assertThat(refused(new Edit.RelocateCell("z", "Z", List.of())))
@@ -351,13 +352,16 @@ class EditTest {
         assertThat(refused(new Edit.RouteNet("m", tree("T.o d U.i", "T.o c e V.i"))))
                 .containsExactly("no switch leads from T.o to d");
         Edit across = new Edit.RouteNet("m", tree("T.o c d U.i", "c e V.i", "T.o h"));
-        assertThat(refused(across))
-                .contains("no switch leads from T.o to h", "h is used by net l");
-        assertThat(refused(made().unusable("g").design(),
-                        new Edit.RouteNet("m", tree("T.o c g U.i", "c e V.i"))))
+        assertThat(refused(across)).contains("no switch leads from T.o to h", "h is used by net l");
+        assertThat(
+                        refused(
+                                made().unusable("g").design(),
+                                new Edit.RouteNet("m", tree("T.o c g U.i", "c e V.i"))))
                 .containsExactly("g is unusable");
-        assertThat(refused(new Edit.RouteNet("m", tree("T.o c d U.i", "c e V.i", "c x X.i")),
-                        new Edit.AddCell("z", "register", "X", Map.of())))
+        assertThat(
+                        refused(
+                                new Edit.RouteNet("m", tree("T.o c d U.i", "c e V.i", "c x X.i")),
+                                new Edit.AddCell("z", "register", "X", Map.of())))
                 .contains("X.i is used by cell z");
     }
 
@@ -508,8 +512,7 @@ class EditTest {
         assertThat(ends(design, "k")).containsExactly("z.o", "w.j");
         assertThat(design.findNet("k").orElseThrow().clock()).isTrue();
         assertThat(wires(design, "k")).containsExactly("W.j", "X.o", "y");
-        assertThat(touched(ADD_CELL, addNet("k", "z.o", "w.j")))
-                .containsExactly("cell z", "net k");
+        assertThat(touched(ADD_CELL, addNet("k", "z.o", "w.j"))).containsExactly("cell z", "net k");
         assertThat(refused(ADD_CELL, addNet("m", "z.o", "w.j")))
                 .containsExactly("net m already exists");
         assertThat(refused(ADD_CELL, addNet("k", "z.q", "w.j")))
@@ -545,11 +548,7 @@ class EditTest {
         assertThat(refused(ADD_CELL, new Edit.AddSink("n", end("z.i"), path("c x X.i"))))
                 .containsExactly("the route does not start on net n");
         // The pin is free again once the sink before is gone.
-        Design again =
-                after(
-                        new Edit.RemoveCell("v"),
-                        ADD_CELL,
-                        branch);
+        Design again = after(new Edit.RemoveCell("v"), ADD_CELL, branch);
         assertThat(ends(again, "m")).containsExactly("t.o", "u.i", "z.i");
     }
 
@@ -586,12 +585,7 @@ class EditTest {
         assertThat(refused(whole, ADD_CELL, branch))
                 .containsExactly("net m is locked and takes no branch");
         assertThat(refused(whole, reroute)).containsExactly("net m is locked");
-        assertThat(
-                        wires(
-                                after(
-                                        whole,
-                                        new Edit.RouteNet("m", tree("T.o c d U.i", "c e V.i"))),
-                                "m"))
+        assertThat(wires(after(whole, new Edit.RouteNet("m", tree("T.o c d U.i", "c e V.i"))), "m"))
                 .contains("d");
     }
 

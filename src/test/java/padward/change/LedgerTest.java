@@ -30,8 +30,7 @@ class LedgerTest {
                     .design();
 
     private static Edit out(String net, String port, String pad, String route) {
-        List<Integer> path =
-                Stream.of(route.split(" ")).map(DESIGN.fabric()::findVertex).toList();
+        List<Integer> path = Stream.of(route.split(" ")).map(DESIGN.fabric()::findVertex).toList();
         return new Edit.BreakOut(net, port, pad, "", path);
     }
 
@@ -140,8 +139,7 @@ class LedgerTest {
         LedgerLead lead =
                 new LedgerLead("p", 4, "clip", "A", "red", Optional.of(0.3), Optional.empty());
         LedgerLead.Measured measured = new LedgerLead.Measured(120, 15);
-        assertThat(lead.withMetres(Optional.of(1.5)).toText())
-                .isEqualTo("pod A, red, clip, 1.5 m");
+        assertThat(lead.withMetres(Optional.of(1.5)).toText()).isEqualTo("pod A, red, clip, 1.5 m");
         assertThat(lead.withMeasured(Optional.of(measured)))
                 .isEqualTo(
                         new LedgerLead(

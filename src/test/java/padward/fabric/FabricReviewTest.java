@@ -242,8 +242,7 @@ class FabricReviewTest {
     }
 
     private static void edge(ExplicitBuilder builder, String from, String to, EdgeKind kind) {
-        builder.addEdge(
-                builder.findVertex(from), builder.findVertex(to), kind, new Delay(10, 20));
+        builder.addEdge(builder.findVertex(from), builder.findVertex(to), kind, new Delay(10, 20));
     }
 
     @Test
@@ -315,8 +314,7 @@ class FabricReviewTest {
             builder.addWire(wire, 0, 1, "e");
             edge(builder, "s.q", wire, EdgeKind.SWITCH);
             edge(builder, wire, "s.d", EdgeKind.SWITCH);
-            builder.addToSwitchGroup(
-                    "pair", builder.findVertex("s.q"), builder.findVertex(wire));
+            builder.addToSwitchGroup("pair", builder.findVertex("s.q"), builder.findVertex(wire));
         }
         builder.addToSwitchGroup("one", builder.findVertex("w"), builder.findVertex("s.d"));
         FabricReview.Result result = FabricReview.of(builder.build(), Progress.NONE);
@@ -433,8 +431,7 @@ class FabricReviewTest {
             before = wire;
         }
         int clock = builder.addWire("c", 0, 1, "clock");
-        builder.addEdge(
-                usedPad(builder, "k", PadUse.Role.CLOCK), clock, EdgeKind.SWITCH, SOME);
+        builder.addEdge(usedPad(builder, "k", PadUse.Role.CLOCK), clock, EdgeKind.SWITCH, SOME);
         Fabric fabric = builder.build();
         int edges = 2;
         int sites = 1;

@@ -130,10 +130,10 @@ class CautionsTest {
         Design byCell = gated(PadEnable.UNKNOWN).cell("oe", "e").design();
         assertThat(enable(byCell, "n"))
                 .contains("used by cell oe: while it disables the output, the pin is high-imp")
-                .endsWith("Once it is removed, the enable must be tied on, and the pad then drives"
-                        + " all the time.");
-        Design byNet =
-                gated(PadEnable.UNKNOWN).net("on", "turn.q", "", "t.q x e.d e.q").design();
+                .endsWith(
+                        "Once it is removed, the enable must be tied on, and the pad then drives"
+                                + " all the time.");
+        Design byNet = gated(PadEnable.UNKNOWN).net("on", "turn.q", "", "t.q x e.d e.q").design();
         assertThat(enable(byNet, "n")).contains("used by net on: while");
         // Of a net that is on the pad, nothing has to be removed.
         Design there =
@@ -156,8 +156,7 @@ class CautionsTest {
 
     @Test
     void anEnableThatAChangeTiesOnIsSaidToDriveAllTheTime() {
-        Design design =
-                gated(PadEnable.UNKNOWN).net("m", "turn.q", "", "t.q").design();
+        Design design = gated(PadEnable.UNKNOWN).net("m", "turn.q", "", "t.q").design();
         Question asked = ask(design, "n");
         String tied = "is tied on: the pad drives all the time";
         assertThat(text(Cautions.of(asked, bringOut(design, true)), Kind.ENABLE)).contains(tied);
@@ -256,8 +255,7 @@ class CautionsTest {
                         Kind.GENERAL);
         assertThat(Cautions.ofEdits(design, out))
                 .extracting(s -> s.caution().kind())
-                .containsExactly(
-                        Kind.CONFIGURATION, Kind.UNKNOWN, Kind.GLITCHES, Kind.GENERAL);
+                .containsExactly(Kind.CONFIGURATION, Kind.UNKNOWN, Kind.GLITCHES, Kind.GENERAL);
         // A single line is no group.
         assertThat(Cautions.ofEdits(design, out.subList(0, 1)))
                 .extracting(s -> s.caution().kind())
@@ -310,8 +308,9 @@ class CautionsTest {
         PadDriving alone = PadDriving.UNSTATED;
         for (HandMade made : List.of(paired(withR, alone), paired(alone, withP))) {
             assertThat(text(Cautions.of(ask(made.design(), "n")), Kind.PAD))
-                    .contains("a differential pair with pad r, where port clk is: if that is a"
-                            + " differential signal, it fails");
+                    .contains(
+                            "a differential pair with pad r, where port clk is: if that is a"
+                                    + " differential signal, it fails");
         }
         Design none = paired(alone, alone).design();
         assertThat(text(Cautions.of(ask(none, "n")), Kind.PAD)).isEmpty();

@@ -171,9 +171,7 @@ class PriceTest {
                 .containsExactly(
                         new Price.LosingPort(
                                 "io", PortDirection.BOTH, Optional.of("out"), Optional.of("in")));
-        assertThat(price.lost())
-                .extracting(LostEndpoint::toText)
-                .containsExactly("port io", "u.i");
+        assertThat(price.lost()).extracting(LostEndpoint::toText).containsExactly("port io", "u.i");
         assertThat(price.takesInput()).isTrue();
         assertThat(price.isNothing()).isFalse();
     }

@@ -144,11 +144,7 @@ class DelayWindowSearchTest {
 
     /** A quarter of a microsecond at the fast corner, half of one at the slow corner. */
     @ParameterizedTest
-    @CsvSource({
-        "262143, 524287, FOUND",
-        "262144, 524287, NOT_FOUND",
-        "262143, 524288, NOT_FOUND"
-    })
+    @CsvSource({"262143, 524287, FOUND", "262144, 524287, NOT_FOUND", "262143, 524288, NOT_FOUND"})
     void windowsThatEndTooLateAreNotSearched(int fastPs, int slowPs, Kind expected) {
         Fabric line = TextbookGraphs.of("s>g 4");
         Delay most = new Delay(fastPs, slowPs);
@@ -223,8 +219,7 @@ class DelayWindowSearchTest {
                 IntStream.range(0, 100)
                         .mapToObj(i -> ", f>x" + i + " 1, x" + i + ">g 1")
                         .collect(Collectors.joining());
-        String edges =
-                "s>a " + toPs + ", a>b " + fromPs + ", b>g 1, s>f 1, f>g 1" + fan;
+        String edges = "s>a " + toPs + ", a>b " + fromPs + ", b>g 1, s>f 1, f>g 1" + fan;
         assertThat(kind(edges, 12, 20, 20)).isEqualTo(Kind.FOUND);
     }
 

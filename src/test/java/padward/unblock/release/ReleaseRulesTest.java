@@ -20,7 +20,9 @@ import padward.example.HandMade;
 import padward.fabric.EdgeKey;
 import padward.fabric.Fabric;
 
-/** What must be removed before a wire, a pin, a pad or a switch is free, in cases of a few wires. */
+/**
+ * What must be removed before a wire, a pin, a pad or a switch is free, in cases of a few wires.
+ */
 class ReleaseRulesTest {
     /**
      * Net n is asked about and starts at S.o. Net m has two sinks:
@@ -99,7 +101,9 @@ class ReleaseRulesTest {
     }
 
     private static Set<String> opened(Design design, String... removed) {
-        return rules(design).openedBy(occupants(design, removed)).intStream()
+        return rules(design)
+                .openedBy(occupants(design, removed))
+                .intStream()
                 .mapToObj(design.fabric()::vertexName)
                 .collect(Collectors.toCollection(TreeSet::new));
     }
@@ -138,8 +142,7 @@ class ReleaseRulesTest {
 
     @Test
     void theDriverOfTheNetAskedAboutIsNeverToBeRemoved() {
-        Design drivesBoth =
-                fork().chain("S.p c").net("m", "s.p", "u.i", "S.p c d U.i").design();
+        Design drivesBoth = fork().chain("S.p c").net("m", "s.p", "u.i", "S.p c d U.i").design();
         assertThat(needs(drivesBoth, "c")).containsExactly("m | cell u");
         Design listens = fork().chain("d S.k").net("m", "t.o", "s.k", "T.o c d S.k").design();
         assertThat(needs(listens, "c")).containsExactly("m | cell t");
@@ -191,8 +194,7 @@ class ReleaseRulesTest {
     @Test
     void aPadInBothDirectionsIsFreeWithoutBothOfItsNets() {
         Design design = bothWays().design();
-        assertThat(needs(design, "P"))
-                .containsExactlyInAnyOrder("out | cell t", "in");
+        assertThat(needs(design, "P")).containsExactlyInAnyOrder("out | cell t", "in");
     }
 
     /** Net "out" comes to the pad of a port, and net "in" starts there. */
@@ -209,8 +211,7 @@ class ReleaseRulesTest {
         Design design = bothWays().design();
         Optional<DisconnectedBranch> port = PortBranch.find(design, 0);
         ReleaseRules rules = new ReleaseRules(context(design, port), Fabric.NOTHING);
-        assertThat(texts(design, rules.of(design.fabric().findVertex("P"))))
-                .containsExactly("in");
+        assertThat(texts(design, rules.of(design.fabric().findVertex("P")))).containsExactly("in");
         assertThat(rules.of(design.fabric().findVertex("c"))).isEmpty();
     }
 
@@ -273,10 +274,7 @@ class ReleaseRulesTest {
     @Test
     void aPinAtWhichANetEndsUnroutedIsFreeWithoutThatNet() {
         Design design =
-                fork().site("H", "a", "")
-                        .openCell("h", "H")
-                        .net("m", "t.o", "h.a", "T.o")
-                        .design();
+                fork().site("H", "a", "").openCell("h", "H").net("m", "t.o", "h.a", "T.o").design();
         assertThat(needs(design, "H.a")).containsExactly("cell h | m | cell t");
         assertThat(opened(design, "m")).containsExactly("H.a");
         assertThat(opened(design, "cell h")).containsExactly("H.a");
@@ -291,8 +289,7 @@ class ReleaseRulesTest {
                         .net("k", "v.i", "h.a", "V.i")
                         .design();
         assertThat(needs(design, "H.a"))
-                .containsExactly(
-                        "cell h | m + k | m + cell v | k + cell t | cell t + cell v");
+                .containsExactly("cell h | m + k | m + cell v | k + cell t | cell t + cell v");
     }
 
     /** Nets that ports drive, so that each can only be removed itself. */
@@ -356,8 +353,7 @@ class ReleaseRulesTest {
 
     private static List<String> stepNeeds(Design design, String from, String to) {
         Fabric fabric = design.fabric();
-        return texts(
-                design, rules(design).ofStep(fabric.findVertex(from), fabric.findVertex(to)));
+        return texts(design, rules(design).ofStep(fabric.findVertex(from), fabric.findVertex(to)));
     }
 
     @Test
@@ -371,8 +367,12 @@ class ReleaseRulesTest {
     @Test
     void aSwitchToAUsedWireNeedsTheWireFreeToo() {
         Design design =
-                excluded().site("K", "", "o").cell("k", "K").chain("K.o b")
-                        .net("x", "k.o", "", "K.o b").design();
+                excluded()
+                        .site("K", "", "o")
+                        .cell("k", "K")
+                        .chain("K.o b")
+                        .net("x", "k.o", "", "K.o b")
+                        .design();
         assertThat(stepNeeds(design, "a", "b"))
                 .containsExactly("x | cell k", "m | cell t | cell u");
     }
