@@ -669,4 +669,122 @@ class EditTest {
         assertThat(refused(after(open, through), close))
                 .containsExactly("H.b is used by net n", "H.y is used by net n");
     }
+
+    @Test
+    void twoNetsOfOneEntryCannotComeToTheSameWire() {
+        HandMade made = made().chain("a y").chain("h y");
+        assertThat(
+                        refused(
+                                made.design(),
+                                new Edit.RouteNet("n", tree("S.o a y")),
+                                new Edit.RouteNet("l", tree("L.o h Q", "h y"))))
+                .containsExactly("y is used by net n");
+        // Where one of them leaves it, the other one can.
+        Design left = made.net("k", "w.j", "", "W.j").design();
+        assertThat(
+                        wires(
+                                after(
+                                        left,
+                                        new Edit.RouteNet("m", tree("T.o c g U.i", "c e V.i")),
+                                        new Edit.RouteNet("n", tree("S.o a"))),
+                                "m"))
+                .doesNotContain("d");
+    }
+
+    @Test
+    void aNetCannotComeToAPinOfACellThatIsNotItsOwn() {
+        Edit route = new Edit.RouteNet("m", tree("T.o c d U.i", "c e V.i", "c x X.i"));
+        assertThat(refused(made().cell("z", "X").design(), route))
+                .containsExactly("X.i is used by cell z");
+        // Of a cell that leaves in the same entry, nothing is left there.
+        assertThat(wires(after(made().cell("z", "X").design(), route, new Edit.RemoveCell("z")), "m"))
+                .contains("X.i");
+        // To a pin where it is only in the air already, it may stay.
+        Design air = made().net("k", "w.j", "", "W.j").design();
+        assertThat(after(air, new Edit.SetCell("w", "a", "1")).findNet("k")).isPresent();
+    }
+
+    /** Of switches c to d and a to P, one can be on. */
+    @Test
+    void ofASwitchGroupOneSwitchCanBeOn() {
+        HandMade made = made().switchGroup("mux", "c d", "a P");
+        String both =
+                "cannot both be on: they are in switch group mux";
+        Edit toPad = new Edit.RouteNet("n", tree("S.o a P"));
+        assertThat(refused(made.design(), toPad))
+                .singleElement()
+                .asString()
+                .isEqualTo("the switches from a to P and from c to d " + both);
+        // The other net leaves its switch in the same entry, or comes to it.
+        Edit round = new Edit.RouteNet("m", tree("T.o c g U.i", "c e V.i"));
+        assertThat(wires(after(made.design(), toPad, round), "n")).contains("P");
+        Design without = after(made.design(), round);
+        Edit back = new Edit.RouteNet("m", tree("T.o c d U.i", "c e V.i"));
+        assertThat(refused(without, toPad, back)).singleElement().asString().endsWith(both);
+        // One that is on already may stay on.
+        Edit more = new Edit.RouteNet("m", tree("T.o c d U.i", "c e V.i", "c x"));
+        assertThat(wires(after(made.design(), more), "m")).contains("d", "x");
+    }
+
+    /** Site A has pins a and b that are alike, and c that is not. */
+    private static HandMade alike() {
+        return new HandMade()
+                .wires("w")
+                .site("S", "", "o")
+                .site("A", "a~in b~in c", "")
+                .chain("S.o w A.a")
+                .chain("w A.b")
+                .chain("w A.c")
+                .cell("s", "S")
+                .net("n", "s.o", "g.a", "S.o w A.a");
+    }
+
+    private static Edit swap(Design design, String from, String to) {
+        Edit.RouteNet plain = (Edit.RouteNet) route(design, "n", "S.o w A." + to);
+        return new Edit.RouteNet("n", plain.route(), List.of(new Edit.PinSwap("g", from, to)));
+    }
+
+    @Test
+    void anEndGoesToAPinThatIsAlike() {
+        Design design = alike().cell("g", "A").design();
+        assertThat(ends(after(design, swap(design, "a", "b")), "n")).containsExactly("s.o", "g.b");
+        assertThat(refused(design, swap(design, "a", "c")))
+                .contains("the signals of pins a and c of cell g cannot be swapped");
+        assertThat(refused(design, swap(design, "c", "b"))).contains("net n does not end at g.c");
+        assertThat(refused(design, swap(design, "a", "a")))
+                .contains("net n already ends at g.a");
+        Design locked = alike().cell("g", "A").lockCell("g").design();
+        assertThat(refused(locked, swap(locked, "a", "b"))).contains("cell g is locked");
+        Design tied = alike().cell("g", "A", Map.of("tied b", "0")).design();
+        assertThat(tied.findCell("g").orElseThrow().isTied("b")).isTrue();
+        assertThat(refused(tied, swap(tied, "a", "b"))).contains("pin b of cell g is constant");
+    }
+
+    /** Net on switches the driver of port p's pad: it comes to the enable without a cell. */
+    @Test
+    void whatOnlySwitchedThePadOfAPortGoesWithIt() {
+        HandMade made =
+                new HandMade()
+                        .wires("x")
+                        .site("S", "", "o")
+                        .site("T", "", "o")
+                        .site("E", "d", "")
+                        .enabledPad("P", "E")
+                        .chain("S.o P")
+                        .chain("T.o x E.d")
+                        .cell("s", "S")
+                        .cell("t", "T")
+                        .port("p", PortDirection.OUT, "P")
+                        .net("n", "s.o", "p", "S.o P")
+                        .net("on", "t.o", "enable:p", "T.o x E.d");
+        Design off = after(made.design(), new Edit.DisconnectPort("p"));
+        assertThat(wires(off, "on")).containsExactly("T.o");
+        assertThat(ends(off, "on")).containsExactly("t.o");
+        // Another port that shares the enable keeps it.
+        Design shared =
+                made.enabledPad("R", "E").port("r", PortDirection.OUT, "R").design();
+        Design kept = after(shared, new Edit.DisconnectPort("p"));
+        assertThat(ends(kept, "on")).containsExactly("t.o", "enable of port r");
+        assertThat(wires(kept, "on")).contains("E.d");
+    }
 }
