@@ -151,7 +151,7 @@ final class GroupMatrix extends Canvas {
 
     private void point(MouseEvent event) {
         requestFocus();
-        int at = (int) Math.floor((event.getY() - HEADS) / CELL);
+        int at = rowAt(event.getY());
         if (matrix().isPresent() && at >= 0 && at < nets.size()) {
             row = at;
             drag(event);
@@ -159,7 +159,7 @@ final class GroupMatrix extends Canvas {
     }
 
     private void drag(MouseEvent event) {
-        int at = (int) Math.floor((event.getX() - NAMES) / CELL);
+        int at = columnAt(event.getX());
         if (matrix().isPresent() && at >= 0 && at < pads.size()) {
             column = at;
             describe();
@@ -169,8 +169,8 @@ final class GroupMatrix extends Canvas {
 
     private void release(MouseEvent event) {
         if (event.getButton() == MouseButton.PRIMARY
-                && event.getX() >= NAMES
-                && event.getY() >= HEADS) {
+                && columnAt(event.getX()) >= 0
+                && rowAt(event.getY()) >= 0) {
             pin();
         }
     }
@@ -192,17 +192,32 @@ final class GroupMatrix extends Canvas {
         }
     }
 
+    /** The row at a height, pixels; negative above the rows. */
+    private int rowAt(double y) {
+        return (int) Math.floor((y / letters() - HEADS) / CELL);
+    }
+
+    /** The column at a place, pixels from the left; negative left of the columns. */
+    private int columnAt(double x) {
+        return (int) Math.floor((x / letters() - NAMES) / CELL);
+    }
+
+    /** By how much all is larger than at the usual size of text. */
+    private double letters() {
+        return look.lettersProperty().get();
+    }
+
     /** Whether there is a pair of a net and a pad at a point. */
     private boolean isPair(double x, double y) {
-        int i = (int) Math.floor((y - HEADS) / CELL);
-        int j = (int) Math.floor((x - NAMES) / CELL);
+        int i = rowAt(y);
+        int j = columnAt(x);
         return matrix().isPresent() && i >= 0 && i < nets.size() && j >= 0 && j < pads.size();
     }
 
     /** What is at a point: a net's or pad's whole name, or the answer of a pair. */
     private String textAt(RouteMatrix seen, double x, double y) {
-        int i = (int) Math.floor((y - HEADS) / CELL);
-        int j = (int) Math.floor((x - NAMES) / CELL);
+        int i = rowAt(y);
+        int j = columnAt(x);
         boolean net = i >= 0 && i < nets.size();
         boolean pad = j >= 0 && j < pads.size();
         if (net && pad) {
@@ -212,10 +227,10 @@ final class GroupMatrix extends Canvas {
                             .map(a -> AnswerText.word(a) + " " + Headline.of(a))
                             .orElse(notAsked());
         }
-        if (net && x < NAMES) {
+        if (net && j < 0) {
             return seen.nets().get(nets.get(i)).name();
         }
-        return pad && y < HEADS ? AnswerText.padText(seen.question(0, pads.get(j))) : "";
+        return pad && i < 0 ? AnswerText.padText(seen.question(0, pads.get(j))) : "";
     }
 
     /**
@@ -338,14 +353,16 @@ final class GroupMatrix extends Canvas {
         int columns = pads.size();
         row = Math.min(row, Math.max(0, rows - 1));
         column = Math.min(column, Math.max(0, columns - 1));
-        setWidth(seen.isEmpty() ? 1 : NAMES + columns * CELL + 8);
-        setHeight(seen.isEmpty() ? 1 : HEADS + rows * CELL + 4);
+        setWidth(seen.isEmpty() ? 1 : (NAMES + columns * CELL + 8) * letters());
+        setHeight(seen.isEmpty() ? 1 : (HEADS + rows * CELL + 4) * letters());
         GraphicsContext g = getGraphicsContext2D();
         g.clearRect(0, 0, getWidth(), getHeight());
         if (seen.isEmpty()) {
             return;
         }
         Palette palette = look.darkProperty().get() ? Palette.DARK : Palette.LIGHT;
+        g.save();
+        g.scale(letters(), letters());
         g.setFont(Font.font(11));
         g.setTextBaseline(VPos.CENTER);
         for (int i = 0; i < rows; i++) {
@@ -361,6 +378,7 @@ final class GroupMatrix extends Canvas {
             }
         }
         heads(g, palette, seen.get());
+        g.restore();
     }
 
     private void heads(GraphicsContext g, Palette palette, RouteMatrix seen) {

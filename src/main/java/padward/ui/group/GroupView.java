@@ -131,6 +131,7 @@ public final class GroupView extends ScrollPane {
         group.leadMetresProperty().addListener((p, old, now) -> show());
         group.pinned().addListener((MapChangeListener<Integer, Integer>) c -> show());
         look.darkProperty().addListener((p, old, now) -> show());
+        look.textSizeProperty().addListener((p, old, now) -> show());
         widthProperty().addListener((p, old, now) -> show());
         BooleanProperty together = map.options().shown(MapLayer.QUESTIONS);
         map.addPanelOverlay(

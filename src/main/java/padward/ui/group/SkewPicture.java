@@ -36,8 +36,10 @@ final class SkewPicture extends Canvas {
     /** Draws everything in this width, pixels. */
     void draw(double width) {
         List<Bus.Line> lines = group.busProperty().get().map(Bus::lines).orElse(List.of());
-        setWidth(Math.max(NAMES + 120, width));
-        setHeight(lines.isEmpty() ? 1 : lines.size() * ROW + AXIS);
+        double letters = look.lettersProperty().get();
+        double wide = Math.max(NAMES + 120, width / letters);
+        setWidth(wide * letters);
+        setHeight(lines.isEmpty() ? 1 : (lines.size() * ROW + AXIS) * letters);
         GraphicsContext g = getGraphicsContext2D();
         g.clearRect(0, 0, getWidth(), getHeight());
         if (lines.isEmpty()) {
@@ -53,7 +55,9 @@ final class SkewPicture extends Canvas {
             first = Math.min(first, Math.min(now.fastPs(), was.fastPs()));
         }
         int from = first / 500 * 500;
-        double scale = (getWidth() - NAMES - END) / Math.max(1, last - from);
+        double scale = (wide - NAMES - END) / Math.max(1, last - from);
+        g.save();
+        g.scale(letters, letters);
         g.setFont(Font.font(11));
         g.setTextBaseline(VPos.CENTER);
         axis(g, palette, from, last, scale, lines.size() * ROW);
@@ -80,6 +84,7 @@ final class SkewPicture extends Canvas {
                 g.setLineDashes();
             }
         }
+        g.restore();
     }
 
     private Optional<Delay> before(int index) {

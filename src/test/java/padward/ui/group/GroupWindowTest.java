@@ -1,6 +1,7 @@
 package padward.ui.group;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Path;
@@ -191,6 +192,33 @@ class GroupWindowTest {
         robot.interact(() -> filter.setText(""));
         assertThat(message.getText()).doesNotContain("Listed");
         assertThat(matrix.getLayoutBounds().getWidth()).isEqualTo(all);
+    }
+
+    /** Matrix and chart are as legible as the text around them, and are pointed at where they are. */
+    @Test
+    void matrixAndChartGrowWithTheText(FxRobot robot) {
+        assumeTrue(DESIGN.startsWith("fixtures/small"));
+        selectTab(robot, "group-tab");
+        route(robot, NETS, PADS);
+        Node matrix = robot.lookup("#group-matrix").query();
+        Node chart = robot.lookup("#group-skew").query();
+        double wide = matrix.getLayoutBounds().getWidth();
+        double high = chart.getLayoutBounds().getHeight();
+        robot.interact(() -> model.look().setTextSize(21));
+        assertThat(matrix.getLayoutBounds().getWidth()).isCloseTo(1.5 * wide, within(0.01));
+        assertThat(chart.getLayoutBounds().getHeight()).isCloseTo(1.5 * high, within(0.01));
+        // The second net and the second pad.
+        double cell = 1.5 * 20;
+        robot.interact(
+                () ->
+                        fire(
+                                matrix,
+                                MouseEvent.MOUSE_PRESSED,
+                                1.5 * 150 + 1.5 * cell,
+                                1.5 * 64 + 1.5 * cell));
+        assertThat(robot.lookup("#group-message").queryAs(Label.class).getText())
+                .contains("pump/level/sample[1]")
+                .contains("pin A2");
     }
 
     /** What is wrong in a field is said, and the group that was routed before is still there. */
