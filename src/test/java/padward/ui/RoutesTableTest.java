@@ -3,16 +3,20 @@ package padward.ui;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.TimeUnit;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.ContextMenu;
 import javafx.scene.control.MenuItem;
 import javafx.scene.control.TableCell;
 import javafx.scene.control.TableColumn;
+import javafx.scene.control.TableRow;
 import javafx.scene.control.TableView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.Clipboard;
 import javafx.scene.input.KeyCode;
+import javafx.scene.text.Text;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -239,6 +243,48 @@ class RoutesTableTest {
         }
         assertThat(robot.lookup("#comparison-table").queryAll()).isEmpty();
         assertThat(robot.lookup("#routes-table").queryAll()).isNotEmpty();
+    }
+
+    /** Also after another size of text, and after the answers have come in with longer texts. */
+    @Test
+    void rowsOfAComparisonAreAsHighAsTheirText(FxRobot robot) {
+        int free = indexOf(robot, "E2");
+        int used = indexOf(robot, "D7");
+        robot.interact(() -> table(robot).getSelectionModel().selectIndices(free, used));
+        robot.clickOn("#routes-compare");
+        for (int size : new int[] {14, 20, 26, 14}) {
+            robot.interact(() -> model.look().setTextSize(size));
+            // The next frames lay it out.
+            for (int tries = 0; tries < 50 && !misfits(robot, size).isEmpty(); tries++) {
+                WaitForAsyncUtils.sleep(50, TimeUnit.MILLISECONDS);
+                WaitForAsyncUtils.waitForFxEvents();
+            }
+            assertThat(misfits(robot, size)).isEmpty();
+        }
+    }
+
+    /** Rows that are not as high as their text, or whose cells are not as high as they are. */
+    private static List<String> misfits(FxRobot robot, int size) {
+        List<String> result = new ArrayList<>();
+        for (TableRow<?> row :
+                robot.from(comparison(robot))
+                        .lookup(".table-row-cell")
+                        .queryAllAs(TableRow.class)) {
+            double text =
+                    robot.from(row).lookup(".wrapped").queryAllAs(Text.class).stream()
+                            .mapToDouble(t -> t.getLayoutBounds().getHeight())
+                            .max()
+                            .orElse(0);
+            boolean fits = row.getHeight() >= text + 2 && row.getHeight() <= text + size;
+            boolean filled =
+                    row.getChildrenUnmodifiable().stream()
+                            .map(cell -> cell.getLayoutBounds().getHeight())
+                            .allMatch(high -> Math.abs(high - row.getHeight()) < 2);
+            if (!row.isEmpty() && row.isVisible() && !(fits && filled)) {
+                result.add(row.getIndex() + " at " + size + ": " + row.getHeight() + "/" + text);
+            }
+        }
+        return result;
     }
 
     @Test

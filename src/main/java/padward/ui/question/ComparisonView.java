@@ -65,6 +65,7 @@ final class ComparisonView extends VBox {
         TableHabits.installCopying(table);
         VBox.setVgrow(table, Priority.ALWAYS);
         getChildren().addAll(title, asks, table);
+        model.look().textSizeProperty().addListener(p -> measureRows());
         addEventHandler(
                 KeyEvent.KEY_PRESSED,
                 e -> {
@@ -148,6 +149,12 @@ final class ComparisonView extends VBox {
                 samePads ? List.copyOf(table.getSelectionModel().getSelectedIndices()) : List.of();
         table.getItems().setAll(new ComparedPads(answers).rows());
         selected.forEach(table.getSelectionModel()::select);
+        measureRows();
+    }
+
+    /** The table remembers the heights of rows. Later: when texts are there in their new size. */
+    private void measureRows() {
+        Platform.runLater(table::refresh);
     }
 
     private void buildColumns(List<Answer> answers) {
