@@ -1,10 +1,12 @@
 package padward.ui.map;
 
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import padward.breakout.ask.Hop;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Viewport;
+import padward.ui.paint.FabricFit;
 import padward.ui.scene.WorldRectangle;
 import padward.ui.scene.ZoomScales;
 
@@ -32,7 +34,7 @@ final class MapNavigation {
      * What is fitted into the view, until the view moves; fitted again when the map changes its
      * size.
      */
-    private Optional<WorldRectangle> fitted = Optional.empty();
+    private Optional<UnaryOperator<Viewport>> fitted = Optional.empty();
 
     /**
      * @param moved runs after every change of the view
@@ -74,27 +76,48 @@ final class MapNavigation {
     }
 
     private void showWhole(WorldRectangle target) {
-        jump(target.in(view(), NEAREST_FIT));
-        fitted = Optional.of(target);
+        showWhole(view -> target.in(view, NEAREST_FIT));
+    }
+
+    private void showWhole(UnaryOperator<Viewport> fit) {
+        jump(fit.apply(view()));
+        fitted = Optional.of(fit);
+    }
+
+    /** Fits again what was fitted, as when legend or letters need another room. */
+    void fitAgain() {
+        Optional<UnaryOperator<Viewport>> kept = fitted;
+        Viewport now = view();
+        kept.map(fit -> fit.apply(now)).filter(next -> !next.equals(now)).ifPresent(this::look);
+        fitted = kept;
+    }
+
+    private Viewport whole(Viewport view) {
+        return targets.fabric()
+                .flatMap(
+                        all ->
+                                opened().map(
+                                                o ->
+                                                        FabricFit.in(
+                                                                map.scene(o, view), all, NEAREST_FIT)))
+                .orElse(view);
     }
 
     /** Adapts to another size of the map; what was fitted stays fitted. */
     void resize(double width, double height) {
-        Optional<WorldRectangle> kept = fitted;
+        Optional<UnaryOperator<Viewport>> kept = fitted;
         Viewport resized = view().resized(width, height);
-        look(kept.map(e -> e.in(resized, NEAREST_FIT)).orElse(resized));
+        look(kept.map(fit -> fit.apply(resized)).orElse(resized));
         fitted = kept;
     }
 
     /** Begins again with the whole fabric, as for another one. */
     void startAgain() {
         history.forget();
-        targets.fabric()
-                .ifPresent(
-                        all -> {
-                            look(all.in(view(), NEAREST_FIT));
-                            fitted = Optional.of(all);
-                        });
+        if (opened().isPresent()) {
+            look(whole(view()));
+            fitted = Optional.of(this::whole);
+        }
     }
 
     /** Goes back to the view before the last jump. */
@@ -162,7 +185,9 @@ final class MapNavigation {
 
     /** Shows the whole fabric. */
     void fitAll() {
-        targets.fabric().ifPresent(this::showWhole);
+        if (opened().isPresent()) {
+            showWhole(this::whole);
+        }
     }
 
     /** Shows the whole route. */

@@ -93,6 +93,8 @@ public final class MapView extends Pane {
         model.shown().selectedHopProperty().addListener((p, old, now) -> navigation.flyToHop());
         model.requestedNameProperty().addListener((p, old, now) -> now.ifPresent(this::showNamed));
         map.addListener(this::repaint);
+        map.options().addListener(p -> navigation.fitAgain());
+        model.look().lettersProperty().addListener(p -> navigation.fitAgain());
         map.pinnedProperty().addListener((p, old, now) -> requestLayout());
         palette.addListener((p, old, now) -> repaint());
         focusedProperty().addListener((p, old, now) -> repaint());

@@ -12,7 +12,9 @@ import padward.ui.draw.Raster;
 import padward.ui.draw.Viewport;
 import padward.ui.model.Session;
 import padward.ui.model.StartupLoader;
+import padward.ui.paint.FabricFit;
 import padward.ui.paint.MapPicture;
+import padward.ui.scene.MapScene;
 import padward.ui.work.PrefetchTask;
 
 /**
@@ -95,12 +97,16 @@ public final class StartupMap extends Pane {
             Canvas canvas, OpenDesign opened, Optional<Session.Place> place, double density) {
         double width = canvas.getWidth();
         double height = canvas.getHeight();
+        MapScene scene =
+                MapPicture.plain(opened, new Viewport(width, height, 0, 0, 40), palette);
         Viewport all =
-                ViewTargets.of(opened.design().fabric())
-                        .in(new Viewport(width, height, 0, 0, 40), MapNavigation.NEAREST_FIT);
+                FabricFit.in(
+                        scene,
+                        ViewTargets.of(opened.design().fabric()),
+                        MapNavigation.NEAREST_FIT);
         Viewport view = place.map(p -> all.centredOn(p.x(), p.y()).atScale(p.scale())).orElse(all);
         MapPicture.paint(
-                MapPicture.plain(opened, view, palette),
+                scene.seenIn(view),
                 new CanvasSurface(
                         canvas.getGraphicsContext2D(), new Raster(width, height, density)));
     }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import javafx.geometry.Insets;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.ui.design.TileLayout;
@@ -25,6 +26,10 @@ final class StructurePainter {
     private static final double MOST_SCALE = 140;
     private static final double AWAY = 7;
     private static final double END = 4;
+
+    /** How far pads reach out of the fabric, tiles. */
+    private static final double RIM = 0.5;
+
     private static final double FAINT = 0.45;
     private static final int[] STEPS = {10, 20, 50, 100, 200, 500, 1000};
 
@@ -47,6 +52,22 @@ final class StructurePainter {
     boolean isWanted() {
         return Math.max(fabric.columns(), fabric.rows()) >= LARGE
                 && scene.scale() < ZoomScales.PARTS;
+    }
+
+    /** The room that the names of banks need outside the pads, pixels. */
+    Insets roomForNames() {
+        double high = AWAY + 1.5 * size;
+        double wide =
+                fabric.pads().stream()
+                        .map(p -> Surface.Lettering.width(nameOf(p), size))
+                        .max(Double::compare)
+                        .map(w -> w + 2 * AWAY)
+                        .orElse(0.0);
+        return new Insets(high, wide, high, wide);
+    }
+
+    private static String nameOf(Pad padOfBank) {
+        return "bank " + padOfBank.bank();
     }
 
     /** Paints it. */
@@ -187,7 +208,7 @@ final class StructurePainter {
                         case TOP -> Math.min(outside, y0);
                     };
         }
-        String text = "bank " + pads.get(0).bank();
+        String text = nameOf(pads.get(0));
         Surface.Line line = new Surface.Line(scene.palette().box(), 2);
         double middle = (least + most) / 2;
         switch (side) {
@@ -234,13 +255,14 @@ final class StructurePainter {
     private record ScalePlace(double left, double y) {}
 
     /**
-     * In the middle below, or where it covers neither the legend nor the name of a bank; where the
-     * legend leaves no room at all, above it.
+     * In the middle below, or where it covers neither fabric nor the legend nor the name of a bank;
+     * where the legend leaves no room at all, above it.
      */
     private ScalePlace besideLegend(double middle, double wide) {
         double y = view.height() - 2 * size;
         Optional<LegendPainter.Place> legend = new LegendPainter(scene, out).findPlace();
         List<LegendPainter.Place> taken = new ArrayList<>(names);
+        taken.add(fabricAndPads());
         legend.ifPresent(taken::add);
         List<Double> lefts = new ArrayList<>(List.of(middle));
         legend.ifPresent(at -> lefts.add(at.left() + at.width() + AWAY));
@@ -260,6 +282,16 @@ final class StructurePainter {
         }
         double above = legend.map(at -> at.top() - 2 * size).orElse(y);
         return new ScalePlace(Math.max(AWAY, middle), Math.max(size, above));
+    }
+
+    private LegendPainter.Place fabricAndPads() {
+        double left = view.screenX(-RIM);
+        double top = view.screenY(fabric.rows() + RIM);
+        return new LegendPainter.Place(
+                left,
+                top,
+                view.screenX(fabric.columns() + RIM) - left,
+                view.screenY(-RIM) - top);
     }
 
     private boolean isFree(List<LegendPainter.Place> taken, double left, double y, double wide) {

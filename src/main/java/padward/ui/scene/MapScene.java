@@ -88,6 +88,26 @@ public record MapScene(
                 overlay);
     }
 
+    /** The same in another view. */
+    public MapScene seenIn(Viewport other) {
+        return new MapScene(
+                opened,
+                other,
+                palette,
+                letters,
+                layers,
+                cells,
+                net,
+                route,
+                alternatives,
+                before,
+                obstacles,
+                chosenObstacle,
+                marked,
+                reach,
+                overlay);
+    }
+
     /** The same with another overlay. */
     public MapScene with(Optional<MapOverlay> other) {
         return new MapScene(

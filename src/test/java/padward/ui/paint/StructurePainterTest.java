@@ -21,6 +21,7 @@ import padward.ui.draw.SvgSurface;
 import padward.ui.draw.Viewport;
 import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
+import padward.ui.scene.WorldRectangle;
 
 /** What a large fabric shows from far away. */
 class StructurePainterTest {
@@ -127,6 +128,70 @@ class StructurePainterTest {
                         || tiles[0] + 60 < bank[0] - 35
                         || tiles[0] - 150 > bank[0] + 35;
         assertThat(apart).as(bank[0] + "," + bank[1] + " " + tiles[0] + "," + tiles[1]).isTrue();
+    }
+
+    /** A whole fabric is fitted so that its pads and banks are clear of legend and scale. */
+    @ParameterizedTest
+    @CsvSource({
+        "1180, 560, 1", "1180, 560, 1.43", "900, 700, 1", "520, 700, 1.43", "540, 300, 1", "510, 205, 1.43"
+    })
+    void aFittedFabricIsClearOfLegendAndScale(int width, int height, double letters)
+            throws Exception {
+        Design design =
+                DesignReader.read(Path.of("fixtures/workbench/design.json.gz"), Progress.NONE);
+        Fabric fabric = design.fabric();
+        WorldRectangle all =
+                new WorldRectangle(-0.5, -0.5, fabric.columns() + 0.5, fabric.rows() + 0.5);
+        MapScene any =
+                withLegend(new OpenDesign(design), new Viewport(width, height, 0, 0, 9), letters);
+        Viewport view = FabricFit.in(any, all, 260);
+        SvgSurface out = new SvgSurface(width, height, "map");
+        MapScene scene = any.seenIn(view);
+        MapPicture.paint(scene, out);
+        String svg = out.finish();
+        double left = view.screenX(all.x0());
+        double right = view.screenX(all.x1());
+        double top = view.screenY(all.y1());
+        double bottom = view.screenY(all.y0());
+        LegendPainter.Place legend =
+                new LegendPainter(scene, new SvgSurface(1, 1, "")).findPlace().orElseThrow();
+        assertThat(legend.left() + legend.width() <= left || legend.top() >= bottom)
+                .as("legend %s, fabric from %s, %s", legend, left, bottom)
+                .isTrue();
+        double half = 11 * letters / 2;
+        for (String bank : new String[] {"bank south", "bank north", "bank west", "bank east"}) {
+            double[] at = place(svg, bank);
+            assertThat(at[1]).as(bank).isBetween(half, height - half);
+            assertThat(at[0]).as(bank).isBetween(bank.endsWith("west") ? 60 * letters : 0.0, (double) width);
+        }
+        double[] scale = place(svg, "\\d+ tiles");
+        // The text begins at the right end of the scale.
+        boolean clear = scale[0] < left || scale[0] - 145 > right || scale[1] > bottom;
+        assertThat(clear)
+                .as("scale at %s,%s, fabric %s–%s, %s–%s", scale[0], scale[1], left, right, top, bottom)
+                .isTrue();
+    }
+
+    private static MapScene withLegend(OpenDesign opened, Viewport view, double letters) {
+        MapScene plain = MapPicture.plain(opened, view, Palette.LIGHT);
+        Set<MapLayer> layers = EnumSet.copyOf(MapLayer.shownFirst());
+        layers.add(MapLayer.LEGEND);
+        return new MapScene(
+                plain.opened(),
+                view,
+                plain.palette(),
+                letters,
+                layers,
+                plain.cells(),
+                plain.net(),
+                plain.route(),
+                plain.alternatives(),
+                plain.before(),
+                plain.obstacles(),
+                plain.chosenObstacle(),
+                plain.marked(),
+                plain.reach(),
+                plain.overlay());
     }
 
     private static double[] place(String svg, String text) {
