@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.IntUnaryOperator;
+import javafx.geometry.Rectangle2D;
 import javafx.scene.paint.Color;
 import padward.fabric.Fabric;
 import padward.ui.design.TileIndex;
@@ -130,18 +131,41 @@ final class DelayPainter {
 
     /** Paints what bands and dots mean, on top of everything else. */
     void paintLegend(Surface out) {
-        scene.reach()
-                .ifPresent(
-                        r -> {
-                            double bottom = view.height() - LEGEND_GAP;
-                            if (scene.shows(MapLayer.FRONTIER)) {
-                                Color dots = scene.palette().frontier();
-                                bottom = legend(out, frontierMeaning(r), bottom, dots) - LEGEND_GAP;
-                            }
-                            if (scene.shows(MapLayer.DELAY)) {
-                                legend(out, bandMeaning(r), bottom, scene.palette().delayLine());
-                            }
-                        });
+        for (Line line : legend()) {
+            line.tag().paint(out, scene.palette(), line.place().getMinX(), line.place().getMinY());
+        }
+    }
+
+    /** Where that is on the map. */
+    List<Rectangle2D> legendPlaces() {
+        return legend().stream().map(Line::place).toList();
+    }
+
+    private record Line(Tag tag, Rectangle2D place) {}
+
+    private List<Line> legend() {
+        List<Line> result = new ArrayList<>();
+        if (scene.reach().isPresent()) {
+            NetReach reach = scene.reach().get();
+            double bottom = view.height() - LEGEND_GAP;
+            if (scene.shows(MapLayer.FRONTIER)) {
+                Line dots = line(frontierMeaning(reach), bottom, scene.palette().frontier());
+                result.add(dots);
+                bottom = dots.place().getMinY() - LEGEND_GAP;
+            }
+            if (scene.shows(MapLayer.DELAY)) {
+                result.add(line(bandMeaning(reach), bottom, scene.palette().delayLine()));
+            }
+        }
+        return result;
+    }
+
+    /** A line of the legend in the lower right corner. */
+    private Line line(String text, double bottom, Color color) {
+        Tag tag = new Tag(text, scene.letters(LETTERS), color);
+        double left = Math.max(0, view.width() - tag.width() - 8);
+        return new Line(
+                tag, new Rectangle2D(left, bottom - tag.height(), tag.width(), tag.height()));
     }
 
     private static String bandMeaning(NetReach reach) {
@@ -198,13 +222,5 @@ final class DelayPainter {
     private void paint(Surface out, Label label) {
         Tag tag = label.tag();
         tag.paint(out, scene.palette(), label.x() - tag.width() / 2, label.y() - tag.height() / 2);
-    }
-
-    /** Paints a line of the legend in the lower right corner, and returns its upper edge. */
-    private double legend(Surface out, String text, double bottom, Color color) {
-        Tag tag = new Tag(text, scene.letters(LETTERS), color);
-        double top = bottom - tag.height();
-        tag.paint(out, scene.palette(), Math.max(0, view.width() - tag.width() - 8), top);
-        return top;
     }
 }

@@ -3,6 +3,7 @@ package padward.ui.paint;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import javafx.geometry.Rectangle2D;
 import javafx.scene.paint.Color;
 import padward.fabric.Fabric;
 import padward.ui.draw.Palette;
@@ -98,6 +99,16 @@ final class LegendPainter {
                 .filter(s -> s.shows(MapLayer.LEGEND))
                 .map(s -> place(rows()))
                 .map(p -> p.height() + 2 * GAP > scene.view().height() ? placeOfNote() : p);
+    }
+
+    /** All that legends cover of the map, which no name should be under. */
+    static List<Rectangle2D> covered(MapScene scene, Surface out) {
+        List<Rectangle2D> result = new ArrayList<>(new DelayPainter(scene).legendPlaces());
+        new LegendPainter(scene, out)
+                .findPlace()
+                .map(at -> new Rectangle2D(at.left(), at.top(), at.width(), at.height()))
+                .ifPresent(result::add);
+        return result;
     }
 
     private Place place(List<Row> rows) {

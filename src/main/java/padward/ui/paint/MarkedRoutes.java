@@ -112,12 +112,8 @@ public record MarkedRoutes(List<Line> lines) implements MapOverlay {
         for (Line line : lines) {
             line.block().ifPresent(b -> obstacles(b, scene, out));
         }
-        List<Rectangle2D> names = new ArrayList<>();
-        // The legend lies above everything and would cut a name.
-        new LegendPainter(scene, out)
-                .findPlace()
-                .map(at -> new Rectangle2D(at.left(), at.top(), at.width(), at.height()))
-                .ifPresent(names::add);
+        // Legends lie above everything and would cut a name.
+        List<Rectangle2D> names = new ArrayList<>(LegendPainter.covered(scene, out));
         scene.overlay().map(o -> o.taken(scene)).ifPresent(names::addAll);
         for (Line line : lines.subList(0, Math.min(MOST_NAMES, lines.size()))) {
             name(line, layout.pillAt(line.last()), scene, out, names);

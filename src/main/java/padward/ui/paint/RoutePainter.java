@@ -235,10 +235,7 @@ final class RoutePainter {
                         0,
                         OverviewPainter.WIDTH,
                         OverviewPainter.WIDTH));
-        new LegendPainter(scene, out)
-                .findPlace()
-                .map(at -> new Rectangle2D(at.left(), at.top(), at.width(), at.height()))
-                .ifPresent(names::add);
+        names.addAll(LegendPainter.covered(scene, out));
         scene.overlay().map(o -> o.taken(scene)).ifPresent(names::addAll);
     }
 
