@@ -3,6 +3,8 @@ package padward.ui;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import javafx.beans.binding.Bindings;
+import javafx.beans.binding.DoubleBinding;
 import javafx.scene.Node;
 import javafx.scene.control.Tab;
 import javafx.scene.control.TabPane;
@@ -26,7 +28,14 @@ import padward.ui.question.WhatIfBar;
  * unblock or a what-if. Below, so that the rows of a list stay under the pointer.
  */
 final class SidePane extends VBox {
-    private static final double LEAST_HEIGHT = 100;
+    /** Height of the names of the panels alone, and with the filter of a list, at default text. */
+    private static final double NAMES = 36;
+
+    private static final double WITH_FILTER = 150;
+
+    /** Height in which a what-if can be decided, at the default text size. */
+    private static final double DECISION = 170;
+
     private static final double OPTIONS_SHARE = 0.5;
 
     /** Height below which lists and options have no room for both, at the default text size. */
@@ -45,7 +54,7 @@ final class SidePane extends VBox {
         tabs.setId("panels");
         tabs.setAccessibleText("Lists and lessons");
         tabs.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
-        tabs.setMinHeight(LEAST_HEIGHT);
+        tabs.minHeightProperty().bind(leastTabs());
         panels.forEach(p -> tabs.getTabs().add(tab(p)));
         tabs.addEventFilter(DragEvent.DRAG_OVER, this::openUnderPointer);
         UnblockView options = new UnblockView(map);
@@ -53,10 +62,10 @@ final class SidePane extends VBox {
         look.textSizeProperty().addListener(p -> options.setTight(isTight()));
         options.maxHeightProperty().bind(heightProperty().multiply(OPTIONS_SHARE));
         // They get all height that the options leave; their tables would ask for more.
-        tabs.setPrefHeight(LEAST_HEIGHT);
+        tabs.setPrefHeight(NAMES);
         VBox.setVgrow(tabs, Priority.ALWAYS);
         WhatIfBar whatIf = new WhatIfBar(map.explorer(), actions);
-        whatIf.maxHeightProperty().bind(heightProperty().subtract(LEAST_HEIGHT));
+        whatIf.maxHeightProperty().bind(heightProperty().subtract(leastTabs()));
         getChildren().addAll(tabs, options, whatIf);
         // What has to be decided must be seen.
         map.explorer()
@@ -66,6 +75,21 @@ final class SidePane extends VBox {
                         (p, old, now) ->
                                 look.listsProperty()
                                         .set(look.listsProperty().get() || now.isPresent()));
+    }
+
+    /**
+     * The least height of the panels: with the filter of a list where a what-if leaves that room,
+     * otherwise only their names, so that nothing is seen by half.
+     */
+    private DoubleBinding leastTabs() {
+        return Bindings.createDoubleBinding(
+                () -> {
+                    double lists = look.sized(WITH_FILTER).get();
+                    boolean room = getHeight() - lists >= look.sized(DECISION).get();
+                    return room ? lists : look.sized(NAMES).get();
+                },
+                heightProperty(),
+                look.textSizeProperty());
     }
 
     private boolean isTight() {

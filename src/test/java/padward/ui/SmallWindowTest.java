@@ -9,6 +9,7 @@ import javafx.geometry.Bounds;
 import javafx.geometry.Insets;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
+import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.IndexedCell;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
@@ -26,6 +27,7 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.model.WindowModel;
+import padward.watch.request.CircuitSort;
 
 /**
  * In the smallest windows that the guide names, with a trial open and something kept: question,
@@ -133,7 +135,18 @@ class SmallWindowTest {
                     model.look().setTextSize(20);
                 });
         layOut();
-        for (String id : List.of("#net-field", "#pad-field", "#find-field")) {
+        assertPrompts(robot, "#net-field", "#pad-field", "#find-field");
+        robot.interact(() -> OpenWindow.actions(stage).get("show-watch").run());
+        layOut();
+        assertPrompts(robot, "#watch-when", "#watch-clock", "#watch-pad");
+        ChoiceBox<CircuitSort> sorts = robot.lookup("#watch-sort").query();
+        robot.interact(() -> sorts.setValue(CircuitSort.SELECT));
+        layOut();
+        assertPrompts(robot, "#watch-nets", "#watch-by");
+    }
+
+    private static void assertPrompts(FxRobot robot, String... ids) {
+        for (String id : ids) {
             TextField field = robot.lookup(id).query();
             Text prompt = new Text(field.getPromptText());
             prompt.setFont(field.getFont());
@@ -142,6 +155,30 @@ class SmallWindowTest {
                     .as(id)
                     .isPositive()
                     .isLessThanOrEqualTo(field.getWidth() - around.getLeft() - around.getRight());
+        }
+    }
+
+    /** Where there is room for the filter of the list, a what-if does not cover half of it. */
+    @ParameterizedTest
+    @CsvSource({"1024, 640, 14", "1280, 720, 14", "1280, 720, 20"})
+    void aWhatIfLeavesTheFilterWhole(int width, int height, int text, FxRobot robot) {
+        robot.interact(
+                () -> {
+                    stage.setWidth(width);
+                    stage.setHeight(height);
+                    model.look().setTextSize(text);
+                    OpenWindow.actions(stage).get("show-routes").run();
+                    ask("J1.3");
+                    model.shown().tryIt();
+                });
+        layOut();
+        double top = place(robot.lookup("#what-if-bar").query()).getMinY();
+        Bounds filter = place(robot.lookup("#routes-filter-text").query());
+        assertThat(filter.getMaxY() <= top || filter.getMinY() + 4 >= top)
+                .as("filter from %s to %s, what-if from %s", filter.getMinY(), filter.getMaxY(), top)
+                .isTrue();
+        if (text == 14) {
+            assertThat(filter.getMaxY()).isLessThanOrEqualTo(top);
         }
     }
 

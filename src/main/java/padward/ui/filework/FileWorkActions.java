@@ -106,7 +106,7 @@ public final class FileWorkActions {
         form.text(
                 "clocks",
                 FileWorkModel.CLOCKS,
-                "clk12 = 12.5, if a watch circuit is late by its cycles",
+                "clk12 = 12.5, if lines are late by cycles",
                 clocks);
         Spinner<Double> rate = NumberSpinners.decimal(0, MOST_MHZ, sampleMhz.get(), 100);
         rate.setId("deskew-rate");

@@ -59,16 +59,16 @@ final class WatchForm extends VBox {
                         "Condition under which it begins again",
                         watch.words(),
                         watch.resetFaultProperty());
-        bind(when.field(), fields.whenProperty(), "level/sample[1:0] == 2b11 && !beep");
-        bind(reset.field(), fields.resetProperty(), "a condition, such as !run/hold");
+        bind(when.field(), fields.whenProperty(), "sample[1:0] == 2b11");
+        bind(reset.field(), fields.resetProperty(), "such as !run/hold");
         CompletingField nets =
                 new CompletingField(watch.words()::forNets, WatchForm::isBetweenCommas);
         named(nets, "watch-nets", "Nets that the circuit observes");
-        bind(nets, fields.netsProperty(), "names or patterns, such as level/sample*");
+        bind(nets, fields.netsProperty(), "names, or level/sample*");
         CompletingField steer =
                 new CompletingField(watch.words()::forPadsAndNets, WatchForm::isBetweenCommas);
         named(steer, "watch-by", "Nets or pads whose levels choose, the lowest bit first");
-        bind(steer, fields.steerProperty(), "nets or pads, lowest bit first: J2.1, J2.2");
+        bind(steer, fields.steerProperty(), "lowest bit first: J2.1, J2.2");
         CompletingField clock = new CompletingField(watch.words()::forNet, (text, at) -> true);
         named(clock, "watch-clock", "Clock of the circuit's registers");
         bind(clock, fields.clockProperty(), "that of the nets' registers");
