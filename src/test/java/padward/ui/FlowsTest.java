@@ -63,7 +63,7 @@ class FlowsTest {
                         "What-if: disconnect port motor, remove cell pump/run/motor_out, bring out net "
                                 + NET
                                 + " on pad x7y3/pad[0] as port out_J1.3");
-        assertThat(text(robot, "#what-if-after")).isEqualTo("With it: Open, 2.520–4.150 ns");
+        assertThat(text(robot, "#what-if-after")).isEqualTo("With it: Open, 2.520–4.150\u00a0ns");
         assertThat(shown()).isSameAs(original);
         robot.clickOn("#what-if-accept");
         robot.clickOn("#keep-button");

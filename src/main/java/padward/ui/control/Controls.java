@@ -51,7 +51,7 @@ public final class Controls {
 
     /** A label that wraps, with these style classes. */
     public static Label text(String text, String... styles) {
-        Label label = new Label(text);
+        Label label = new Label(withUnits(text));
         label.setWrapText(true);
         label.setMinHeight(Region.USE_PREF_SIZE);
         label.getStyleClass().addAll(styles);

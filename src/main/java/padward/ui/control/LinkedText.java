@@ -55,7 +55,7 @@ public final class LinkedText extends TextFlow {
 
     private void add(String plain) {
         if (!plain.isEmpty()) {
-            Text part = new Text(plain);
+            Text part = new Text(Controls.withUnits(plain));
             part.getStyleClass().add("plain-text");
             getChildren().add(part);
         }

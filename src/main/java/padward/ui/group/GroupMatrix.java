@@ -27,6 +27,7 @@ import padward.breakout.text.AnswerText;
 import padward.breakout.text.Headline;
 import padward.design.PadNames;
 import padward.fabric.Pad;
+import padward.ui.control.Controls;
 import padward.ui.control.CsvText;
 import padward.ui.control.ThingMenu;
 import padward.ui.draw.Palette;
@@ -339,7 +340,8 @@ final class GroupMatrix extends Canvas {
     private void describe() {
         RouteMatrix seen = matrix().orElseThrow();
         if (isThere()) {
-            message.setText(sentence(seen, nets.get(row), pads.get(column)));
+            message.setText(
+                    Controls.withUnits(sentence(seen, nets.get(row), pads.get(column))));
         }
     }
 

@@ -273,7 +273,7 @@ public final class GroupView extends ScrollPane {
         table.setManaged(priced);
         filter.setVisible(priced);
         filter.setManaged(priced);
-        totals.setText(totals());
+        totals.setText(Controls.withUnits(totals()));
         totals.setTooltip(bottleneck().map(Tooltip::new).orElse(null));
         message.setText(
                 !group.asAskedProperty().get()

@@ -331,9 +331,6 @@ public final class LedgerView extends VBox {
     }
 
     private static Label wrapped(String text) {
-        Label label = new Label(text);
-        label.setWrapText(true);
-        label.setMinHeight(Region.USE_PREF_SIZE);
-        return label;
+        return Controls.text(text);
     }
 }

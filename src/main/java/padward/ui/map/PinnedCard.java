@@ -14,6 +14,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import padward.breakout.ask.DelayField;
 import padward.fabric.Fabric;
+import padward.ui.control.Controls;
 import padward.ui.scene.NetReach;
 
 /**
@@ -118,14 +119,14 @@ final class PinnedCard extends VBox {
 
     private void show(MapItem thing) {
         title.setText(thing.kind() + " " + thing.name());
-        state.setText(thing.state());
+        state.setText(Controls.withUnits(thing.state()));
         List<String> lines = new ArrayList<>(thing.details());
         map.reachProperty()
                 .get()
                 .map(NetReach::field)
                 .flatMap(f -> delay(f, thing))
                 .ifPresent(lines::add);
-        details.setText(String.join("\n", lines));
+        details.setText(Controls.withUnits(String.join("\n", lines)));
         show(bringOut, thing.net().isPresent());
         show(takePad, thing.pad().isPresent());
         setAccessibleText(thing.line() + ". " + details.getText());

@@ -14,6 +14,7 @@ import padward.base.Counts;
 import padward.lesson.recording.Recording;
 import padward.lesson.recording.SearchMethod;
 import padward.route.search.SearchOutcome;
+import padward.ui.control.Controls;
 import padward.ui.design.OpenDesign;
 import padward.ui.draw.Palette;
 import padward.ui.model.WindowModel;
@@ -109,7 +110,7 @@ final class SearchComparison extends VBox {
         side.thumb.show(opened.get(), player.get().replay(), colors);
         side.settled.setText(Counts.text(player.get().replay().settledCount()));
         side.frontier.setText(Counts.text(player.get().replay().frontierCount()));
-        side.end.setText(end(recording.outcome()));
+        side.end.setText(Controls.withUnits(end(recording.outcome())));
     }
 
     private static String end(SearchOutcome outcome) {

@@ -24,6 +24,7 @@ import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.WhyBlocked;
 import padward.breakout.text.AnswerText;
 import padward.breakout.text.WhyText;
+import padward.ui.control.Controls;
 import padward.ui.map.MapModel;
 import padward.ui.model.WindowModel;
 import padward.unblock.move.Consequence;
@@ -152,7 +153,10 @@ public final class UnblockView extends VBox {
             Answer.Blocked blocked, WhyBlocked.Option option, int index, ToggleGroup group) {
         RadioButton choice =
                 new RadioButton(
-                        WhyText.option(option.option()) + ": " + option.route().total().toText());
+                        Controls.withUnits(
+                                WhyText.option(option.option())
+                                        + ": "
+                                        + option.route().total().toText()));
         choice.setId("option-" + index);
         // Names may contain underscores, which do not mark access keys here.
         choice.setMnemonicParsing(false);
@@ -197,10 +201,11 @@ public final class UnblockView extends VBox {
         tag.setMinWidth(Region.USE_PREF_SIZE);
         Text text =
                 new Text(
-                        AnswerText.obstacle(obstacle)
-                                + (removal.onEveryRoute() ? "; on every route" : "")
-                                + ". "
-                                + sentence(meaning));
+                        Controls.withUnits(
+                                AnswerText.obstacle(obstacle)
+                                        + (removal.onEveryRoute() ? "; on every route" : "")
+                                        + ". "
+                                        + sentence(meaning)));
         text.getStyleClass().add("small");
         // A button asks for the height of its graphic without giving a width.
         text.wrappingWidthProperty()

@@ -111,8 +111,8 @@ public final class WhatIfBar extends VBox {
                         + tried.edits().stream()
                                 .map(Edit::toText)
                                 .collect(Collectors.joining(", ")));
-        before.setText("Without: " + side(tried.before()));
-        after.setText("With it: " + side(tried.after()));
+        before.setText(Controls.withUnits("Without: " + side(tried.before())));
+        after.setText(Controls.withUnits("With it: " + side(tried.after())));
         Optional<Route> old =
                 model.shown()
                         .chosenOption()
@@ -138,6 +138,7 @@ public final class WhatIfBar extends VBox {
 
     private static String route(Optional<Route> route) {
         return route.map(w -> w.hops().size() + " hops to the pad in " + w.toPadVertex().toText())
+                .map(Controls::withUnits)
                 .orElse("no route");
     }
 
