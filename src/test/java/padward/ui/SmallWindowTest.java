@@ -143,6 +143,10 @@ class SmallWindowTest {
         robot.interact(() -> sorts.setValue(CircuitSort.SELECT));
         layOut();
         assertPrompts(robot, "#watch-nets", "#watch-by");
+        robot.interact(() -> OpenWindow.actions(stage).get("show-nets").run());
+        robot.interact(() -> model.look().setTextSize(14));
+        layOut();
+        assertPrompts(robot, "#nets-filter");
     }
 
     private static void assertPrompts(FxRobot robot, String... ids) {

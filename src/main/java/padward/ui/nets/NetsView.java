@@ -57,7 +57,7 @@ public final class NetsView extends VBox {
         setPadding(new Insets(10, 12, 10, 12));
         TextField filter = new TextField();
         filter.setId("nets-filter");
-        filter.setPromptText("part of a name, or a pattern with * and ?");
+        filter.setPromptText("part of a name, or * and ?");
         filter.setAccessibleText("Which nets are listed");
         filter.textProperty().bindBidirectional(nets.textProperty());
         CheckBox expression = new CheckBox("regular expression");
