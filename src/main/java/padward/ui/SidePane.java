@@ -51,6 +51,8 @@ final class SidePane extends VBox {
         setId("side");
         getStyleClass().add("side");
         setMinWidth(220);
+        // The heights inside follow its own; without this, it could never become lower.
+        setMinHeight(0);
         tabs.setId("panels");
         tabs.setAccessibleText("Lists and lessons");
         tabs.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);

@@ -102,11 +102,11 @@ public final class FileWorkActions {
                 FileWorkModel.SHEET,
                 sheet,
                 () -> files.input("Choose the bench sheet as a table", "bench.csv"));
-        form.text("channels", FileWorkModel.CHANNELS, "D0 = J1.2, if names differ", channels);
+        form.text("channels", FileWorkModel.CHANNELS, "such as D0 = J1.2", channels);
         form.text(
                 "clocks",
                 FileWorkModel.CLOCKS,
-                "clk12 = 12.5, if lines are late by cycles",
+                "such as clk12 = 12.5",
                 clocks);
         Spinner<Double> rate = NumberSpinners.decimal(0, MOST_MHZ, sampleMhz.get(), 100);
         rate.setId("deskew-rate");

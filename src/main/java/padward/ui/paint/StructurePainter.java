@@ -261,26 +261,27 @@ final class StructurePainter {
     private ScalePlace besideLegend(double middle, double wide) {
         double y = view.height() - 2 * size;
         Optional<LegendPainter.Place> legend = new LegendPainter(scene, out).findPlace();
-        List<LegendPainter.Place> taken = new ArrayList<>(names);
-        taken.add(fabricAndPads());
-        legend.ifPresent(taken::add);
+        List<LegendPainter.Place> legends = legend.stream().toList();
+        List<LegendPainter.Place> texts = new ArrayList<>(legends);
+        texts.addAll(names);
+        List<LegendPainter.Place> all = new ArrayList<>(texts);
+        all.add(fabricAndPads());
         List<Double> lefts = new ArrayList<>(List.of(middle));
         legend.ifPresent(at -> lefts.add(at.left() + at.width() + AWAY));
         legend.ifPresent(at -> lefts.add(at.left() - wide - AWAY));
         lefts.add(AWAY);
         lefts.add(view.width() - wide - AWAY);
-        for (double left : lefts) {
-            if (left >= 0 && left + wide <= view.width() && isFree(taken, left, y, wide)) {
-                return new ScalePlace(left, y);
-            }
-        }
-        for (double left : lefts) {
-            boolean clear = legend.stream().allMatch(at -> isFree(List.of(at), left, y, wide));
-            if (left >= 0 && left + wide <= view.width() && clear) {
-                return new ScalePlace(left, y);
-            }
-        }
         double above = legend.map(at -> at.top() - 2 * size).orElse(y);
+        for (List<LegendPainter.Place> taken : List.of(all, texts, legends)) {
+            for (double at : List.of(y, above)) {
+                for (double left : lefts) {
+                    boolean inside = left >= 0 && left + wide <= view.width() && at >= size;
+                    if (inside && isFree(taken, left, at, wide)) {
+                        return new ScalePlace(left, at);
+                    }
+                }
+            }
+        }
         return new ScalePlace(Math.max(AWAY, middle), Math.max(size, above));
     }
 

@@ -133,7 +133,7 @@ class StructurePainterTest {
     /** A whole fabric is fitted so that its pads and banks are clear of legend and scale. */
     @ParameterizedTest
     @CsvSource({
-        "1180, 560, 1", "1180, 560, 1.43", "900, 700, 1", "520, 700, 1.43", "540, 300, 1", "510, 205, 1.43"
+        "1180, 560, 1", "1180, 560, 1.43", "900, 700, 1", "520, 700, 1.43", "540, 300, 1", "536, 238, 1"
     })
     void aFittedFabricIsClearOfLegendAndScale(int width, int height, double letters)
             throws Exception {
@@ -167,6 +167,12 @@ class StructurePainterTest {
         double[] scale = place(svg, "\\d+ tiles");
         // The text begins at the right end of the scale.
         boolean clear = scale[0] < left || scale[0] - 145 > right || scale[1] > bottom;
+        double[] south = place(svg, "bank south");
+        boolean apart =
+                Math.abs(south[1] - scale[1]) > 1.4 * 11 * letters
+                        || scale[0] + 55 * letters < south[0] - 35 * letters
+                        || scale[0] - 150 > south[0] + 35 * letters;
+        assertThat(apart).as("scale at %s, bank at %s", scale[0], south[0]).isTrue();
         assertThat(clear)
                 .as("scale at %s,%s, fabric %s–%s, %s–%s", scale[0], scale[1], left, right, top, bottom)
                 .isTrue();
