@@ -179,7 +179,9 @@ class SmallWindowTest {
         double top = place(robot.lookup("#what-if-bar").query()).getMinY();
         Bounds filter = place(robot.lookup("#routes-filter-text").query());
         assertThat(filter.getMaxY() <= top || filter.getMinY() + 4 >= top)
-                .as("filter from %s to %s, what-if from %s", filter.getMinY(), filter.getMaxY(), top)
+                .as(
+                        "filter from %s to %s, what-if from %s",
+                        filter.getMinY(), filter.getMaxY(), top)
                 .isTrue();
         if (text == 14) {
             assertThat(filter.getMaxY()).isLessThanOrEqualTo(top);

@@ -103,11 +103,7 @@ public final class FileWorkActions {
                 sheet,
                 () -> files.input("Choose the bench sheet as a table", "bench.csv"));
         form.text("channels", FileWorkModel.CHANNELS, "such as D0 = J1.2", channels);
-        form.text(
-                "clocks",
-                FileWorkModel.CLOCKS,
-                "such as clk12 = 12.5",
-                clocks);
+        form.text("clocks", FileWorkModel.CLOCKS, "such as clk12 = 12.5", clocks);
         Spinner<Double> rate = NumberSpinners.decimal(0, MOST_MHZ, sampleMhz.get(), 100);
         rate.setId("deskew-rate");
         rate.setAccessibleText("Sample rate, millions of samples a second; 0 if not known");

@@ -340,8 +340,7 @@ final class GroupMatrix extends Canvas {
     private void describe() {
         RouteMatrix seen = matrix().orElseThrow();
         if (isThere()) {
-            message.setText(
-                    Controls.withUnits(sentence(seen, nets.get(row), pads.get(column))));
+            message.setText(Controls.withUnits(sentence(seen, nets.get(row), pads.get(column))));
         }
     }
 

@@ -99,7 +99,9 @@ final class MapNavigation {
                                 opened().map(
                                                 o ->
                                                         FabricFit.in(
-                                                                map.scene(o, view), all, NEAREST_FIT)))
+                                                                map.scene(o, view),
+                                                                all,
+                                                                NEAREST_FIT)))
                 .orElse(view);
     }
 

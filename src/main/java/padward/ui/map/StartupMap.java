@@ -97,13 +97,10 @@ public final class StartupMap extends Pane {
             Canvas canvas, OpenDesign opened, Optional<Session.Place> place, double density) {
         double width = canvas.getWidth();
         double height = canvas.getHeight();
-        MapScene scene =
-                MapPicture.plain(opened, new Viewport(width, height, 0, 0, 40), palette);
+        MapScene scene = MapPicture.plain(opened, new Viewport(width, height, 0, 0, 40), palette);
         Viewport all =
                 FabricFit.in(
-                        scene,
-                        ViewTargets.of(opened.design().fabric()),
-                        MapNavigation.NEAREST_FIT);
+                        scene, ViewTargets.of(opened.design().fabric()), MapNavigation.NEAREST_FIT);
         Viewport view = place.map(p -> all.centredOn(p.x(), p.y()).atScale(p.scale())).orElse(all);
         MapPicture.paint(
                 scene.seenIn(view),

@@ -41,15 +41,13 @@ public final class FabricFit {
         }
         double wide = legend.get().left() + legend.get().width() + APART;
         double high = plain.height() - legend.get().top() + APART;
-        Viewport beside =
-                within(plain, all, nearest, with(names, 0, names.getLeft() + wide));
+        Viewport beside = within(plain, all, nearest, with(names, 0, names.getLeft() + wide));
         Viewport above = within(plain, all, nearest, with(names, high, names.getLeft()));
         return beside.scale() >= above.scale() ? beside : above;
     }
 
     private static Insets with(Insets names, double moreBelow, double left) {
-        return new Insets(
-                names.getTop(), names.getRight(), names.getBottom() + moreBelow, left);
+        return new Insets(names.getTop(), names.getRight(), names.getBottom() + moreBelow, left);
     }
 
     private static Viewport within(

@@ -289,10 +289,7 @@ final class StructurePainter {
         double left = view.screenX(-RIM);
         double top = view.screenY(fabric.rows() + RIM);
         return new LegendPainter.Place(
-                left,
-                top,
-                view.screenX(fabric.columns() + RIM) - left,
-                view.screenY(-RIM) - top);
+                left, top, view.screenX(fabric.columns() + RIM) - left, view.screenY(-RIM) - top);
     }
 
     private boolean isFree(List<LegendPainter.Place> taken, double left, double y, double wide) {

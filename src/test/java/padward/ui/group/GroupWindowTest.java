@@ -194,7 +194,9 @@ class GroupWindowTest {
         assertThat(matrix.getLayoutBounds().getWidth()).isEqualTo(all);
     }
 
-    /** Matrix and chart are as legible as the text around them, and are pointed at where they are. */
+    /**
+     * Matrix and chart are as legible as the text around them, and are pointed at where they are.
+     */
     @Test
     void matrixAndChartGrowWithTheText(FxRobot robot) {
         assumeTrue(DESIGN.startsWith("fixtures/small"));

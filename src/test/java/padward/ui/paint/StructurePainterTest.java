@@ -133,7 +133,12 @@ class StructurePainterTest {
     /** A whole fabric is fitted so that its pads and banks are clear of legend and scale. */
     @ParameterizedTest
     @CsvSource({
-        "1180, 560, 1", "1180, 560, 1.43", "900, 700, 1", "520, 700, 1.43", "540, 300, 1", "536, 238, 1"
+        "1180, 560, 1",
+        "1180, 560, 1.43",
+        "900, 700, 1",
+        "520, 700, 1.43",
+        "540, 300, 1",
+        "536, 238, 1"
     })
     void aFittedFabricIsClearOfLegendAndScale(int width, int height, double letters)
             throws Exception {
@@ -162,7 +167,9 @@ class StructurePainterTest {
         for (String bank : new String[] {"bank south", "bank north", "bank west", "bank east"}) {
             double[] at = place(svg, bank);
             assertThat(at[1]).as(bank).isBetween(half, height - half);
-            assertThat(at[0]).as(bank).isBetween(bank.endsWith("west") ? 60 * letters : 0.0, (double) width);
+            assertThat(at[0])
+                    .as(bank)
+                    .isBetween(bank.endsWith("west") ? 60 * letters : 0.0, (double) width);
         }
         double[] scale = place(svg, "\\d+ tiles");
         // The text begins at the right end of the scale.
@@ -174,7 +181,9 @@ class StructurePainterTest {
                         || scale[0] - 150 > south[0] + 35 * letters;
         assertThat(apart).as("scale at %s, bank at %s", scale[0], south[0]).isTrue();
         assertThat(clear)
-                .as("scale at %s,%s, fabric %s–%s, %s–%s", scale[0], scale[1], left, right, top, bottom)
+                .as(
+                        "scale at %s,%s, fabric %s–%s, %s–%s",
+                        scale[0], scale[1], left, right, top, bottom)
                 .isTrue();
     }
 
