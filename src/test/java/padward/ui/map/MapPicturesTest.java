@@ -4,9 +4,10 @@ import java.io.File;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import javafx.embed.swing.SwingFXUtils;
 import javafx.scene.SnapshotParameters;
@@ -22,6 +23,7 @@ import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Viewport;
 import padward.ui.model.WindowModel;
@@ -29,16 +31,21 @@ import padward.ui.scene.MapLayer;
 import padward.ui.work.Background;
 
 /**
- * Takes pictures of the map alone, of a design and a question, at several zooms and sizes and in
+ * Takes pictures of the map alone, of a design and a question, at five zooms, several sizes and in
  * both themes: {@code mvn test -Dtest=MapPicturesTest -Dpictures=FOLDER -Dpicture.design=…
- * -Dpicture.net=… -Dpicture.pad=… -Dpicture.at=X,Y}. Each file is named after its size, theme and
- * pixels a tile; {@code -Dpicture.scales=20,60} and {@code -Dpicture.sizes=1280x800x1} (pixels of
- * the view, and of the screen for each) choose others.
+ * -Dpicture.net=… -Dpicture.pad=…}. Each file is named after its zoom, size and theme. The nearest
+ * zoom is of a switch box halfway along the route; {@code -Dpicture.at=X,Y} chooses another place,
+ * {@code -Dpicture.sizes=1280x800x1} (pixels of the view, and of the screen for each) other sizes.
  */
 @ExtendWith(ApplicationExtension.class)
 @EnabledIfSystemProperty(named = "pictures", matches = ".+")
 class MapPicturesTest {
     private static final String SIZES = "1280x800x1,1920x1080x1,1920x1080x2";
+
+    /** Pixels a tile where single wires are drawn, and where switches are. */
+    private static final double SOME_TILES = 150;
+
+    private static final double FEW_TILES = 420;
 
     private WindowModel model;
     private MapModel map;
@@ -76,9 +83,8 @@ class MapPicturesTest {
         for (String size : System.getProperty("picture.sizes", SIZES).split(",")) {
             double[] numbers = numbers(size, "x");
             for (boolean dark : themes()) {
-                for (Viewport view : views(numbers[0], numbers[1])) {
-                    take(view, dark, numbers[2], size);
-                }
+                views(numbers[0], numbers[1])
+                        .forEach((zoom, view) -> take(zoom, view, dark, numbers[2], size));
             }
         }
     }
@@ -92,23 +98,50 @@ class MapPicturesTest {
         return Arrays.stream(text.split(between)).mapToDouble(Double::parseDouble).toArray();
     }
 
-    /** The whole of the route, or of the fabric; then nearer and nearer to a place. */
-    private List<Viewport> views(double width, double height) {
-        Viewport blank = new Viewport(width, height, 0, 0, 1);
-        ViewTargets targets = new ViewTargets(map);
-        Viewport whole = targets.route().or(targets::fabric).orElseThrow().in(blank, 260);
-        List<Viewport> result = new ArrayList<>();
-        String at = System.getProperty("picture.at", "");
-        double[] place =
-                at.isEmpty() ? new double[] {whole.centreX(), whole.centreY()} : numbers(at, ",");
-        for (double scale :
-                numbers(System.getProperty("picture.scales", "0,60,150,320,800"), ",")) {
-            result.add(scale == 0 ? whole : whole.centredOn(place[0], place[1]).atScale(scale));
-        }
+    /** From the whole fabric over the whole route to one box, by their names. */
+    private Map<String, Viewport> views(double width, double height) {
+        MapNavigation navigation = new MapNavigation(map, () -> {});
+        navigation.resize(width, height);
+        Map<String, Viewport> result = new LinkedHashMap<>();
+        navigation.fitAll();
+        result.put("1-whole", navigation.view());
+        navigation.fitRoute();
+        result.put("2-route", navigation.view());
+        TileLayout.Point place = place(navigation.view());
+        navigation.goTo(place.x(), place.y(), SOME_TILES);
+        result.put("3-some-tiles", navigation.view());
+        navigation.goTo(place.x(), place.y(), FEW_TILES);
+        result.put("4-few-tiles", navigation.view());
+        navigation.fitBox();
+        result.put("5-box", navigation.view());
         return result;
     }
 
-    private void take(Viewport view, boolean dark, double density, String size) {
+    /** The place that was asked for, or else the box halfway along the route. */
+    private TileLayout.Point place(Viewport whole) {
+        String at = System.getProperty("picture.at", "");
+        if (!at.isEmpty()) {
+            double[] numbers = numbers(at, ",");
+            return new TileLayout.Point(numbers[0], numbers[1]);
+        }
+        OpenDesign opened = model.openedProperty().get().orElseThrow();
+        return model.shown()
+                .route()
+                .map(
+                        r -> {
+                            int half = r.hops().size() / 2;
+                            int tile =
+                                    opened.layout()
+                                            .meeting(
+                                                    r.hops().get(half - 1).vertex(),
+                                                    r.hops().get(half).vertex())
+                                            .toTile();
+                            return opened.layout().box(tile);
+                        })
+                .orElse(new TileLayout.Point(whole.centreX(), whole.centreY()));
+    }
+
+    private void take(String zoom, Viewport view, boolean dark, double density, String size) {
         MapCanvas picture = new MapCanvas(map);
         Canvas canvas = new Canvas(view.width(), view.height());
         picture.paint(
@@ -121,7 +154,7 @@ class MapPicturesTest {
         SnapshotParameters finer = new SnapshotParameters();
         finer.setTransform(Transform.scale(density, density));
         WritableImage image = canvas.snapshot(finer, null);
-        String name = size + (dark ? "-dark-" : "-light-") + Math.round(view.scale()) + ".png";
+        String name = zoom + "-" + size + (dark ? "-dark.png" : "-light.png");
         try {
             ImageIO.write(
                     SwingFXUtils.fromFXImage(image, null),
