@@ -1,5 +1,7 @@
 package padward.ui.map;
 
+import com.sun.management.OperatingSystemMXBean;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
@@ -30,6 +32,9 @@ public final class Frames {
     private static final int WARM = 30;
     private static final double WIDTH = 1280;
     private static final double HEIGHT = 720;
+
+    private static final OperatingSystemMXBean MACHINE =
+            (OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
 
     private Frames() {}
 
@@ -83,8 +88,8 @@ public final class Frames {
                     model.openLesson(progress -> design);
                     Fabric fabric = design.fabric();
                     double whole = Math.min(WIDTH / fabric.columns(), HEIGHT / fabric.rows());
-                    result[0] = frames(map, fabric, whole)[FRAMES / 2];
-                    result[1] = frames(map, fabric, 26)[FRAMES / 2];
+                    result[0] = frames(map, fabric, whole).part(50);
+                    result[1] = frames(map, fabric, 26).part(50);
                     done.countDown();
                 };
         try {
@@ -96,13 +101,30 @@ public final class Frames {
         return result;
     }
 
-    /** Milliseconds of frames while the map pans, in rising order. */
-    private static double[] frames(MapView map, Fabric fabric, double scale) {
+    /**
+     * How long frames took.
+     *
+     * @param ms milliseconds of each, in rising order
+     * @param processor mean milliseconds of processor time of a frame, of all threads together:
+     *     what a frame costs also where other programs keep the machine busy
+     */
+    private record Times(double[] ms, double processor) {
+        double part(int percent) {
+            return ms[ms.length * percent / 100];
+        }
+    }
+
+    /** Times frames while the map pans. */
+    private static Times frames(MapView map, Fabric fabric, double scale) {
         double[] ms = new double[FRAMES];
         WritableImage image = null;
+        long used = 0;
         for (int i = -WARM; i < FRAMES; i++) {
             double x = fabric.columns() / 2.0 + (i + WARM) * 12 / scale;
             double y = fabric.rows() / 2.0 + (i + WARM) * 5 / scale;
+            if (i == 0) {
+                used = MACHINE.getProcessCpuTime();
+            }
             long begin = System.nanoTime();
             map.paintNow(new Viewport(WIDTH, HEIGHT, x, y, scale));
             image = map.snapshot(new SnapshotParameters(), image);
@@ -110,8 +132,9 @@ public final class Frames {
                 ms[i] = (System.nanoTime() - begin) / 1e6;
             }
         }
+        double processor = (MACHINE.getProcessCpuTime() - used) / 1e6 / FRAMES;
         Arrays.sort(ms);
-        return ms;
+        return new Times(ms, processor);
     }
 
     private static void pan(MapView map, Fabric fabric) {
@@ -124,10 +147,10 @@ public final class Frames {
             if (scale < whole) {
                 continue;
             }
-            double[] ms = frames(map, fabric, scale);
+            Times times = frames(map, fabric, scale);
             System.out.printf(
-                    "  %6.1f pixels a tile: p50 %6.1f  p90 %6.1f  p99 %6.1f ms%n",
-                    scale, ms[FRAMES / 2], ms[FRAMES * 9 / 10], ms[FRAMES * 99 / 100]);
+                    "  %6.1f pixels a tile: p50 %6.1f  p90 %6.1f  p99 %6.1f ms, processor %6.1f%n",
+                    scale, times.part(50), times.part(90), times.part(99), times.processor());
         }
     }
 }

@@ -512,9 +512,20 @@ public final class TileLayout {
                 : at(vertex, tile);
     }
 
+    /** Where a line from the middle of a box to a place outside meets the rim of the box. */
+    public Point rim(int tile, Point outside) {
+        Point middle = box(tile);
+        double dx = outside.x() - middle.x();
+        double dy = outside.y() - middle.y();
+        double away = Math.hypot(dx, dy);
+        double share = away <= BOX_RADIUS ? 1 : BOX_RADIUS / away;
+        return new Point(middle.x() + share * dx, middle.y() + share * dy);
+    }
+
     /**
      * Draws a connection: straight, but from and to the pins of sites inside the fabric beside
-     * these, and below all sites of the tile, so that it crosses none.
+     * these, and below all sites of the tile, so that it crosses none. Between a wire and a pin or
+     * pad it leaves the box where that is nearest, so that it does not lie on the wire.
      */
     public void connection(int from, int to, Meeting where, Leg leg) {
         List<Point> points = new ArrayList<>();
@@ -522,6 +533,14 @@ public final class TileLayout {
             points.add(exit(from, where.fromTile()));
         } else {
             points.addAll(outOfSite(from, where.fromTile()));
+        }
+        boolean fromWire = index.head(from) != Fabric.NOTHING;
+        boolean toWire = index.head(to) != Fabric.NOTHING;
+        if (!fromWire && toWire) {
+            points.add(rim(where.toTile(), points.get(points.size() - 1)));
+        } else if (fromWire && !toWire) {
+            Point end = pads.isPad(to) ? innerEdge(to) : boxEnd(to, where.toTile());
+            points.add(rim(where.toTile(), end));
         }
         if (pads.isPad(to)) {
             points.add(innerEdge(to));

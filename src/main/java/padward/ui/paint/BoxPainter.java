@@ -1,10 +1,13 @@
 package padward.ui.paint;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import javafx.scene.paint.Color;
 import padward.breakout.ask.Hop;
 import padward.breakout.ask.Route;
@@ -45,14 +48,24 @@ final class BoxPainter {
     private static final double DOT = 3.5;
     private static final double BESIDE = 8;
 
-    /** Where lines go around, relative to the radius of the box; each a little further in. */
-    private static final double RING = 0.955;
+    /** Where lines go around, relative to the radius of the box: between these two rings. */
+    private static final double OUTERMOST = 0.97;
 
-    private static final double NEXT_RING = 0.014;
-    private static final int RINGS = 6;
+    private static final double INNERMOST = 0.88;
 
-    /** An angle of a polyline around the rim. */
-    private static final double ARC_STEP = Math.PI / 24;
+    /** Distance of rings that keeps cased lines apart, pixels. */
+    private static final double RING_APART = 8;
+
+    private static final int MOST_RINGS = 8;
+
+    /** Parts of a ring, by which it is known where it is taken. */
+    private static final int SECTORS = 180;
+
+    /** How much wider the paper below a line of the question is. */
+    private static final double CASING = 2.5;
+
+    /** A step of a polyline around the rim, pixels: two periods of the dashes of alternatives. */
+    private static final double ARC_STEP = 30;
 
     private final MapScene scene;
     private final Surface out;
@@ -108,6 +121,19 @@ final class BoxPainter {
         return x + r > 0 && y + r > 0 && x - r < view.width() && y - r < view.height();
     }
 
+    /**
+     * How a line goes around the inside of a box to a row.
+     *
+     * @param from a point on the rim, or of an output's row
+     * @param ofRow whether it is of a row
+     * @param row the row to which it goes
+     * @param input whether that is an input's row
+     */
+    private record Way(TileLayout.Point from, boolean ofRow, int row, boolean input) {}
+
+    /** A way, how its line is drawn, and whether the question is about it. */
+    private record Strand(Way way, Surface.Line line, boolean ofQuestion) {}
+
     /** The inside of one box. */
     private final class Box {
         private final int tile;
@@ -118,7 +144,10 @@ final class BoxPainter {
         private final Color[] inputNames;
 
         private final Color[] outputNames;
-        private int rings;
+        private final List<Strand> strands = new ArrayList<>();
+
+        /** Whether the question's lines are being drawn: on paper, over all others. */
+        private boolean isAsking;
 
         /** Switches that the question or a mark is about. */
         private final Set<BoxDiagram.Switch> asked = new HashSet<>();
@@ -144,7 +173,10 @@ final class BoxPainter {
             if (scene.shows(MapLayer.OCCUPANCY)) {
                 paintUsed();
             }
+            isAsking = true;
             paintQuestion();
+            isAsking = false;
+            paintStrands();
             scene.marked().forEach(this::paintMarked);
             paintGroups();
             paintDots();
@@ -204,12 +236,7 @@ final class BoxPainter {
                         .forEach(r -> route(r, new Surface.Line(colors.alternative(), 2.5, 9, 6)));
             }
             if (scene.shows(MapLayer.ROUTE)) {
-                scene.route()
-                        .ifPresent(
-                                r -> {
-                                    route(r, new Surface.Line(colors.paper(), 6.5));
-                                    route(r, new Surface.Line(colors.route(), 4));
-                                });
+                scene.route().ifPresent(r -> route(r, new Surface.Line(colors.route(), 4)));
                 scene.before()
                         .ifPresent(r -> route(r, new Surface.Line(colors.obstacle(), 2.5, 2, 6)));
             }
@@ -300,12 +327,12 @@ final class BoxPainter {
             inputNames[in] = names;
             outputNames[at] = names;
             if (!fromWire) {
-                around(rim(layout.entry(to, tile), layout.boxEnd(from, tile)), in, true, line);
+                around(layout.rim(tile, layout.boxEnd(from, tile)), in, true, line);
             }
             if (!toWire) {
                 TileLayout.Point end =
                         layout.pads().isPad(to) ? layout.innerEdge(to) : layout.boxEnd(to, tile);
-                around(rim(layout.exit(from, tile), end), at, false, line);
+                around(layout.rim(tile, end), at, false, line);
             }
         }
 
@@ -319,10 +346,7 @@ final class BoxPainter {
                 crossing(wire, enters).ifPresent(p -> around(p, row, true, line));
             } else if (diagram.outputRow(wire) != Fabric.NOTHING) {
                 TileLayout.Point right = diagram.outputAt(diagram.outputRow(wire));
-                double ring = nextRing();
-                TileLayout.Point start = onRing(right, ring);
-                line(right, start, line);
-                around(start, row, true, line);
+                strands.add(new Strand(new Way(right, true, row, true), line, isAsking));
             }
         }
 
@@ -374,12 +398,6 @@ final class BoxPainter {
             return new TileLayout.Point(from.x() + at * dx, from.y() + at * dy);
         }
 
-        private double nextRing() {
-            double share = RING - NEXT_RING * (rings % RINGS);
-            rings++;
-            return share * TileLayout.BOX_RADIUS;
-        }
-
         /** The point of a ring beside a row. */
         private TileLayout.Point onRing(TileLayout.Point dot, double ring) {
             double dy = dot.y() - middle.y();
@@ -389,28 +407,108 @@ final class BoxPainter {
 
         /** A line from a point on the rim around the inside of the box to a row. */
         private void around(TileLayout.Point rim, int row, boolean input, Surface.Line line) {
-            TileLayout.Point dot = input ? diagram.inputAt(row) : diagram.outputAt(row);
-            double ring = nextRing();
-            TileLayout.Point end = onRing(dot, ring);
-            double from = Math.atan2(rim.y() - middle.y(), rim.x() - middle.x());
-            double turn = Math.atan2(end.y() - middle.y(), end.x() - middle.x()) - from;
-            turn = turn > Math.PI ? turn - 2 * Math.PI : turn;
-            turn = turn < -Math.PI ? turn + 2 * Math.PI : turn;
-            int steps = (int) Math.max(1, Math.ceil(Math.abs(turn) / ARC_STEP));
-            TileLayout.Point last = rim;
+            strands.add(new Strand(new Way(rim, false, row, input), line, isAsking));
+        }
+
+        /**
+         * Gives each way a ring on which it meets no other, the question's first, and draws all.
+         * Where there are too few rings, ways of the question keep theirs to themselves.
+         */
+        private void paintStrands() {
+            double room = (OUTERMOST - INNERMOST) * TileLayout.BOX_RADIUS * scene.scale();
+            int count = Math.max(2, Math.min(MOST_RINGS, (int) (room / RING_APART) + 1));
+            int[][] taken = new int[count][SECTORS];
+            Map<Way, Double> rings = new HashMap<>();
+            for (int i = strands.size() - 1; i >= 0; i--) {
+                Strand strand = strands.get(i);
+                rings.computeIfAbsent(strand.way(), w -> freeRing(strand, taken));
+            }
+            for (Strand strand : strands) {
+                List<TileLayout.Point> points = points(strand.way(), rings.get(strand.way()));
+                if (strand.ofQuestion()) {
+                    polyline(points, casing(strand.line()));
+                }
+                polyline(points, strand.line());
+            }
+        }
+
+        /** Takes the outermost ring that is free, or else the one that is least taken. */
+        private double freeRing(Strand strand, int[][] taken) {
+            double apart = (OUTERMOST - INNERMOST) / (taken.length - 1);
+            int best = 0;
+            int least = Integer.MAX_VALUE;
+            for (int ring = 0; ring < taken.length && least > 0; ring++) {
+                int[] here = taken[ring];
+                int sum = sectors(strand.way()).map(s -> here[s]).sum();
+                if (sum < least) {
+                    least = sum;
+                    best = ring;
+                }
+            }
+            int[] chosen = taken[best];
+            sectors(strand.way()).forEach(s -> chosen[s] += strand.ofQuestion() ? SECTORS : 1);
+            return (OUTERMOST - best * apart) * TileLayout.BOX_RADIUS;
+        }
+
+        /** The parts of a ring that a way takes, with one more at each end. */
+        private IntStream sectors(Way way) {
+            double ring = INNERMOST * TileLayout.BOX_RADIUS;
+            double from = angle(start(way, ring));
+            double turn = turn(from, angle(onRing(dot(way), ring)));
+            int first = (int) Math.floor(Math.min(from, from + turn) / (2 * Math.PI) * SECTORS) - 1;
+            int last = (int) Math.ceil(Math.max(from, from + turn) / (2 * Math.PI) * SECTORS) + 1;
+            return IntStream.rangeClosed(first, last).map(s -> Math.floorMod(s, SECTORS));
+        }
+
+        private TileLayout.Point dot(Way way) {
+            return way.input() ? diagram.inputAt(way.row()) : diagram.outputAt(way.row());
+        }
+
+        private TileLayout.Point start(Way way, double ring) {
+            return way.ofRow() ? onRing(way.from(), ring) : way.from();
+        }
+
+        private double angle(TileLayout.Point at) {
+            return Math.atan2(at.y() - middle.y(), at.x() - middle.x());
+        }
+
+        /** The shorter turn from one angle to another. */
+        private static double turn(double from, double to) {
+            return Math.IEEEremainder(to - from, 2 * Math.PI);
+        }
+
+        private List<TileLayout.Point> points(Way way, double ring) {
+            double from = angle(start(way, ring));
+            double turn = turn(from, angle(onRing(dot(way), ring)));
+            double length = Math.abs(turn) * ring * scene.scale();
+            int steps = (int) Math.max(1, Math.ceil(length / ARC_STEP));
+            List<TileLayout.Point> points = new ArrayList<>();
+            points.add(way.from());
             for (int i = 0; i <= steps; i++) {
                 double angle = from + turn * i / steps;
-                TileLayout.Point next =
+                points.add(
                         new TileLayout.Point(
                                 middle.x() + ring * Math.cos(angle),
-                                middle.y() + ring * Math.sin(angle));
-                line(last, next, line);
-                last = next;
+                                middle.y() + ring * Math.sin(angle)));
             }
-            line(last, dot, line);
+            points.add(dot(way));
+            return points;
+        }
+
+        private void polyline(List<TileLayout.Point> points, Surface.Line line) {
+            for (int i = 1; i < points.size(); i++) {
+                line(points.get(i - 1), points.get(i), line);
+            }
+        }
+
+        private Surface.Line casing(Surface.Line line) {
+            return new Surface.Line(colors.paper(), line.width() + CASING);
         }
 
         private void link(BoxDiagram.Switch one, Surface.Line line) {
+            if (isAsking) {
+                line(diagram.inputAt(one.from()), diagram.outputAt(one.to()), casing(line));
+            }
             line(diagram.inputAt(one.from()), diagram.outputAt(one.to()), line);
         }
 

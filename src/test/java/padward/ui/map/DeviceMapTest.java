@@ -14,12 +14,16 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import javafx.scene.paint.Color;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import padward.base.Progress;
 import padward.breakout.ask.DelayField;
+import padward.breakout.ask.Hop;
 import padward.design.Design;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
@@ -200,6 +204,88 @@ class DeviceMapTest {
         MapItem box = at(middle.x(), middle.y(), 2600);
         assertThat(box.line()).startsWith("switch box x1y1: 21 switches from 9 inputs");
         assertThat(box.details()).anyMatch(d -> d.contains("switch group x1y1/turn0"));
+    }
+
+    /** A straight piece of a line of the picture, pixels. */
+    private record Piece(double x0, double y0, double x1, double y1) {
+        double length() {
+            return Math.hypot(x1 - x0, y1 - y0);
+        }
+
+        /** The distance of a place on this piece, a share of its length, to another piece. */
+        double apart(double share, Piece other) {
+            double x = x0 + share * (x1 - x0) - other.x0;
+            double y = y0 + share * (y1 - y0) - other.y0;
+            double dx = other.x1 - other.x0;
+            double dy = other.y1 - other.y0;
+            double at = (x * dx + y * dy) / Math.max(1e-9, dx * dx + dy * dy);
+            double within = Math.max(0, Math.min(1, at));
+            return Math.hypot(x - within * dx, y - within * dy);
+        }
+
+        /** Pixels of this piece so close to other ones that two wide lines would be one. */
+        double besides(List<Piece> others) {
+            long near =
+                    IntStream.range(0, 100)
+                            .filter(i -> others.stream().anyMatch(o -> apart(i / 99.0, o) < 6))
+                            .count();
+            return near / 100.0 * length();
+        }
+
+        boolean meets(Piece other) {
+            return Math.min(
+                            Math.min(apart(0, other), apart(1, other)),
+                            Math.min(other.apart(0, this), other.apart(1, this)))
+                    < 0.1;
+        }
+    }
+
+    private static List<Piece> pieces(String svg, Color color) {
+        Pattern line =
+                Pattern.compile(
+                        "<line x1=\"(.*?)\" y1=\"(.*?)\" x2=\"(.*?)\" y2=\"(.*?)\" stroke=\"#"
+                                + color.toString().substring(2, 8));
+        return line.matcher(svg)
+                .results()
+                .map(
+                        m ->
+                                new Piece(
+                                        Double.parseDouble(m.group(1)),
+                                        Double.parseDouble(m.group(2)),
+                                        Double.parseDouble(m.group(3)),
+                                        Double.parseDouble(m.group(4))))
+                .filter(p -> p.length() > 1)
+                .toList();
+    }
+
+    /** In a box, no piece of the route lies beside another so close that both are one line. */
+    @Test
+    void aRouteDoesNotRunOnItselfInABox() {
+        open(DesignMaker.makeIrregular(6000, 3, 0.6, Progress.NONE).design());
+        int boxes = 0;
+        for (String pad : List.of("x0y2/pad[0]", "x4y11/pad[0]", "x11y8/pad[0]", "x8y0/pad[1]")) {
+            ask("pump/phase/state[4]", pad);
+            int[] hops =
+                    model.shown().route().orElseThrow().hops().stream()
+                            .mapToInt(Hop::vertex)
+                            .toArray();
+            for (int i = 1; i < hops.length; i++) {
+                int tile = layout.meeting(hops[i - 1], hops[i]).toTile();
+                String picture = pictureOfBox(tile);
+                // What is drawn before the disc of the box is below it.
+                String inside = picture.substring(picture.lastIndexOf("r=\"338\""));
+                List<Piece> route = pieces(inside, Palette.LIGHT.route());
+                assertThat(route).isNotEmpty();
+                for (Piece one : route) {
+                    List<Piece> others = route.stream().filter(o -> !one.meets(o)).toList();
+                    assertThat(one.besides(others))
+                            .as(fabric.tileName(tile) + " to " + pad)
+                            .isLessThan(20);
+                }
+                boxes++;
+            }
+        }
+        assertThat(boxes).isGreaterThan(12);
     }
 
     /** A box with many switches is no blot: those of the wire under the pointer are drawn. */
