@@ -1,5 +1,7 @@
 package padward.ui.design;
 
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntArrays;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.stream.IntStream;
@@ -13,8 +15,13 @@ import padward.fabric.Fabric;
  * large apertures", Design Automation Workshop, 1971), which needs only as many lanes as there are
  * wires side by side at the fullest place. Two wires that meet at a box may share a lane.
  *
+ * <p>A wire that turns has a lane in each row and column that it follows ({@link BentLegs}), and
+ * those of one bundle get lanes side by side, where there are any, in such an order that they do
+ * not cross at the bend.
+ *
  * <p>Wires that follow neither a row nor a column, and those that stay in their tile, get lanes by
- * their number. O(vertices); 2 bytes a vertex.
+ * their number. O(vertices); 2 bytes a vertex, and
+ * 20 for each row and column that a wire which turns follows.
  */
 final class Lanes {
     private static final int MOST = Short.MAX_VALUE;
@@ -22,12 +29,16 @@ final class Lanes {
     private final Fabric fabric;
     private final TileIndex index;
     private final short[] lanes;
+    private final BentLegs bent;
+    private final short[] bentLanes;
     private final int count;
 
     Lanes(Fabric fabric, TileIndex index) {
         this.fabric = fabric;
         this.index = index;
         this.lanes = new short[fabric.vertexCount()];
+        this.bent = new BentLegs(fabric, index);
+        this.bentLanes = new short[bent.count()];
         int rows =
                 IntStream.range(0, fabric.rows()).parallel().map(this::assignRow).max().orElse(0);
         int columns =
@@ -42,6 +53,12 @@ final class Lanes {
     /** The lane of a wire, from 0. */
     int of(int vertex) {
         return lanes[vertex];
+    }
+
+    /** The lane of a wire in the row, or the column, through a tile that it passes. */
+    int of(int wire, int tile, boolean inRow) {
+        int leg = bent.find(wire, bent.channel(tile, inRow));
+        return leg == Fabric.NOTHING ? lanes[wire] : bentLanes[leg];
     }
 
     /** Number of lanes of the fullest channel. */
@@ -71,7 +88,7 @@ final class Lanes {
                 }
             }
         }
-        return channel.assign();
+        return channel.assign(bent.in(row));
     }
 
     /** Adds a wire with taps if these are all in the row, or the column, in which it begins. */
@@ -109,7 +126,7 @@ final class Lanes {
                 }
             }
         }
-        return channel.assign();
+        return channel.assign(bent.in(fabric.rows() + column));
     }
 
     /**
@@ -139,8 +156,15 @@ final class Lanes {
             size++;
         }
 
-        /** Assigns the lanes, and returns how many were needed. */
-        int assign() {
+        /**
+         * Assigns the lanes, and returns how many were needed.
+         *
+         * @param legs those of wires that turn
+         */
+        int assign(IntArrayList legs) {
+            int[] turning = legs.toIntArray();
+            IntArrays.quickSort(turning, this::compare);
+            int nextTurning = 0;
             for (int at = 0; at < length; at++) {
                 begins[at + 1] += begins[at];
             }
@@ -156,8 +180,38 @@ final class Lanes {
                     int wire = order[k];
                     lanes[wires[wire]] = (short) free.take(spans[2 * wire + 1]);
                 }
+                while (nextTurning < turning.length && bent.least(turning[nextTurning]) == at) {
+                    int end = nextTurning + 1;
+                    while (end < turning.length && isBeside(turning[nextTurning], turning[end])) {
+                        end++;
+                    }
+                    int until = bent.most(turning[nextTurning]);
+                    int lane = free.together(end - nextTurning);
+                    for (; nextTurning < end; nextTurning++) {
+                        lane = free.take(until, lane);
+                        bentLanes[turning[nextTurning]] = (short) lane;
+                    }
+                }
             }
             return free.taken;
+        }
+
+        /** By place, then bundle by bundle, each in the order of its sense. */
+        private int compare(int one, int other) {
+            int byPlace = Integer.compare(bent.least(one), bent.least(other));
+            int byEnd = Integer.compare(bent.most(one), bent.most(other));
+            int bySense = Integer.compare(bent.sense(one), bent.sense(other));
+            int byWire = bent.sense(one) * Integer.compare(bent.wire(one), bent.wire(other));
+            return byPlace != 0 ? byPlace : byEnd != 0 ? byEnd : bySense != 0 ? bySense : byWire;
+        }
+
+        /** Whether two legs that begin at one place are of one bundle, as far as it shows here. */
+        private boolean isBeside(int one, int other) {
+            return bent.least(one) == bent.least(other)
+                    && bent.most(one) == bent.most(other)
+                    && bent.sense(one) == bent.sense(other)
+                    && fabric.tile(bent.wire(one)) == fabric.tile(bent.wire(other))
+                    && fabric.wireKind(bent.wire(one)).equals(fabric.wireKind(bent.wire(other)));
         }
     }
 
@@ -182,9 +236,23 @@ final class Lanes {
             }
         }
 
+        /** The lowest of so many free lanes side by side; the lowest of all if there are none. */
+        int together(int count) {
+            int from = free.nextSetBit(0);
+            while (from >= 0 && free.nextClearBit(from) - from < count) {
+                from = free.nextSetBit(free.nextClearBit(from));
+            }
+            return Math.max(from, 0);
+        }
+
         /** Takes the lowest free lane up to a place. */
         int take(int until) {
-            int lane = free.nextSetBit(0);
+            return take(until, 0);
+        }
+
+        /** Takes the lowest free lane that is at least another one, up to a place. */
+        int take(int until, int least) {
+            int lane = free.nextSetBit(least);
             if (lane < 0) {
                 lane = Math.min(taken, MOST);
                 taken = lane + 1;

@@ -431,9 +431,21 @@ public final class TileLayout {
         }
         WirePath path = WirePath.of(fabric, fabric.tapTiles(wire));
         int[] places = path.between(path.placeIn(fromTile), path.placeIn(toTile));
+        int last = 0;
         for (int i = 1; i < places.length; i++) {
-            draw(wire, path, places[i - 1], places[i], leg);
+            // Legs that go straight on are one line, so that its dashes go on, too.
+            boolean straightOn = i + 1 < places.length && isInLine(path, places[last], places[i + 1]);
+            if (!straightOn) {
+                draw(wire, path, places[last], places[i], leg);
+                last = i;
+            }
         }
+    }
+
+    private boolean isInLine(WirePath path, int one, int other) {
+        int from = path.tile(one);
+        int to = path.tile(other);
+        return fabric.row(from) == fabric.row(to) || fabric.column(from) == fabric.column(to);
     }
 
     private void draw(int wire, WirePath path, int from, int to, Leg leg) {
@@ -444,17 +456,19 @@ public final class TileLayout {
 
     /** Wires keep to their lane along rows and columns; at their ends they stop at the box. */
     private Point place(int wire, WirePath path, int place) {
-        int lane = index.lanes().of(wire) % offsets.length;
-        int column = fabric.column(path.tile(place));
-        int row = fabric.row(path.tile(place));
-        double x = boxX[column] + (path.runsAlongColumn(place) ? offsets[lane] : 0);
-        double y = boxY[row] + (path.runsAlongRow(place) ? offsets[lane] : 0);
+        int tile = path.tile(place);
+        int column = fabric.column(tile);
+        int row = fabric.row(tile);
+        int inColumn = index.lanes().of(wire, tile, false) % offsets.length;
+        int inRow = index.lanes().of(wire, tile, true) % offsets.length;
+        double x = boxX[column] + (path.runsAlongColumn(place) ? offsets[inColumn] : 0);
+        double y = boxY[row] + (path.runsAlongRow(place) ? offsets[inRow] : 0);
         int next = path.onlyNeighbour(place);
         if (next != Fabric.NOTHING) {
             int nextColumn = fabric.column(path.tile(next));
             int nextRow = fabric.row(path.tile(next));
-            x += depths[lane] * Integer.signum(nextColumn - column);
-            y += depths[lane] * Integer.signum(nextRow - row);
+            x += depths[inRow] * Integer.signum(nextColumn - column);
+            y += depths[inColumn] * Integer.signum(nextRow - row);
         }
         return new Point(x, y);
     }
