@@ -405,7 +405,12 @@ public final class TileLayout {
             straight(wire, leg);
             return;
         }
-        WirePath path = WirePath.of(fabric, fabric.tapTiles(wire));
+        int[] taps = fabric.tapTiles(wire);
+        if (isStraight(taps)) {
+            drawStraight(wire, taps, taps[0], taps[taps.length - 1], leg);
+            return;
+        }
+        WirePath path = WirePath.of(fabric, taps);
         for (int place = 1; place < path.size(); place++) {
             draw(wire, path, path.parent(place), place, leg);
         }
@@ -429,7 +434,14 @@ public final class TileLayout {
             }
             return;
         }
-        WirePath path = WirePath.of(fabric, fabric.tapTiles(wire));
+        int[] taps = fabric.tapTiles(wire);
+        if (isStraight(taps)) {
+            if (fromTile != toTile) {
+                drawStraight(wire, taps, fromTile, toTile, leg);
+            }
+            return;
+        }
+        WirePath path = WirePath.of(fabric, taps);
         int[] places = path.between(path.placeIn(fromTile), path.placeIn(toTile));
         int last = 0;
         for (int i = 1; i < places.length; i++) {
@@ -440,6 +452,56 @@ public final class TileLayout {
                 last = i;
             }
         }
+    }
+
+    /**
+     * Whether taps follow each other in one direction, as those of nearly all wires do: these are
+     * drawn in every frame, and need no {@link WirePath}.
+     */
+    private boolean isStraight(int[] taps) {
+        if (taps.length < 2 || taps[0] == taps[1]) {
+            return false;
+        }
+        boolean lies = fabric.row(taps[0]) == fabric.row(taps[1]);
+        boolean rises = taps[0] < taps[1];
+        for (int i = 1; i < taps.length; i++) {
+            boolean inLine =
+                    lies
+                            ? fabric.row(taps[i]) == fabric.row(taps[0])
+                            : fabric.column(taps[i]) == fabric.column(taps[0]);
+            if (!inLine || taps[i] == taps[i - 1] || taps[i - 1] < taps[i] != rises) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private void drawStraight(int wire, int[] taps, int from, int to, Leg leg) {
+        boolean lies = fabric.row(taps[0]) == fabric.row(taps[1]);
+        leg.draw(
+                straightX(wire, taps, from, lies),
+                straightY(wire, taps, from, lies),
+                straightX(wire, taps, to, lies),
+                straightY(wire, taps, to, lies));
+    }
+
+    private double straightX(int wire, int[] taps, int tile, boolean lies) {
+        int lane = index.lanes().of(wire);
+        return boxX[fabric.column(tile)] + (lies ? toRim(taps, tile, lane) : offsets[lane]);
+    }
+
+    private double straightY(int wire, int[] taps, int tile, boolean lies) {
+        int lane = index.lanes().of(wire);
+        return boxY[fabric.row(tile)] + (lies ? offsets[lane] : toRim(taps, tile, lane));
+    }
+
+    /** From the middle of a box to its rim at both ends of a wire; to the middle between them. */
+    private double toRim(int[] taps, int tile, int lane) {
+        boolean rises = taps[0] < taps[1];
+        if (tile == taps[0]) {
+            return rises ? depths[lane] : -depths[lane];
+        }
+        return tile != taps[taps.length - 1] ? 0 : rises ? -depths[lane] : depths[lane];
     }
 
     private boolean isInLine(WirePath path, int one, int other) {
@@ -603,7 +665,13 @@ public final class TileLayout {
 
     private Point at(int vertex, int tile) {
         if (index.isTapped(vertex)) {
-            WirePath path = WirePath.of(fabric, fabric.tapTiles(vertex));
+            int[] taps = fabric.tapTiles(vertex);
+            if (isStraight(taps)) {
+                boolean lies = fabric.row(taps[0]) == fabric.row(taps[1]);
+                return new Point(
+                        straightX(vertex, taps, tile, lies), straightY(vertex, taps, tile, lies));
+            }
+            WirePath path = WirePath.of(fabric, taps);
             return place(vertex, path, path.placeIn(tile));
         }
         return tile == fabric.headTile(vertex) ? end(vertex) : start(vertex);
