@@ -2,10 +2,12 @@ package padward.ui.design;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntArrays;
+
+import padward.fabric.Fabric;
+
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.stream.IntStream;
-import padward.fabric.Fabric;
 
 /**
  * The lane of its channel in which each wire is drawn, so that no two wires coincide. All wires
@@ -20,8 +22,8 @@ import padward.fabric.Fabric;
  * not cross at the bend.
  *
  * <p>Wires that follow neither a row nor a column, and those that stay in their tile, get lanes by
- * their number. O(vertices); 2 bytes a vertex, and
- * 20 for each row and column that a wire which turns follows.
+ * their number. O(vertices); 2 bytes a vertex, and 20 for each row and column that a wire which
+ * turns follows.
  */
 final class Lanes {
     private static final int MOST = Short.MAX_VALUE;

@@ -1,13 +1,14 @@
 package padward.ui.design;
 
-import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.List;
-import java.util.Optional;
 import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
 import padward.fabric.VertexKind;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
 
 /**
  * Where things are drawn inside a tile, in world units. The switch box is in the lower left part,
@@ -446,7 +447,8 @@ public final class TileLayout {
         int last = 0;
         for (int i = 1; i < places.length; i++) {
             // Legs that go straight on are one line, so that its dashes go on, too.
-            boolean straightOn = i + 1 < places.length && isInLine(path, places[last], places[i + 1]);
+            boolean straightOn =
+                    i + 1 < places.length && isInLine(path, places[last], places[i + 1]);
             if (!straightOn) {
                 draw(wire, path, places[last], places[i], leg);
                 last = i;
