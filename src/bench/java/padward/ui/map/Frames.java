@@ -1,13 +1,16 @@
 package padward.ui.map;
 
 import com.sun.management.OperatingSystemMXBean;
-
+import java.lang.management.ManagementFactory;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.concurrent.CountDownLatch;
 import javafx.application.Platform;
 import javafx.scene.Scene;
 import javafx.scene.SnapshotParameters;
 import javafx.scene.image.WritableImage;
 import javafx.scene.layout.StackPane;
-
 import padward.base.Progress;
 import padward.design.Design;
 import padward.fabric.Fabric;
@@ -17,12 +20,6 @@ import padward.ui.draw.Viewport;
 import padward.ui.model.WindowModel;
 import padward.ui.scene.MapLayer;
 import padward.ui.work.Background;
-
-import java.lang.management.ManagementFactory;
-import java.nio.file.Path;
-import java.util.Arrays;
-import java.util.Locale;
-import java.util.concurrent.CountDownLatch;
 
 /**
  * Times frames of the map while it pans, at each level of zoom: painting on the canvas and its
@@ -144,8 +141,9 @@ public final class Frames {
         int columns = fabric.columns();
         int rows = fabric.rows();
         double whole = Math.min(WIDTH / columns, HEIGHT / rows);
-        for (double scale :
-                new double[] {whole, 8, 26, 40, 70, 120, 200, 300, 400, 800, 1300, 2700}) {
+        for (double scale : new double[] {
+            whole, 8, 26, 40, 70, 120, 200, 300, 400, 800, 1300, 2700
+        }) {
             if (scale < whole) {
                 continue;
             }

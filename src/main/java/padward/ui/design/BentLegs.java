@@ -2,13 +2,11 @@ package padward.ui.design;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
-
-import padward.fabric.Fabric;
-
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import padward.fabric.Fabric;
 
 /**
  * The channels in which wires run that turn at a tap: each row or column that such a wire follows,

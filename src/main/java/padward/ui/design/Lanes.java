@@ -2,12 +2,10 @@ package padward.ui.design;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntArrays;
-
-import padward.fabric.Fabric;
-
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.stream.IntStream;
+import padward.fabric.Fabric;
 
 /**
  * The lane of its channel in which each wire is drawn, so that no two wires coincide. All wires

@@ -1,14 +1,13 @@
 package padward.ui.design;
 
-import padward.fabric.Fabric;
-import padward.fabric.PinDirection;
-import padward.fabric.SiteView;
-import padward.fabric.VertexKind;
-
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import padward.fabric.Fabric;
+import padward.fabric.PinDirection;
+import padward.fabric.SiteView;
+import padward.fabric.VertexKind;
 
 /**
  * Where things are drawn inside a tile, in world units. The switch box is in the lower left part,

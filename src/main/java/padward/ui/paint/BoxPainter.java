@@ -1,7 +1,14 @@
 package padward.ui.paint;
 
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
 import javafx.scene.paint.Color;
-
 import padward.breakout.ask.Hop;
 import padward.breakout.ask.Route;
 import padward.design.Net;
@@ -19,15 +26,6 @@ import padward.ui.draw.Viewport;
 import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.ZoomScales;
-
-import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.HashSet;
-import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.Set;
-import java.util.stream.IntStream;
 
 /**
  * Paints the inside of switch boxes at the nearest zoom: what switches leave at the left, what they

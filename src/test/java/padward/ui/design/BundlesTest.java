@@ -2,21 +2,19 @@ package padward.ui.design;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
-
 import padward.base.Progress;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.VertexKind;
 import padward.fabric.explicit.ExplicitBuilder;
 import padward.synth.DesignMaker;
-
-import java.util.ArrayList;
-import java.util.List;
-import java.util.Random;
-import java.util.stream.LongStream;
 
 /** Wires that bend, in bundles: judged by the lines of the map alone. */
 class BundlesTest {

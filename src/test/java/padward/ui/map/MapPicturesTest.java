@@ -1,27 +1,5 @@
 package padward.ui.map;
 
-import javafx.embed.swing.SwingFXUtils;
-import javafx.scene.SnapshotParameters;
-import javafx.scene.canvas.Canvas;
-import javafx.scene.image.WritableImage;
-import javafx.scene.transform.Transform;
-import javafx.stage.Stage;
-
-import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
-import org.junit.jupiter.api.extension.ExtendWith;
-import org.testfx.api.FxRobot;
-import org.testfx.framework.junit5.ApplicationExtension;
-import org.testfx.framework.junit5.Start;
-
-import padward.ui.design.OpenDesign;
-import padward.ui.design.TileLayout;
-import padward.ui.draw.Palette;
-import padward.ui.draw.Viewport;
-import padward.ui.model.WindowModel;
-import padward.ui.scene.MapLayer;
-import padward.ui.work.Background;
-
 import java.io.File;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -31,8 +9,26 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-
+import javafx.embed.swing.SwingFXUtils;
+import javafx.scene.SnapshotParameters;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.image.WritableImage;
+import javafx.scene.transform.Transform;
+import javafx.stage.Stage;
 import javax.imageio.ImageIO;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
+import org.junit.jupiter.api.extension.ExtendWith;
+import org.testfx.api.FxRobot;
+import org.testfx.framework.junit5.ApplicationExtension;
+import org.testfx.framework.junit5.Start;
+import padward.ui.design.OpenDesign;
+import padward.ui.design.TileLayout;
+import padward.ui.draw.Palette;
+import padward.ui.draw.Viewport;
+import padward.ui.model.WindowModel;
+import padward.ui.scene.MapLayer;
+import padward.ui.work.Background;
 
 /**
  * Takes pictures of the map alone, of a design and a question, at five zooms, several sizes and in
