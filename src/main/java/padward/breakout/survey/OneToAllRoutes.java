@@ -1,5 +1,7 @@
 package padward.breakout.survey;
 
+import it.unimi.dsi.fastutil.ints.IntSet;
+import it.unimi.dsi.fastutil.ints.IntSets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -93,7 +95,8 @@ public final class OneToAllRoutes {
         return (starts, whole, disconnected) -> {
             CostModel model = SwitchRuleCost.withoutRule(whole);
             OneToAll swept = model instanceof FreeOnlyCost ? free : priced(progress);
-            List<Integer> freed = disconnected.map(DisconnectedBranch::vertices).orElse(List.of());
+            IntSet freed =
+                    disconnected.map(DisconnectedBranch::allVertices).orElse(IntSets.EMPTY_SET);
             Optional<SearchOutcome.Found> best =
                     swept.cost(goal) == CostModel.CLOSED
                             ? Optional.empty()
@@ -121,7 +124,7 @@ public final class OneToAllRoutes {
     }
 
     private Optional<SearchOutcome.Found> through(
-            OneToAll swept, List<Integer> freed, int goal, CostModel model, Progress progress) {
+            OneToAll swept, IntSet freed, int goal, CostModel model, Progress progress) {
         List<Integer> entries = new ArrayList<>();
         List<Long> costs = new ArrayList<>();
         for (int vertex : freed) {

@@ -64,6 +64,13 @@ class OddAnswersProperties {
         assertThat(blocked).isGreaterThan(200);
     }
 
+    /** The port's disconnection frees wires of its enable too, over which the only route leads. */
+    @Test
+    void surveysKnowWhatAnEnableGivesBack() throws BadInput {
+        check(8_071, 8_072);
+        check(OddDesigns.WITH_LOCKS + 641, OddDesigns.WITH_LOCKS + 642);
+    }
+
     @Test
     @Tag("slow")
     void whatIsSaidHoldsOnThousands() throws BadInput {
