@@ -7,6 +7,7 @@ import padward.design.Net;
 import padward.fabric.delay.Corner;
 import padward.route.search.SearchEngineKind;
 import padward.ui.design.SearchableNames;
+import padward.ui.model.Suggestions;
 
 import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
@@ -19,7 +20,7 @@ import java.util.Random;
 /**
  * What users wait for, in processor time of this thread, so that a busy machine disturbs little:
  * opening a design; surveying its net with the most wires against an ordinary one; completing a
- * name. Fails where a promise is missed.
+ * name, among the design's and among a million ({@link NameKeys}). Fails where a promise is missed.
  *
  * <p>Argument: a design's file; a made one of a million wires when there is none.
  */
@@ -42,7 +43,7 @@ public final class Waits {
                 design.nets().size(),
                 args.length > 0 ? "opened" : "made",
                 nowMs() - begin);
-        boolean met = surveys(design) & keys(design);
+        boolean met = surveys(design) & keys(design) & NameKeys.met();
         System.exit(met ? 0 : 1);
     }
 
@@ -85,7 +86,7 @@ public final class Waits {
         for (int round = 0; round < ROUNDS; round++) {
             for (int i = 0; i < ms.length; i++) {
                 begin = nowMs();
-                names.find(typed.get(i), 12);
+                names.find(typed.get(i), Suggestions.COUNTED);
                 ms[i] = nowMs() - begin;
             }
         }
