@@ -1,29 +1,25 @@
 package padward.ui.design;
 
-import it.unimi.dsi.fastutil.ints.IntArrays;
+import it.unimi.dsi.fastutil.ints.IntList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.PriorityQueue;
-import java.util.stream.IntStream;
 
 /**
- * Which names may contain a text: for all one, two, three and five characters that stand together,
- * in classes of equal hash, the blocks of 64 names in which they occur. A name with the text is in
- * a block that has all of the text's; the names of such a block have to be looked at. And all names
- * sorted, for those that begin with a text. Cases are not distinguished. Some 40 bytes a name;
- * immutable.
+ * Finds the names that contain a text or begin with it: for all one, two, three and five characters
+ * that stand together, in classes of equal hash, it knows the blocks of some 128 names in which
+ * they occur. A name with the text is in a block that has all of the text's; only such blocks are
+ * searched, as {@link NameGroups} describes. Cases are not distinguished. Some 30 bytes a name at a
+ * million, most of them for the blocks; immutable.
  *
  * <p>Sets of such pieces of text for finding candidates: Zobel, Moffat and Sacks-Davis, "Searching
  * large lexicons for partially specified terms using compressed inverted files", VLDB 1993,
  * 290-301.
  */
 final class NameGrams {
-    private static final int BLOCK = 64;
-
     /**
      * By the number of characters the number of classes, a power of two. Four say little that three
      * do not.
@@ -36,30 +32,38 @@ final class NameGrams {
     private static final int ALL_CLASSES = 18688;
     private static final int LONGEST = CLASSES.length - 1;
 
-    private final List<String> names;
+    /** Stands before each name, so that beginnings are pieces of text too. */
+    private static final char BEGINNING = '\0';
+
+    private final NameGroups groups;
     private final BitSet[] blocksByClass = new BitSet[ALL_CLASSES];
-    private final int[] sorted;
 
-    /** Indexes names. O(sum of their lengths + n log n). */
+    /** Whether some name has characters that Java counts as two. */
+    private final boolean hasPairs;
+
+    /** Indexes names. O(sum of their lengths). */
     NameGrams(List<String> names) {
-        this.names = names;
-        int blocks = (names.size() + BLOCK - 1) / BLOCK;
-        Arrays.setAll(blocksByClass, i -> new BitSet(blocks));
-        String[] lower = new String[names.size()];
-        for (int i = 0; i < lower.length; i++) {
-            lower[i] = lower(i);
-            addClasses(lower[i], i / BLOCK);
+        List<String> lower = names.stream().map(n -> n.toLowerCase(Locale.ROOT)).toList();
+        groups = new NameGroups(lower);
+        hasPairs = lower.stream().anyMatch(n -> n.chars().anyMatch(c -> isOfPair((char) c)));
+        Arrays.setAll(blocksByClass, i -> new BitSet(groups.blocks()));
+        for (int block = 0; block < groups.blocks(); block++) {
+            String before = "";
+            for (int i = groups.firstName(block); i < groups.firstName(block + 1); i++) {
+                String name = BEGINNING + lower.get(i);
+                addClasses(name, NameGroups.common(before, name) - LONGEST + 1, block);
+                before = name;
+            }
         }
-        sorted = IntStream.range(0, lower.length).toArray();
-        IntArrays.mergeSort(sorted, (one, other) -> lower[one].compareTo(lower[other]));
     }
 
-    private String lower(int name) {
-        return names.get(name).toLowerCase(Locale.ROOT);
+    private static boolean isOfPair(char c) {
+        return Character.isSurrogate(c);
     }
 
-    private void addClasses(String text, int block) {
-        for (int from = 0; from < text.length(); from++) {
+    /** Adds the pieces that begin at a place or behind it. */
+    private void addClasses(String text, int first, int block) {
+        for (int from = Math.max(0, first); from < text.length(); from++) {
             int hash = 0;
             for (int i = from; i < Math.min(text.length(), from + LONGEST); i++) {
                 hash = next(hash, text.charAt(i));
@@ -80,19 +84,46 @@ final class NameGrams {
     }
 
     /**
-     * The numbers of the names that may match a pattern, in their order: all that do, and some that
-     * do not.
-     *
-     * @param pattern in lower case; {@code *} and {@code ?} stand for anything
+     * Whether a text can be searched here: it has at most 62 characters besides stars, and no
+     * {@code ?} that would have to stand for a character that Java counts as two.
      */
-    IntStream mayMatch(String pattern) {
+    boolean canFind(String text) {
+        return TextStates.of(text, false).isPresent() && !(hasPairs && text.contains("?"));
+    }
+
+    /**
+     * The numbers of the first names that contain a text or begin with it, in their order.
+     *
+     * @param text in lower case; {@code *} and {@code ?} stand for anything; {@link #canFind}
+     * @param enough it may stop after so many, and may find more
+     */
+    IntList find(String text, boolean atBeginning, int enough) {
+        NameGroups.Search search =
+                groups.new Search(TextStates.of(text, atBeginning).orElseThrow());
+        BitSet blocks = mayMatch(atBeginning ? BEGINNING + text : text);
+        for (int b = blocks.nextSetBit(0); b >= 0; b = blocks.nextSetBit(b + 1)) {
+            search.read(b, enough);
+            if (search.found().size() >= enough) {
+                break;
+            }
+        }
+        return search.found();
+    }
+
+    /** How many names are in blocks that may have a text. */
+    int lookedAt(String text) {
+        return mayMatch(text).stream()
+                .map(b -> groups.firstName(b + 1) - groups.firstName(b))
+                .sum();
+    }
+
+    private BitSet mayMatch(String text) {
         BitSet blocks = new BitSet();
-        blocks.set(0, (names.size() + BLOCK - 1) / BLOCK);
-        for (int one : classes(pattern)) {
+        blocks.set(0, groups.blocks());
+        for (int one : classes(text)) {
             blocks.and(blocksByClass[one]);
         }
-        return blocks.stream()
-                .flatMap(b -> IntStream.range(b * BLOCK, Math.min(names.size(), (b + 1) * BLOCK)));
+        return blocks;
     }
 
     private static IntSet classes(String pattern) {
@@ -111,45 +142,5 @@ final class NameGrams {
             }
         }
         return result;
-    }
-
-    /**
-     * The numbers of the first names that begin with a text, in their order. O(log n + how many
-     * do).
-     *
-     * @param text in lower case
-     */
-    IntStream firstBeginningWith(String text, int most) {
-        PriorityQueue<Integer> first = new PriorityQueue<>((one, other) -> other - one);
-        int end = firstFrom(text, true);
-        for (int at = firstFrom(text, false); at < end; at++) {
-            if (first.size() < most || sorted[at] < first.peek()) {
-                first.add(sorted[at]);
-                if (first.size() > most) {
-                    first.poll();
-                }
-            }
-        }
-        return first.stream().mapToInt(Integer::intValue).sorted();
-    }
-
-    /**
-     * The first place in sorted order from which no name is before a text.
-     *
-     * @param behind also none that begins with it
-     */
-    private int firstFrom(String text, boolean behind) {
-        int low = 0;
-        int high = sorted.length;
-        while (low < high) {
-            int middle = (low + high) >>> 1;
-            String name = lower(sorted[middle]);
-            if (name.compareTo(text) < 0 || behind && name.startsWith(text)) {
-                low = middle + 1;
-            } else {
-                high = middle;
-            }
-        }
-        return low;
     }
 }

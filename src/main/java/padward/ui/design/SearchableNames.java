@@ -1,11 +1,13 @@
 package padward.ui.design;
 
+import it.unimi.dsi.fastutil.ints.IntList;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.IntPredicate;
 import java.util.stream.Stream;
 import padward.design.Glob;
 
@@ -60,27 +62,28 @@ public final class SearchableNames {
         String text = typed.strip().toLowerCase(Locale.ROOT);
         boolean pattern = text.contains("*") || text.contains("?");
         Optional<NameGrams> index = grams;
-        if (index.isEmpty() || text.isEmpty()) {
+        if (index.isEmpty() || text.isEmpty() || !index.get().canFind(text)) {
             prepare();
             return lookAtAll(text, pattern, most);
         }
         List<String> result = new ArrayList<>();
         if (!pattern) {
-            index.get().firstBeginningWith(text, most).forEach(i -> result.add(names.get(i)));
+            add(index.get().find(text, true, most), i -> true, most, result);
         }
-        Glob glob = Glob.of("*" + text + "*");
-        index.get()
-                .mayMatch(text)
-                .filter(
-                        i -> {
-                            String lower = names.get(i).toLowerCase(Locale.ROOT);
-                            return pattern
-                                    ? glob.matches(lower)
-                                    : lower.contains(text) && !lower.startsWith(text);
-                        })
-                .limit(most - result.size())
-                .forEach(i -> result.add(names.get(i)));
+        int beginning = result.size();
+        if (beginning < most) {
+            // All that begin with it are found already, and will be found once more.
+            add(
+                    index.get().find(text, false, most + beginning),
+                    i -> pattern || !names.get(i).toLowerCase(Locale.ROOT).startsWith(text),
+                    most,
+                    result);
+        }
         return result;
+    }
+
+    private void add(IntList found, IntPredicate wanted, int most, List<String> to) {
+        found.intStream().filter(wanted).limit(most - to.size()).forEach(i -> to.add(names.get(i)));
     }
 
     private List<String> lookAtAll(String text, boolean pattern, int most) {

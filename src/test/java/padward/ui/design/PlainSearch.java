@@ -12,9 +12,15 @@ final class PlainSearch {
     static List<String> find(String typed, List<String> names, int most) {
         String text = typed.strip().toLowerCase(Locale.ROOT);
         StringBuilder regex = new StringBuilder();
-        for (char c : text.toCharArray()) {
-            regex.append(c == '*' ? ".*" : c == '?' ? "." : Pattern.quote("" + c));
-        }
+        text.codePoints()
+                .forEach(
+                        c ->
+                                regex.append(
+                                        c == '*'
+                                                ? ".*"
+                                                : c == '?'
+                                                        ? "."
+                                                        : Pattern.quote(Character.toString(c))));
         Pattern part = Pattern.compile(regex.toString());
         boolean marks = text.contains("*") || text.contains("?");
         Stream<String> beginning =

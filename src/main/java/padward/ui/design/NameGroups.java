@@ -1,0 +1,239 @@
+package padward.ui.design;
+
+import it.unimi.dsi.fastutil.chars.CharArrayList;
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Names in groups of neighbours that differ in the number at their end alone, as the wires of a bus
+ * do. Of the beginning that a group shares, only what differs from the group before is stored; the
+ * ends are stored once for all groups with the same. A search reads each beginning once, and equal
+ * ends once for each state in which beginnings leave it: for names in order of their characters it
+ * reads some characters a group. Groups are put together in blocks, any of which can be left out.
+ * Case does not count. Immutable.
+ */
+final class NameGroups {
+    /** A block ends with the first group that has it reach so many names. */
+    private static final int BLOCK = 128;
+
+    private static final int REMEMBERED = 4096;
+
+    private final int[] firstGroups;
+    private final int[] firstNames;
+    private final int[] shared;
+    private final int[] firstCharacters;
+    private final char[] characters;
+    private final int[] endsOfGroups;
+    private final int[] firstEnds;
+    private final int[] firstOfEnd;
+    private final char[] charactersOfEnds;
+    private final int longest;
+
+    /** Groups names in lower case, in their order. O(sum of their lengths). */
+    NameGroups(List<String> lower) {
+        Maker maker = new Maker(lower);
+        maker.make();
+        firstGroups = maker.firstGroups.toIntArray();
+        firstNames = maker.firstNames.toIntArray();
+        shared = maker.shared.toIntArray();
+        firstCharacters = maker.firstCharacters.toIntArray();
+        characters = maker.characters.toCharArray();
+        endsOfGroups = maker.endsOfGroups.toIntArray();
+        firstEnds = maker.firstEnds.toIntArray();
+        firstOfEnd = maker.firstOfEnd.toIntArray();
+        charactersOfEnds = maker.charactersOfEnds.toCharArray();
+        longest = maker.longest;
+    }
+
+    /** Finds the groups of a list of names, one after the other. */
+    private static final class Maker {
+        private final List<String> lower;
+        private final IntArrayList firstGroups = new IntArrayList();
+        private final IntArrayList firstNames = new IntArrayList();
+        private final IntArrayList shared = new IntArrayList();
+        private final IntArrayList firstCharacters = new IntArrayList();
+        private final CharArrayList characters = new CharArrayList();
+        private final IntArrayList endsOfGroups = new IntArrayList();
+        private final IntArrayList firstEnds = new IntArrayList();
+        private final IntArrayList firstOfEnd = new IntArrayList();
+        private final CharArrayList charactersOfEnds = new CharArrayList();
+        private final Map<List<String>, Integer> numbersOfEnds = new HashMap<>();
+        private String before = "";
+        private int longest;
+
+        Maker(List<String> lower) {
+            this.lower = lower;
+        }
+
+        void make() {
+            int name = 0;
+            while (name < lower.size()) {
+                name = addGroup(name);
+            }
+            firstGroups.add(firstNames.size());
+            firstNames.add(lower.size());
+            firstCharacters.add(characters.size());
+            firstOfEnd.add(charactersOfEnds.size());
+        }
+
+        /** Adds the group that begins with a name; the name behind it. */
+        private int addGroup(int first) {
+            String stem = lower.get(first).substring(0, end(lower.get(first)));
+            List<String> own = new ArrayList<>();
+            int next = first;
+            while (next < lower.size() && isOf(stem, lower.get(next))) {
+                own.add(lower.get(next).substring(stem.length()));
+                next++;
+            }
+            boolean begins = first == 0 || first - firstNames.getInt(firstGroups.topInt()) >= BLOCK;
+            if (begins) {
+                firstGroups.add(firstNames.size());
+            }
+            int common = common(before, stem);
+            firstNames.add(first);
+            shared.add(common);
+            firstCharacters.add(characters.size());
+            stem.chars().skip(begins ? 0 : common).forEach(c -> characters.add((char) c));
+            endsOfGroups.add(number(own));
+            longest = Math.max(longest, stem.length());
+            before = stem;
+            return next;
+        }
+
+        private int number(List<String> own) {
+            int fresh = firstEnds.size();
+            Integer known = numbersOfEnds.putIfAbsent(own, fresh);
+            if (known != null) {
+                return known;
+            }
+            firstEnds.add(firstOfEnd.size());
+            for (String end : own) {
+                firstOfEnd.add(charactersOfEnds.size());
+                end.chars().forEach(c -> charactersOfEnds.add((char) c));
+            }
+            return fresh;
+        }
+    }
+
+    /** Where the number at a name's end begins, with what is no letter behind it. */
+    private static int end(String name) {
+        int digits = name.length();
+        while (digits > 0 && !Character.isLetterOrDigit(name.charAt(digits - 1))) {
+            digits--;
+        }
+        int result = digits;
+        while (result > 0 && Character.isDigit(name.charAt(result - 1))) {
+            result--;
+        }
+        return result == digits ? name.length() : result;
+    }
+
+    private static boolean isOf(String stem, String name) {
+        return name.startsWith(stem) && end(name) == stem.length();
+    }
+
+    /** How many characters two names have in common at their beginnings. */
+    static int common(String one, String other) {
+        int result = 0;
+        int most = Math.min(one.length(), other.length());
+        while (result < most && one.charAt(result) == other.charAt(result)) {
+            result++;
+        }
+        return result;
+    }
+
+    /** How many blocks there are. */
+    int blocks() {
+        return firstGroups.length - 1;
+    }
+
+    /** The number of a block's first name; the number of names for the block behind the last. */
+    int firstName(int block) {
+        return firstNames[firstGroups[block]];
+    }
+
+    /** A search for one text, block by block. */
+    final class Search {
+        private final TextStates text;
+        private final IntArrayList found = new IntArrayList();
+        private final long[] states = new long[longest + 1];
+        private final long[] statesOfUnfit = new long[REMEMBERED];
+        private final int[] endsOfUnfit = new int[REMEMBERED];
+        private int reached;
+        private int next;
+
+        Search(TextStates text) {
+            this.text = text;
+            states[0] = text.start();
+        }
+
+        /** The numbers of the names found so far, in their order. */
+        IntArrayList found() {
+            return found;
+        }
+
+        /**
+         * Reads a block; it may stop when it has found enough.
+         *
+         * @param block behind those that were read before
+         */
+        void read(int block, int enough) {
+            int first = firstGroups[block];
+            int behind = firstGroups[block + 1];
+            reached = first == next ? Math.min(reached, shared[first]) : 0;
+            for (next = first; next < behind && found.size() < enough; next++) {
+                readGroup(next, next == first ? 0 : shared[next]);
+            }
+        }
+
+        /**
+         * @param from how many of its characters are not stored
+         */
+        private void readGroup(int group, int from) {
+            int at = Math.min(reached, shared[group]);
+            int toIndex = firstCharacters[group] - from;
+            int end = firstCharacters[group + 1] - toIndex;
+            long now = states[at];
+            while (at < end && !text.isDecided(now)) {
+                now = text.next(now, characters[toIndex + at]);
+                states[++at] = now;
+            }
+            reached = at;
+            if (text.isFound(now)) {
+                for (int i = firstNames[group]; i < firstNames[group + 1]; i++) {
+                    found.add(i);
+                }
+            } else if (now != 0) {
+                readEnds(group, text.least(now));
+            }
+        }
+
+        private void readEnds(int group, long behindStem) {
+            int of = endsOfGroups[group];
+            int slot = (int) ((behindStem * 31 + of) * 0x9E3779B97F4A7C15L >>> 52);
+            if (statesOfUnfit[slot] == behindStem && endsOfUnfit[slot] == of) {
+                return;
+            }
+            int before = found.size();
+            int end = firstEnds[of];
+            for (int name = firstNames[group]; name < firstNames[group + 1]; name++, end++) {
+                long now = behindStem;
+                for (int at = firstOfEnd[end];
+                        at < firstOfEnd[end + 1] && !text.isDecided(now);
+                        at++) {
+                    now = text.next(now, charactersOfEnds[at]);
+                }
+                if (text.isFound(now)) {
+                    found.add(name);
+                }
+            }
+            if (found.size() == before) {
+                statesOfUnfit[slot] = behindStem;
+                endsOfUnfit[slot] = of;
+            }
+        }
+    }
+}
