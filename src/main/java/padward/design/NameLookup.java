@@ -96,7 +96,7 @@ public final class NameLookup {
         if (!(byName instanceof Match.None<Net>)) {
             return byName;
         }
-        List<Net> byPin = PinText.find(design, text.strip());
+        List<Net> byPin = PinNetLookup.find(design, text.strip());
         if (!byPin.isEmpty()) {
             return of(
                     IntStream.range(0, byPin.size()).boxed().toList(),

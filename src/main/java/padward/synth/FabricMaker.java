@@ -50,8 +50,8 @@ public final class FabricMaker {
                         "larch-" + side + "x" + side + "-" + seed,
                         "Invented fabric, made from seed " + seed + ".",
                         List.of(
-                                CellKind.lookupTable("lookup-table", TileTypes.LOOKUP_TABLE),
-                                CellKind.register("register", TileTypes.REGISTER),
+                                CellKind.lookupTable("lookup-table", MadeTileTypes.LOOKUP_TABLE),
+                                CellKind.register("register", MadeTileTypes.REGISTER),
                                 new CellKind("memory", true),
                                 new CellKind("multiplier", false),
                                 new CellKind("io-register", true)),
@@ -70,7 +70,7 @@ public final class FabricMaker {
                 side,
                 side,
                 wireKinds(),
-                TileTypes.all(PADS_PER_TILE),
+                MadeTileTypes.all(PADS_PER_TILE),
                 areas(side, random),
                 pads(side, random));
     }

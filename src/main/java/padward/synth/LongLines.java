@@ -63,21 +63,25 @@ final class LongLines {
             for (String direction : FabricMaker.DIRECTIONS) {
                 String other = FabricMaker.kind(LENGTH, direction);
                 String middle = FabricMaker.kind(7, direction);
-                if (!TileTypes.opposite(one, other)) {
+                if (!MadeTileTypes.opposite(one, other)) {
                     rules.add(
-                            TileTypes.toggle(
+                            MadeTileTypes.toggle(
                                     one,
                                     other,
                                     new IndexMap.ByTopology(SwitchBoxTopology.UNIVERSAL),
-                                    TileTypes.BOX));
-                    rules.add(TileTypes.toggle(one, middle, new IndexMap.Same(), TileTypes.BOX));
-                    rules.add(TileTypes.toggle(middle, one, new IndexMap.Same(), TileTypes.BOX));
+                                    MadeTileTypes.BOX));
                     rules.add(
-                            TileTypes.toggle(
+                            MadeTileTypes.toggle(
+                                    one, middle, new IndexMap.Same(), MadeTileTypes.BOX));
+                    rules.add(
+                            MadeTileTypes.toggle(
+                                    middle, one, new IndexMap.Same(), MadeTileTypes.BOX));
+                    rules.add(
+                            MadeTileTypes.toggle(
                                     one,
                                     FabricMaker.kind(1, direction),
                                     new IndexMap.Spread(1, 1),
-                                    TileTypes.BOX));
+                                    MadeTileTypes.BOX));
                 }
             }
         }

@@ -697,7 +697,13 @@ class EditTest {
         assertThat(refused(made().cell("z", "X").design(), route))
                 .containsExactly("X.i is used by cell z");
         // Of a cell that leaves in the same entry, nothing is left there.
-        assertThat(wires(after(made().cell("z", "X").design(), route, new Edit.RemoveCell("z")), "m"))
+        assertThat(
+                        wires(
+                                after(
+                                        made().cell("z", "X").design(),
+                                        route,
+                                        new Edit.RemoveCell("z")),
+                                "m"))
                 .contains("X.i");
         // To a pin where it is only in the air already, it may stay.
         Design air = made().net("k", "w.j", "", "W.j").design();
@@ -708,8 +714,7 @@ class EditTest {
     @Test
     void ofASwitchGroupOneSwitchCanBeOn() {
         HandMade made = made().switchGroup("mux", "c d", "a P");
-        String both =
-                "cannot both be on: they are in switch group mux";
+        String both = "cannot both be on: they are in switch group mux";
         Edit toPad = new Edit.RouteNet("n", tree("S.o a P"));
         assertThat(refused(made.design(), toPad))
                 .singleElement()
@@ -751,8 +756,7 @@ class EditTest {
         assertThat(refused(design, swap(design, "a", "c")))
                 .contains("the signals of pins a and c of cell g cannot be swapped");
         assertThat(refused(design, swap(design, "c", "b"))).contains("net n does not end at g.c");
-        assertThat(refused(design, swap(design, "a", "a")))
-                .contains("net n already ends at g.a");
+        assertThat(refused(design, swap(design, "a", "a"))).contains("net n already ends at g.a");
         Design locked = alike().cell("g", "A").lockCell("g").design();
         assertThat(refused(locked, swap(locked, "a", "b"))).contains("cell g is locked");
         Design tied = alike().cell("g", "A", Map.of("tied b", "0")).design();
@@ -781,8 +785,7 @@ class EditTest {
         assertThat(wires(off, "on")).containsExactly("T.o");
         assertThat(ends(off, "on")).containsExactly("t.o");
         // Another port that shares the enable keeps it.
-        Design shared =
-                made.enabledPad("R", "E").port("r", PortDirection.OUT, "R").design();
+        Design shared = made.enabledPad("R", "E").port("r", PortDirection.OUT, "R").design();
         Design kept = after(shared, new Edit.DisconnectPort("p"));
         assertThat(ends(kept, "on")).containsExactly("t.o", "enable of port r");
         assertThat(wires(kept, "on")).contains("E.d");

@@ -13,7 +13,7 @@ import padward.format.design.DesignReader;
 import padward.format.fabric.FabricReader;
 import padward.format.ledger.LedgerReader;
 import padward.format.netlist.CellMappingReader;
-import padward.handover.ChangeText;
+import padward.handover.ChangeListText;
 import padward.lesson.file.LearnerFile;
 import padward.lesson.file.LessonReader;
 
@@ -24,7 +24,7 @@ class SchemaFilesTest {
     static Map<String, String> all() {
         Map<String, String> all = new TreeMap<>();
         all.put("board", BoardReader.schema());
-        all.put("changes", ChangeText.schema());
+        all.put("changes", ChangeListText.schema());
         all.put("design", DesignReader.schema());
         all.put("fabric", FabricReader.schema());
         all.put("learner", LearnerFile.schema());

@@ -30,7 +30,7 @@ import padward.format.fabric.FabricWriter;
 import padward.format.ledger.EntrySigning;
 import padward.format.ledger.LedgerWriter;
 import padward.handover.ChangeList;
-import padward.handover.ChangeText;
+import padward.handover.ChangeListText;
 import padward.lesson.LearnerRecord;
 import padward.lesson.exercise.ExerciseKind;
 import padward.lesson.file.LearnerFile;
@@ -105,7 +105,7 @@ class SchemaTest {
         Path file = folder.resolve("ledger.json");
         LedgerWriter.write(ledger, design.fabric(), file);
         assertThat(schema("ledger").validate(text(file), InputFormat.JSON)).isEmpty();
-        String changes = ChangeText.json(ChangeList.of(design, ledger));
+        String changes = ChangeListText.json(ChangeList.of(design, ledger));
         assertThat(schema("changes").validate(changes, InputFormat.JSON)).isEmpty();
         assertThat(changes).contains("cell-set").contains("port-gone").contains("cell-gone");
         // Whoever carries it out must know which site signals pass from now on.

@@ -33,7 +33,7 @@ import padward.timing.ExternalLineDelay;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 import padward.watch.circuit.TruthTable;
 import padward.watch.place.WatchPlacer;
 import padward.watch.place.WatchQuestion;
@@ -177,7 +177,7 @@ class ChangeListProperties {
                         List.of(table, register),
                         List.of(new Circuit.Output("out", new Signal.Made(1))),
                         1,
-                        Start.any(1),
+                        StartState.any(1),
                         List.of());
         int pad = PadNames.findExact(base.fabric(), "x7y2/pad[1]").getAsInt();
         WatchResult.Placed placed =

@@ -106,8 +106,8 @@ class SwappedPinsTest {
                         Map.of("name", "n", "end", "t.c", "before", "t.a", "setting", "rows"));
         Schema schema =
                 SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
-                        .getSchema(ChangeText.schema());
-        assertThat(schema.validate(ChangeText.json(list), InputFormat.JSON)).isEmpty();
+                        .getSchema(ChangeListText.schema());
+        assertThat(schema.validate(ChangeListText.json(list), InputFormat.JSON)).isEmpty();
     }
 
     @Test

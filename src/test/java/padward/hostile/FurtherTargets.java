@@ -13,8 +13,8 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.format.bareboard.BareBoardReader;
+import padward.format.bareboard.BoardNetListCheck;
 import padward.format.bareboard.BoardNets;
-import padward.format.bareboard.NetListCheck;
 import padward.format.bareboard.PartsTable;
 import padward.format.bsdl.BsdlReader;
 import padward.format.bsdl.PackagePins;
@@ -178,8 +178,8 @@ final class FurtherTargets {
     }
 
     private void netList(Path file) throws Exception {
-        if (NetListCheck.isFor(file)) {
-            NetListCheck.check(file, Progress.NONE);
+        if (BoardNetListCheck.isFor(file)) {
+            BoardNetListCheck.check(file, Progress.NONE);
         }
         board(file, PartsTable.read(world.file("heron-2.parts.csv"), Progress.NONE));
     }

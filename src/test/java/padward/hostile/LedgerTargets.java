@@ -31,7 +31,7 @@ import padward.format.ledger.LedgerReplay;
 import padward.format.ledger.LedgerWriter;
 import padward.format.source.Source;
 import padward.handover.ChangeList;
-import padward.handover.ChangeText;
+import padward.handover.ChangeListText;
 
 /** Ledgers, journals, and what a user states about leads. */
 final class LedgerTargets {
@@ -102,9 +102,9 @@ final class LedgerTargets {
         if (ledger.applyTo(world.design()) instanceof Ledger.Applied.Fits fits) {
             PlainRules.check(fits.design());
             ChangeList list = ChangeList.of(world.design(), ledger);
-            ChangeText.json(list);
-            ChangeText.csv(list);
-            ChangeText.csv(ChangeList.back(world.design(), ledger));
+            ChangeListText.json(list);
+            ChangeListText.csv(list);
+            ChangeListText.csv(ChangeList.back(world.design(), ledger));
             Path changed = world.file("changed.design.json");
             DesignWriter.write(fits.design(), changed, "only.fabric.json", "board.json");
             Design read = DesignReader.read(changed, Progress.NONE);

@@ -23,13 +23,13 @@ final class RegistersAround {
     private static final int MOST_SEEN = 10_000;
 
     private final Design before;
-    private final SameDriver same;
+    private final NetCounterparts same;
     private final List<NearRegister> result = new ArrayList<>();
     private final Set<Net> seen = new HashSet<>();
 
     private RegistersAround(Design before, Design now) {
         this.before = before;
-        this.same = new SameDriver(before, now);
+        this.same = new NetCounterparts(before, now);
     }
 
     /** Those whose nets the present design has, the nearest first. */

@@ -53,7 +53,7 @@ public final class WantedCheck {
         Optional<Net> before = was.isPresent() ? earlier(was.get(), wanted) : Optional.empty();
         Optional<Net> net =
                 before.isPresent()
-                        ? new SameDriver(was.get(), now).find(before.get())
+                        ? new NetCounterparts(was.get(), now).find(before.get())
                         : Optional.of(NameLookup.requireNet(now, wanted.net(), "net"));
         Optional<Answer> answerBefore =
                 before.isPresent()
@@ -105,7 +105,7 @@ public final class WantedCheck {
         Optional<Net> before = named(earlier, wanted.net());
         return before.isPresent()
                 ? before
-                : named(now, wanted.net()).flatMap(new SameDriver(now, earlier)::find);
+                : named(now, wanted.net()).flatMap(new NetCounterparts(now, earlier)::find);
     }
 
     private static Optional<Net> named(Design design, String name) throws BadInput {

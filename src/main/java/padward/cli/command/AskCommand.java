@@ -19,7 +19,7 @@ import padward.breakout.survey.WhatIfReport;
 import padward.breakout.text.AnswerText;
 import padward.breakout.wanted.WantedResult;
 import padward.change.Edit;
-import padward.cli.batch.AskedOption;
+import padward.cli.batch.QuestionOptions;
 import padward.cli.form.AnswerForm;
 import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
@@ -59,7 +59,7 @@ public final class AskCommand implements Callable<Integer> {
     private static final String EFFORT_MS = "600";
 
     @Mixin private DesignOption design;
-    @Mixin private AskedOption question;
+    @Mixin private QuestionOptions question;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -114,7 +114,7 @@ public final class AskCommand implements Callable<Integer> {
             Path design, String net, String pad, boolean json, PrintWriter out, Progress progress) {
         AskCommand command = new AskCommand();
         command.design = DesignOption.of(design, progress);
-        command.question = AskedOption.of(net, pad);
+        command.question = QuestionOptions.of(net, pad);
         command.engine = SearchEngineKind.valueOf(ENGINE.toUpperCase(Locale.ROOT));
         command.json = json;
         command.pushDepth = Integer.parseInt(PUSH_DEPTH);

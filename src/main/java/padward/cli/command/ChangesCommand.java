@@ -18,8 +18,8 @@ import padward.cli.output.ExitStatus;
 import padward.design.Design;
 import padward.format.ledger.LedgerReplay;
 import padward.handover.ChangeList;
+import padward.handover.ChangeListText;
 import padward.handover.ChangeTemplate;
-import padward.handover.ChangeText;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -93,10 +93,10 @@ public final class ChangesCommand implements Callable<Integer> {
             return ChangeTemplate.run(template, list);
         }
         if (output.lowerName().endsWith(".json")) {
-            return ChangeText.json(list);
+            return ChangeListText.json(list);
         }
         if (output.lowerName().endsWith(".csv")) {
-            return ChangeText.csv(list);
+            return ChangeListText.csv(list);
         }
         throw new BadInput(
                 "-o",

@@ -15,7 +15,7 @@ import padward.fabric.review.FabricOddity;
 import padward.fabric.review.FabricReview;
 import padward.fabric.review.Finding;
 import padward.fabric.review.Oddity;
-import padward.format.bareboard.NetListCheck;
+import padward.format.bareboard.BoardNetListCheck;
 import padward.format.design.BoardReader;
 import padward.format.design.DesignReader;
 import padward.format.fabric.FabricReader;
@@ -77,8 +77,8 @@ public final class FileCheck {
      * @throws BadInput when the file has a fault
      */
     public static Found check(Path file, Progress progress) throws BadInput {
-        if (NetListCheck.isFor(file)) {
-            return Found.of(NetListCheck.check(file, progress));
+        if (BoardNetListCheck.isFor(file)) {
+            return Found.of(BoardNetListCheck.check(file, progress));
         }
         Source source = Source.of(file);
         FileHeader head = FileHeader.read(source);

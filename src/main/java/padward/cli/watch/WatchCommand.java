@@ -27,7 +27,7 @@ import padward.watch.place.WatchPlacer;
 import padward.watch.place.WatchQuestion;
 import padward.watch.place.WatchResult;
 import padward.watch.request.CircuitRequest;
-import padward.watch.request.FewerNets;
+import padward.watch.request.ReducedRequest;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -144,8 +144,8 @@ public final class WatchCommand implements Callable<Integer> {
             }
             if (result instanceof WatchResult.DoesNotFit) {
                 fewer =
-                        FewerNets.find(request, result.question(), design.progress())
-                                .map(FewerNets::text);
+                        ReducedRequest.find(request, result.question(), design.progress())
+                                .map(ReducedRequest::text);
             }
         }
     }

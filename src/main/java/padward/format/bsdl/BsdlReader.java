@@ -218,7 +218,7 @@ public final class BsdlReader {
     }
 
     private List<PackagePins.Pin> pins(String map) throws BadInput {
-        PinMapText text = new PinMapText(source.label(), places.get(map), maps.get(map));
+        BsdlPinMap text = new BsdlPinMap(source.label(), places.get(map), maps.get(map));
         List<PackagePins.Pin> pins = new ArrayList<>();
         Set<String> mapped = new HashSet<>();
         Set<String> taken = new HashSet<>();
@@ -242,7 +242,7 @@ public final class BsdlReader {
         return pins;
     }
 
-    private List<PortBit> bits(PinMapText text) throws BadInput {
+    private List<PortBit> bits(BsdlPinMap text) throws BadInput {
         String name = text.port().toLowerCase(Locale.ROOT);
         int bracket = name.indexOf('(');
         List<PortBit> all = ports.get(bracket < 0 ? name : name.substring(0, bracket));

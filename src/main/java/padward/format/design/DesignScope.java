@@ -20,7 +20,7 @@ final class DesignScope {
     private final Names portNames = new Names("port");
     private Fabric fabric;
     private PadLookup pads;
-    private DesignRules rules;
+    private DesignFileRules rules;
     private RouteChecker routes;
     private Supplier<List<Cell>> cells = List::of;
     private Supplier<List<Port>> ports = List::of;
@@ -31,7 +31,7 @@ final class DesignScope {
     void set(Fabric of) {
         fabric = of;
         pads = new PadLookup(of);
-        rules = new DesignRules(of);
+        rules = new DesignFileRules(of);
     }
 
     /** Nets end at these, which were read from the file. */
@@ -65,7 +65,7 @@ final class DesignScope {
         return pads;
     }
 
-    DesignRules rules() {
+    DesignFileRules rules() {
         return rules;
     }
 

@@ -136,7 +136,7 @@ final class NetForm {
                                 e ->
                                         e.terminal() instanceof Terminal.CellPin at
                                                 ? at.pin()
-                                                : DesignRules.pinOf(
+                                                : DesignFileRules.pinOf(
                                                         (Terminal.PortEnd) e.terminal()))
                         .means("name of a pin of its site; or");
         var port =
@@ -216,7 +216,7 @@ final class NetForm {
             JsonIn in, int number, boolean drives, OptionalInt required, boolean unrouted)
             throws BadInput {
         Port port = scope.port(number);
-        in.require(DesignRules.checkPort(port.name(), port.direction(), drives));
+        in.require(DesignFileRules.checkPort(port.name(), port.direction(), drives));
         return new End(
                 new Terminal.PortEnd(port.id()),
                 scope.fabric().pads().get(port.pad()).vertex(),
@@ -233,10 +233,10 @@ final class NetForm {
             OptionalInt required,
             boolean unrouted)
             throws BadInput {
-        if (!pin.equals(DesignRules.ENABLE)) {
+        if (!pin.equals(DesignFileRules.ENABLE)) {
             throw in.faultAt(
                     in.place() + ".pin",
-                    Text.quote(DesignRules.ENABLE) + ", or none, next to \"port\"",
+                    Text.quote(DesignFileRules.ENABLE) + ", or none, next to \"port\"",
                     Text.quote(pin));
         }
         in.require(in.place(), scope.rules().checkEnable(port, drives));

@@ -97,7 +97,7 @@ final class RouteChecker {
         if (!isOn(net, vertex)) {
             return rules.take(net, vertex);
         }
-        return DesignRules.trouble(
+        return DesignFileRules.trouble(
                 "a wire, pin or pad that is driven once",
                 quote(vertex) + ", which net " + Text.quote(netNames.get(net)) + " drives already");
     }

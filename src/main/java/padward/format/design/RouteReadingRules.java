@@ -103,7 +103,7 @@ public final class RouteReadingRules {
     private Optional<DesignFault> takenBy(int before, int net, int vertex) {
         return before == Fabric.NOTHING
                 ? Optional.empty()
-                : DesignRules.trouble(
+                : DesignFileRules.trouble(
                         "a wire, pin or pad that only one net has",
                         quote(vertex)
                                 + ", which nets "
@@ -128,7 +128,7 @@ public final class RouteReadingRules {
                         : turnOn(net, from, to);
             }
         }
-        return DesignRules.trouble(
+        return DesignFileRules.trouble(
                 "a switch, fixed connection or pass-through from " + quote(from) + " to it",
                 quote(to) + ", to which there is none");
     }
@@ -142,7 +142,7 @@ public final class RouteReadingRules {
         long edge = EdgeKey.of(from, to);
         if (netInGroup.containsKey(group) && onInGroup.get(group) != edge) {
             long before = onInGroup.get(group);
-            return DesignRules.trouble(
+            return DesignFileRules.trouble(
                     "at most one switch of group " + Text.quote(groups.name(group)) + " that is on",
                     "the one from "
                             + quote(from)
@@ -161,7 +161,7 @@ public final class RouteReadingRules {
     private Optional<DesignFault> through(int net, int site) {
         int cell = cellBySite.get(site);
         if (cell != Fabric.NOTHING && !cells.get(cell).letsThrough()) {
-            return DesignRules.trouble(
+            return DesignFileRules.trouble(
                     "a pass-through of an unused site, or of one whose cell has the setting through ="
                             + " open",
                     fabric.site(site).described()
@@ -172,7 +172,7 @@ public final class RouteReadingRules {
         int before = netThroughSite.put(site, net);
         return before == Fabric.NOTHING || before == net
                 ? Optional.empty()
-                : DesignRules.trouble(
+                : DesignFileRules.trouble(
                         "a site that only one net passes through",
                         fabric.site(site).described()
                                 + ", which net "

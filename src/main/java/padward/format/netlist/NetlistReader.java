@@ -47,7 +47,7 @@ public final class NetlistReader {
                         ? EdifReader.read(source, progress)
                         : VerilogReader.read(source, progress);
         FlatNetlist flat = Flattener.flatten(library, top, mapping.types().keySet());
-        Mapped mapped = new Mapper(flat, mapping, new KindPins(fabric)).run();
+        Mapped mapped = new NetlistMapper(flat, mapping, new KindPins(fabric)).run();
         checkNames(source, mapped.netlist());
         return mapped;
     }

@@ -16,7 +16,7 @@ import padward.design.board.Attachment;
 import padward.design.board.BoardHeader;
 import padward.design.board.PadWiring;
 import padward.fabric.Fabric;
-import padward.format.design.DesignRules;
+import padward.format.design.DesignFileRules;
 import padward.format.json.EnumWords;
 import padward.format.tables.csv.TableOut;
 
@@ -112,7 +112,7 @@ final class DesignRows {
         } else {
             Terminal.PortEnd at = (Terminal.PortEnd) end;
             String port = design.ports().get(at.port()).name();
-            String pin = DesignRules.pinOf(at);
+            String pin = DesignFileRules.pinOf(at);
             rows.printRecord(net.name(), "", pin, port, role, required, mark);
         }
     }

@@ -16,7 +16,7 @@ import padward.design.Port;
 import padward.design.PortDirection;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
-import padward.format.design.DesignRules;
+import padward.format.design.DesignFileRules;
 import padward.format.fabric.PadLookup;
 import padward.format.form.Kind;
 import padward.format.json.DesignFault;
@@ -34,7 +34,7 @@ final class DesignTables {
     private final TableFolder folder;
     private final Fabric fabric;
     private final InfoTables info;
-    private final DesignRules rules;
+    private final DesignFileRules rules;
     private final PadLookup pads;
     private final Map<String, Integer> cellByName = new HashMap<>();
     private final Map<String, Integer> portByName = new HashMap<>();
@@ -68,7 +68,7 @@ final class DesignTables {
         this.folder = folder;
         this.fabric = fabric;
         this.info = info;
-        this.rules = new DesignRules(fabric);
+        this.rules = new DesignFileRules(fabric);
         this.pads = new PadLookup(fabric);
     }
 

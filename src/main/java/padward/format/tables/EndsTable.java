@@ -11,7 +11,7 @@ import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
 import padward.fabric.SiteView;
-import padward.format.design.DesignRules;
+import padward.format.design.DesignFileRules;
 import padward.format.json.DesignFault;
 import padward.format.source.FileLimits;
 import padward.format.source.Text;
@@ -20,14 +20,14 @@ import padward.format.tables.csv.CsvTable;
 /** Reads the ends of nets: each net has one driver, and each end one net. */
 final class EndsTable {
     private final DesignTables design;
-    private final DesignRules rules;
+    private final DesignFileRules rules;
     private final Fabric fabric;
     private final IntOpenHashSet seen = new IntOpenHashSet();
 
     /** Where nets start at ports in both directions. */
     private final IntOpenHashSet startsSeen = new IntOpenHashSet();
 
-    EndsTable(DesignTables design, DesignRules rules, Fabric fabric) {
+    EndsTable(DesignTables design, DesignFileRules rules, Fabric fabric) {
         this.design = design;
         this.rules = rules;
         this.fabric = fabric;
@@ -106,7 +106,9 @@ final class EndsTable {
         }
         boolean drives = readRole(table, role, port.direction() == PortDirection.IN);
         DesignTables.report(
-                table, portColumn, DesignRules.checkPort(port.name(), port.direction(), drives));
+                table,
+                portColumn,
+                DesignFileRules.checkPort(port.name(), port.direction(), drives));
         int vertex = fabric.pads().get(port.pad()).vertex();
         Terminal end = new Terminal.PortEnd(number);
         String text = "port " + port.name();
@@ -115,7 +117,7 @@ final class EndsTable {
 
     private void addEnable(
             CsvTable table, int net, Port port, CsvTable.Column pin, CsvTable.Column role) {
-        if (!table.text(pin).equals(DesignRules.ENABLE)) {
+        if (!table.text(pin).equals(DesignFileRules.ENABLE)) {
             table.fault(
                     pin, "enable, or nothing, next to a port", () -> Text.quote(table.text(pin)));
             return;

@@ -11,8 +11,8 @@ import padward.design.Design;
 import padward.design.Occupant;
 import padward.route.search.SearchSources;
 import padward.unblock.release.QuestionContext;
+import padward.unblock.why.FewestObstaclesSearch;
 import padward.unblock.why.LabelListener;
-import padward.unblock.why.MinimumColorRun;
 import padward.unblock.why.SearchLimits;
 
 /**
@@ -28,7 +28,7 @@ public final class RecordedLabels {
     private int stepCount;
     private boolean fromNet;
     private int atLeastByCuts;
-    private MinimumColorRun.Result result;
+    private FewestObstaclesSearch.Result result;
 
     private RecordedLabels(Design design, int maxSteps) {
         this.design = design;
@@ -45,7 +45,7 @@ public final class RecordedLabels {
         Question question = blocked.question();
         RecordedLabels played = new RecordedLabels(question.design(), maxSteps);
         played.result =
-                MinimumColorRun.run(
+                FewestObstaclesSearch.run(
                         new QuestionContext(
                                 question.design(),
                                 question.net(),
@@ -126,7 +126,7 @@ public final class RecordedLabels {
     }
 
     /** The result of the search. */
-    public MinimumColorRun.Result result() {
+    public FewestObstaclesSearch.Result result() {
         return result;
     }
 }

@@ -24,7 +24,7 @@ import padward.route.search.SearchOutcome;
  * @param parts its searches in order: over free resources; then, if that fails, also over used
  *     ones, at a price for each obstacle
  */
-public record RecordedQuestion(SearchMethod method, Answer answer, List<Part> parts) {
+public record RecordedQuestion(PlayedSearch method, Answer answer, List<Part> parts) {
     /**
      * One search of the question.
      *
@@ -52,7 +52,7 @@ public record RecordedQuestion(SearchMethod method, Answer answer, List<Part> pa
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
     public static RecordedQuestion of(
-            Question question, SearchMethod method, int maxSteps, Progress progress) {
+            Question question, PlayedSearch method, int maxSteps, Progress progress) {
         Fabric fabric = question.design().fabric();
         Recorder recorder = new Recorder(maxSteps);
         PathSearch search = new PathSearch(fabric, recorder);

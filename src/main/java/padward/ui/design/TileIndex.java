@@ -37,7 +37,7 @@ public final class TileIndex {
     /** Far tile of each wire, {@link Fabric#NOTHING} for other vertices. */
     private final int[] heads;
 
-    private final Lanes lanes;
+    private final WireLanes lanes;
     private final int[] longWires;
     private final int reach;
 
@@ -67,7 +67,7 @@ public final class TileIndex {
                         .filter(s -> s <= MAX_SHORT_SPAN)
                         .max()
                         .orElse(0);
-        lanes = new Lanes(fabric, this);
+        lanes = new WireLanes(fabric, this);
         if (!tapped.isEmpty()) {
             listTaps();
         }
@@ -199,7 +199,7 @@ public final class TileIndex {
     }
 
     /** The lane in which each wire is drawn. */
-    Lanes lanes() {
+    WireLanes lanes() {
         return lanes;
     }
 

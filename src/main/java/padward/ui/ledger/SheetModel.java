@@ -35,7 +35,7 @@ import padward.design.Design;
 import padward.format.design.Digest;
 import padward.handover.BenchSheet;
 import padward.handover.ChangeList;
-import padward.handover.ChangeText;
+import padward.handover.ChangeListText;
 import padward.handover.SdfText;
 import padward.handover.SheetCsv;
 import padward.handover.SheetPage;
@@ -285,7 +285,7 @@ final class SheetModel {
                             design.get().getFileName().toString(),
                             Digest.of(design.get()),
                             kept.entries());
-            WholeFile.writeText(file, ChangeText.json(ChangeList.of(kept.original(), ledger)));
+            WholeFile.writeText(file, ChangeListText.json(ChangeList.of(kept.original(), ledger)));
         } else {
             throw fault(
                     file,

@@ -7,7 +7,7 @@ import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import padward.breakout.survey.FreeDelay;
+import padward.breakout.survey.FreeWireDelay;
 import padward.design.Design;
 import padward.fabric.Fabric;
 import padward.fabric.delay.Delay;
@@ -102,7 +102,7 @@ final class MeasureModel {
         calculating = true;
         job.start(
                 "Measuring the delay between two tiles",
-                progress -> FreeDelay.between(design, start, end, progress),
+                progress -> FreeWireDelay.between(design, start, end, progress),
                 least -> {
                     calculating = false;
                     show(

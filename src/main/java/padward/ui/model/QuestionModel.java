@@ -224,7 +224,8 @@ public final class QuestionModel {
                         NameLookup.requireNet(design, wanted.net(), "net"),
                         pads.get(0),
                         wanted.corner())
-                : QuestionParser.read(on.opened(), wanted.net(), wanted.pad(), wanted.corner());
+                : QuestionFieldsParser.read(
+                        on.opened(), wanted.net(), wanted.pad(), wanted.corner());
     }
 
     /** A pad alone asks which nets reach it: the list of nets says so of those that it shows. */

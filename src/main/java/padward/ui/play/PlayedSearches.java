@@ -14,10 +14,10 @@ import padward.breakout.ask.Question;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Fabric;
+import padward.lesson.recording.PlayedSearch;
 import padward.lesson.recording.RecordedLabels;
 import padward.lesson.recording.RecordedQuestion;
 import padward.lesson.recording.Recorder;
-import padward.lesson.recording.SearchMethod;
 import padward.unblock.why.SearchLimits;
 
 /**
@@ -30,21 +30,21 @@ import padward.unblock.why.SearchLimits;
  */
 record PlayedSearches(
         Question question,
-        Map<SearchMethod, List<SearchPlayer>> searches,
+        Map<PlayedSearch, List<SearchPlayer>> searches,
         List<String> parts,
         Optional<LabelSearchPlayer> labels) {
     /** Answers a question again and records the searches. */
     static PlayedSearches of(Answer answer, Progress progress) {
         Question question = answer.question();
         Fabric fabric = question.design().fabric();
-        Map<SearchMethod, List<SearchPlayer>> searches = new EnumMap<>(SearchMethod.class);
+        Map<PlayedSearch, List<SearchPlayer>> searches = new EnumMap<>(PlayedSearch.class);
         List<String> parts = new ArrayList<>();
-        for (SearchMethod method : SearchMethod.values()) {
+        for (PlayedSearch method : PlayedSearch.values()) {
             RecordedQuestion played =
                     RecordedQuestion.of(question, method, Recorder.DEFAULT_STEPS, progress);
             searches.put(
                     method, played.parts().stream().map(p -> new SearchPlayer(fabric, p)).toList());
-            if (method == SearchMethod.A_STAR) {
+            if (method == PlayedSearch.A_STAR) {
                 played.parts().forEach(p -> parts.add(p.what()));
             }
         }
@@ -63,7 +63,7 @@ record PlayedSearches(
     }
 
     /** The search of a method in a part; its last one if it has fewer. */
-    Optional<SearchPlayer> search(SearchMethod method, int part) {
+    Optional<SearchPlayer> search(PlayedSearch method, int part) {
         return Optional.ofNullable(searches.get(method))
                 .filter(all -> !all.isEmpty())
                 .map(all -> all.get(Math.min(part, all.size() - 1)));
@@ -92,8 +92,8 @@ record PlayedSearches(
      * both.
      */
     String savedText(int part) {
-        Optional<SearchPlayer> star = search(SearchMethod.A_STAR, part);
-        Optional<SearchPlayer> plain = search(SearchMethod.DIJKSTRA, part);
+        Optional<SearchPlayer> star = search(PlayedSearch.A_STAR, part);
+        Optional<SearchPlayer> plain = search(PlayedSearch.DIJKSTRA, part);
         if (star.isEmpty() || plain.isEmpty()) {
             return "";
         }

@@ -11,8 +11,8 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import padward.base.Counts;
+import padward.lesson.recording.PlayedSearch;
 import padward.lesson.recording.Recording;
-import padward.lesson.recording.SearchMethod;
 import padward.route.search.SearchOutcome;
 import padward.ui.control.Controls;
 import padward.ui.design.OpenDesign;
@@ -26,20 +26,20 @@ import padward.ui.model.WindowModel;
 final class SearchComparison extends VBox {
     private final WindowModel model;
     private final StepsModel steps;
-    private final Side star = new Side(SearchMethod.A_STAR);
-    private final Side plain = new Side(SearchMethod.DIJKSTRA);
+    private final Side star = new Side(PlayedSearch.A_STAR);
+    private final Side plain = new Side(PlayedSearch.DIJKSTRA);
     private final Label saved = new Label();
 
     /** One of the two. */
     private static final class Side {
-        private final SearchMethod method;
+        private final PlayedSearch method;
         private final Label title;
         private final SearchThumbnail thumb;
         private final Label settled = new Label();
         private final Label frontier = new Label();
         private final Label end = new Label();
 
-        Side(SearchMethod method) {
+        Side(PlayedSearch method) {
             this.method = method;
             this.title = new Label(method.label());
             this.title.getStyleClass().add("side-title");

@@ -9,7 +9,7 @@ import javafx.beans.property.ReadOnlyIntegerProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
-import padward.lesson.recording.SearchMethod;
+import padward.lesson.recording.PlayedSearch;
 import padward.ui.map.MapModel;
 import padward.ui.model.WindowModel;
 
@@ -81,7 +81,7 @@ public final class StepsModel {
     }
 
     /** The search of a method in the part that is shown. */
-    Optional<SearchPlayer> search(SearchMethod method) {
+    Optional<SearchPlayer> search(PlayedSearch method) {
         return played().flatMap(p -> p.search(method, part.get()));
     }
 
@@ -98,7 +98,7 @@ public final class StepsModel {
     private void moved() {
         if (player().orElse(null) instanceof SearchPlayer shown) {
             int settled = shown.replay().settledCount();
-            for (SearchMethod method : SearchMethod.values()) {
+            for (PlayedSearch method : PlayedSearch.values()) {
                 search(method).filter(s -> s != shown).ifPresent(s -> s.goToSettled(settled));
             }
         }

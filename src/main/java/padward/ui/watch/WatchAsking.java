@@ -20,7 +20,7 @@ import padward.watch.place.WatchPlacer;
 import padward.watch.place.WatchQuestion;
 import padward.watch.place.WatchResult;
 import padward.watch.request.CircuitRequest;
-import padward.watch.request.FewerNets;
+import padward.watch.request.ReducedRequest;
 
 /**
  * Answers a question about a watch circuit, with all texts that are shown of it. Away from the UI
@@ -82,7 +82,7 @@ record WatchAsking(
                     not.question(),
                     not.sentence(),
                     smaller,
-                    FewerNets.find(not.request(), not.question(), progress),
+                    ReducedRequest.find(not.request(), not.question(), progress),
                     moving.map(m -> "With other nets and cells moved " + WatchText.fitsMoving(m)));
         } catch (BadInput fault) {
             return new WatchOutcome.Faulty(fault);

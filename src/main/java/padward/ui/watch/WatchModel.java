@@ -23,7 +23,7 @@ import padward.ui.work.JobSlot;
 import padward.watch.condition.ConditionNetNames;
 import padward.watch.condition.ConditionParser;
 import padward.watch.request.CircuitRequest;
-import padward.watch.request.FewerNets;
+import padward.watch.request.ReducedRequest;
 
 /** A watch circuit: what is asked, what came of it, and keeping it. Knows no controls. */
 public final class WatchModel {
@@ -174,7 +174,7 @@ public final class WatchModel {
     void askWithFewerNets() {
         if (outcome.get().orElse(null) instanceof WatchOutcome.DoesNotFit not) {
             boolean moving = not.question().mayMove();
-            not.fewer().map(FewerNets::request).ifPresent(f -> askFor(f, moving));
+            not.fewer().map(ReducedRequest::request).ifPresent(f -> askFor(f, moving));
         }
     }
 

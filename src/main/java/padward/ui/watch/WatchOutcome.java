@@ -10,7 +10,7 @@ import padward.ui.design.OpenDesign;
 import padward.watch.place.WatchQuestion;
 import padward.watch.place.WatchResult;
 import padward.watch.request.CircuitRequest;
-import padward.watch.request.FewerNets;
+import padward.watch.request.ReducedRequest;
 
 /** What came of asking for a watch circuit. */
 sealed interface WatchOutcome {
@@ -58,7 +58,7 @@ sealed interface WatchOutcome {
             WatchQuestion question,
             String sentence,
             Optional<String> smaller,
-            Optional<FewerNets> fewer,
+            Optional<ReducedRequest> fewer,
             Optional<String> moving)
             implements WatchOutcome {}
 

@@ -5,15 +5,15 @@ import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import padward.design.Occupancy;
 import padward.fabric.SwitchGroups;
-import padward.route.cost.BlockedDraft;
 import padward.route.cost.BlockedVertices;
+import padward.route.cost.BlockedVerticesDraft;
 
 /**
  * Which vertices are taken while moves are tried, and which of them by what is new. Can be copied,
  * so that a move that fails leaves no traces.
  */
 public final class OccupancyOverlay {
-    private BlockedDraft taken;
+    private BlockedVerticesDraft taken;
 
     /** Vertices that the new route will take; nothing may be routed there. */
     private IntSet reserved;
@@ -30,7 +30,7 @@ public final class OccupancyOverlay {
     private SwitchOverlay switches;
 
     private OccupancyOverlay(
-            BlockedDraft taken,
+            BlockedVerticesDraft taken,
             IntSet reserved,
             IntSet routed,
             IntSet moved,
@@ -46,7 +46,7 @@ public final class OccupancyOverlay {
 
     OccupancyOverlay(Occupancy occupancy, SwitchGroups groups) {
         this(
-                BlockedDraft.of(occupancy),
+                BlockedVerticesDraft.of(occupancy),
                 new IntOpenHashSet(),
                 new IntOpenHashSet(),
                 new IntOpenHashSet(),
@@ -145,7 +145,7 @@ public final class OccupancyOverlay {
 
     /** What is taken, except for one vertex, which a search must be able to enter. */
     BlockedVertices takenBut(int vertex) {
-        BlockedDraft others = taken.copy();
+        BlockedVerticesDraft others = taken.copy();
         others.free(vertex);
         return others.toVertices();
     }

@@ -16,8 +16,8 @@ import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 import padward.fabric.delay.Corner;
-import padward.route.cost.BlockedDraft;
 import padward.route.cost.BlockedVertices;
+import padward.route.cost.BlockedVerticesDraft;
 import padward.route.search.SearchSources;
 
 /**
@@ -42,7 +42,7 @@ public final class OwnNet {
 
     private final Int2IntOpenHashMap netAtDriver = new Int2IntOpenHashMap();
     private final Lazy<BlockedVertices> closedVertices = new Lazy<>(this::blockClosed);
-    private final Lazy<BlockedDraft> occupied = new Lazy<>(this::blockOccupied);
+    private final Lazy<BlockedVerticesDraft> occupied = new Lazy<>(this::blockOccupied);
     private final Lazy<SearchSources> fastStarts = new Lazy<>(() -> along(Corner.FAST));
     private final Lazy<SearchSources> slowStarts = new Lazy<>(() -> along(Corner.SLOW));
 
@@ -188,11 +188,11 @@ public final class OwnNet {
     }
 
     /** What the design uses and what {@link #closes} says, as a draft of the caller's own. */
-    BlockedDraft occupied() {
+    BlockedVerticesDraft occupied() {
         return occupied.get().copy();
     }
 
-    private BlockedDraft blockOccupied() {
-        return BlockedDraft.of(design.occupancy()).blockAll(closed).blockAll(beside);
+    private BlockedVerticesDraft blockOccupied() {
+        return BlockedVerticesDraft.of(design.occupancy()).blockAll(closed).blockAll(beside);
     }
 }

@@ -21,8 +21,8 @@ import padward.fabric.Pad;
 import padward.fabric.SiteView;
 import padward.fabric.SwitchGroups;
 import padward.fabric.VertexKind;
-import padward.route.cost.BlockedDraft;
 import padward.route.cost.BlockedVertices;
+import padward.route.cost.BlockedVerticesDraft;
 import padward.route.cost.CostModel;
 import padward.route.cost.FreeOnlyCost;
 import padward.route.cost.ObstacleCost;
@@ -255,7 +255,7 @@ public final class QuestionContext {
     }
 
     /** Blocks the pad where it is used although no net comes to it. */
-    private void blockPad(BlockedDraft blocked) {
+    private void blockPad(BlockedVerticesDraft blocked) {
         if (isSwitched()) {
             blocked.block(switchedPad);
         }
@@ -285,7 +285,7 @@ public final class QuestionContext {
      * @param isOff whether a switch that is on now, as an {@link EdgeKey}, will be off
      */
     public CostModel overFreeAnd(IntSet freed, LongPredicate isOff) {
-        BlockedDraft blocked = own.occupied();
+        BlockedVerticesDraft blocked = own.occupied();
         freeOpen(disconnected, blocked);
         blockPad(blocked);
         freeOpen(freed, blocked);
@@ -300,7 +300,7 @@ public final class QuestionContext {
                 });
     }
 
-    private void freeOpen(IntSet vertices, BlockedDraft blocked) {
+    private void freeOpen(IntSet vertices, BlockedVerticesDraft blocked) {
         for (int vertex : vertices) {
             if (!isClosed(vertex)) {
                 blocked.free(vertex);
@@ -310,7 +310,7 @@ public final class QuestionContext {
 
     /** Routes over everything that could be removed, at a price. */
     public CostModel atAPrice() {
-        BlockedDraft draft = BlockedDraft.of(occupancy).freeAll(disconnected);
+        BlockedVerticesDraft draft = BlockedVerticesDraft.of(occupancy).freeAll(disconnected);
         blockPad(draft);
         BlockedVertices used = draft.toVertices();
         return obeying(

@@ -27,7 +27,7 @@ public record Circuit(
         List<CircuitElement> elements,
         List<Output> outputs,
         int latency,
-        Start start,
+        StartState start,
         List<String> cautions) {
     /** The caution about an output without a register. */
     public static final String GLITCHES =

@@ -88,7 +88,7 @@ public sealed interface Condition {
      * @param value the number
      * @param care the bits that matter; not all only where it is compared for equality
      */
-    record WithValue(Vector vector, Comparison comparison, BigInteger value, BigInteger care)
+    record WithValue(NetVector vector, Comparison comparison, BigInteger value, BigInteger care)
             implements Condition {
         @Override
         public List<String> ownNets() {
@@ -102,7 +102,8 @@ public sealed interface Condition {
     }
 
     /** While a vector compares so with another of the same width. */
-    record WithVector(Vector vector, Comparison comparison, Vector other) implements Condition {
+    record WithVector(NetVector vector, Comparison comparison, NetVector other)
+            implements Condition {
         @Override
         public List<String> ownNets() {
             return Stream.concat(vector.nets().stream(), other.nets().stream()).toList();
@@ -115,7 +116,7 @@ public sealed interface Condition {
     }
 
     /** While a vector is a number from one to another, both included. */
-    record InRange(Vector vector, BigInteger least, BigInteger greatest) implements Condition {
+    record InRange(NetVector vector, BigInteger least, BigInteger greatest) implements Condition {
         @Override
         public List<String> ownNets() {
             return vector.nets();

@@ -116,7 +116,7 @@ public final class ConditionLogic implements Condition.Visitor<Integer> {
         return logic.and(literal, LogicGraph.not(before));
     }
 
-    private List<Integer> bits(Vector vector) {
+    private List<Integer> bits(NetVector vector) {
         return vector.nets().stream().map(builder::net).toList();
     }
 }

@@ -156,7 +156,7 @@ public final class ConditionParser {
     }
 
     /** One side of a comparison: a vector or a number, with the place where it begins. */
-    private record Side(int at, Optional<Vector> vector, Optional<Number> number) {}
+    private record Side(int at, Optional<NetVector> vector, Optional<Number> number) {}
 
     private Condition compared() throws BadInput {
         Side left = side();
@@ -211,8 +211,8 @@ public final class ConditionParser {
 
     private Condition comparison(Side left, Comparison sign, Side right) throws BadInput {
         if (left.vector.isPresent() && right.vector.isPresent()) {
-            Vector one = left.vector.get();
-            Vector other = right.vector.get();
+            NetVector one = left.vector.get();
+            NetVector other = right.vector.get();
             if (one.width() != other.width()) {
                 throw fault(
                         right.at,
@@ -230,7 +230,7 @@ public final class ConditionParser {
         throw fault(right.at, "a net, as two numbers are always the same", "a number");
     }
 
-    private Condition withNumber(Vector vector, Comparison sign, Side side) throws BadInput {
+    private Condition withNumber(NetVector vector, Comparison sign, Side side) throws BadInput {
         Number number = side.number.orElseThrow();
         requireFit(vector, side);
         boolean equality = sign == Comparison.EQUAL || sign == Comparison.DIFFERENT;
@@ -244,7 +244,7 @@ public final class ConditionParser {
         return new Condition.WithValue(vector, sign, number.value(), care);
     }
 
-    private void requireFit(Vector vector, Side side) throws BadInput {
+    private void requireFit(NetVector vector, Side side) throws BadInput {
         Number number = side.number.orElseThrow();
         OptionalInt width = number.width();
         if (width.isPresent() && width.getAsInt() != vector.width()) {
@@ -265,7 +265,7 @@ public final class ConditionParser {
         }
     }
 
-    private Condition range(Vector vector) throws BadInput {
+    private Condition range(NetVector vector) throws BadInput {
         Side least = plainNumber(vector);
         if (!take("..")) {
             throw fault(at, "“..” and the greatest number", rest());
@@ -279,7 +279,7 @@ public final class ConditionParser {
         return new Condition.InRange(vector, from, to);
     }
 
-    private Side plainNumber(Vector vector) throws BadInput {
+    private Side plainNumber(NetVector vector) throws BadInput {
         skipBlanks();
         if (at == text.length() || !Character.isDigit(text.charAt(at))) {
             throw fault(at, "a number", rest());
@@ -323,7 +323,7 @@ public final class ConditionParser {
     /** The name that stands here, without its backslashes, and where its last bracket begins. */
     private record Name(String plain, int bracket) {}
 
-    private Vector vector() throws BadInput {
+    private NetVector vector() throws BadInput {
         int start = at;
         Name name = name();
         if (name.plain.isEmpty()) {
@@ -333,19 +333,19 @@ public final class ConditionParser {
     }
 
     /** A name that ends in bit numbers means these bits, unless a net has exactly that name. */
-    private Vector vector(int start, Name name) throws BadInput {
+    private NetVector vector(int start, Name name) throws BadInput {
         boolean range = name.bracket > 0 && name.plain.indexOf(':', name.bracket) > 0;
         if (range && !names.isNet(name.plain)) {
             return bits(start, name);
         }
         ConditionNetNames.Meaning meaning = names.meaning(name.plain);
         if (meaning instanceof ConditionNetNames.Meaning.OneNet net) {
-            return new Vector(name.plain, List.of(net.name()));
+            return new NetVector(name.plain, List.of(net.name()));
         }
         if (meaning instanceof ConditionNetNames.Meaning.OneVector vector) {
             List<String> bits = names.bits(vector.name());
             if (!bits.isEmpty()) {
-                return new Vector(name.plain, bits);
+                return new NetVector(name.plain, bits);
             }
             throw fault(
                     start,
@@ -358,7 +358,7 @@ public final class ConditionParser {
                 names.notOne(name.plain, (ConditionNetNames.Meaning.NotOne) meaning));
     }
 
-    private Vector bits(int start, Name name) throws BadInput {
+    private NetVector bits(int start, Name name) throws BadInput {
         String base = name.plain.substring(0, name.bracket);
         String inside = name.plain.substring(name.bracket + 1, name.plain.length() - 1);
         String[] ends = inside.split(":", -1);
@@ -383,7 +383,7 @@ public final class ConditionParser {
             }
             nets.add(net.get());
         }
-        return new Vector(name.plain, nets);
+        return new NetVector(name.plain, nets);
     }
 
     private static boolean isShortNumber(String text) {

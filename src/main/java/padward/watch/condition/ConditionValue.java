@@ -19,7 +19,7 @@ public record ConditionValue(Predicate<String> level) implements Condition.Visit
         return condition.accept(this);
     }
 
-    private BigInteger number(Vector vector) {
+    private BigInteger number(NetVector vector) {
         BigInteger value = BigInteger.ZERO;
         for (int i = 0; i < vector.nets().size(); i++) {
             value = level.test(vector.nets().get(i)) ? value.setBit(i) : value;

@@ -5,7 +5,7 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 
 /**
  * High for a cycle after each cycle in which any of several nets has another level than before.
@@ -37,6 +37,6 @@ public record Changes(List<String> nets, String clock) implements Recipe {
                         + " after each cycle in which any of "
                         + RecipeBuilder.listed(nets)
                         + " has changed.";
-        return recipe.circuit(out, function, 1, Start.any(2));
+        return recipe.circuit(out, function, 1, StartState.any(2));
     }
 }

@@ -6,7 +6,7 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 import padward.watch.logic.LogicGraph;
 
 /**
@@ -48,6 +48,6 @@ public record Count(List<String> nets, String clock, int cycles) implements Reci
                         + RecipeBuilder.listed(nets)
                         + "; the output marker is high with the first.";
         int longest = (1 << which.size()) * (cycles == 1 ? 1 : 2 * cycles);
-        return recipe.circuit(out, function, 1, Start.any(1 + longest));
+        return recipe.circuit(out, function, 1, StartState.any(1 + longest));
     }
 }

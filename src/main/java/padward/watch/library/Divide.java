@@ -5,7 +5,7 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 import padward.watch.logic.LogicGraph;
 
 /**
@@ -27,7 +27,7 @@ public record Divide(String clock, int by, Optional<Event> counted) implements R
                         .orElse(by + " cycles of " + clock);
         String function =
                 "One period for every " + what + "; high for " + by / 2 + " of the " + by + ".";
-        return recipe.circuit(output(recipe, step), function, 1, Start.any(4 * by));
+        return recipe.circuit(output(recipe, step), function, 1, StartState.any(4 * by));
     }
 
     private int output(RecipeBuilder recipe, int step) {

@@ -5,7 +5,7 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 
 /**
  * High while an odd number of nets is high.
@@ -30,9 +30,9 @@ public record Parity(List<String> nets, Optional<String> clock) implements Recip
                     recipe.registered(RecipeBuilder.OUT, odd),
                     function + ", one cycle of " + clock.get() + " later.",
                     1,
-                    Start.any(1));
+                    StartState.any(1));
         }
         recipe.cautionOfGlitches();
-        return recipe.circuit(odd, function + ".", 0, Start.any(0));
+        return recipe.circuit(odd, function + ".", 0, StartState.any(0));
     }
 }

@@ -9,7 +9,7 @@ import padward.base.BadInput;
 import padward.base.Listing;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 import padward.watch.condition.ConditionLogic;
 import padward.watch.logic.CircuitBuilder;
 import padward.watch.logic.LogicGraph;
@@ -142,7 +142,7 @@ final class RecipeBuilder {
         caution(Circuit.GLITCHES);
     }
 
-    Circuit circuit(int output, String function, int latency, Start start) {
+    Circuit circuit(int output, String function, int latency, StartState start) {
         return builder.output(OUT, output)
                 .build(new CircuitBuilder.About(word, function, latency, start, cautions));
     }

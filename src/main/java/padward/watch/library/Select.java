@@ -6,7 +6,7 @@ import padward.base.BadInput;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
 import padward.watch.circuit.Signal;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 
 /**
  * One of several nets, chosen by levels at nets or pads.
@@ -57,10 +57,10 @@ public record Select(List<String> nets, List<Signal> steer, Optional<String> clo
                         + ".";
         if (clock.isPresent()) {
             return recipe.circuit(
-                    recipe.registered(RecipeBuilder.OUT, chosen), function, 1, Start.any(1));
+                    recipe.registered(RecipeBuilder.OUT, chosen), function, 1, StartState.any(1));
         }
         recipe.cautionOfGlitches();
-        return recipe.circuit(chosen, function, 0, Start.any(0));
+        return recipe.circuit(chosen, function, 0, StartState.any(0));
     }
 
     private static String name(Signal signal) {

@@ -6,7 +6,7 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 import padward.watch.logic.LogicGraph;
 
 /**
@@ -69,6 +69,6 @@ public record Signature(List<String> nets, String clock, Event reset, Optional<E
                         + clock
                         + shown,
                 1,
-                new Start(Start.Kind.AFTER_RESET, 0));
+                new StartState(StartState.Kind.AFTER_RESET, 0));
     }
 }

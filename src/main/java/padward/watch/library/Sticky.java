@@ -4,7 +4,7 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 import padward.watch.logic.LogicGraph;
 
 /**
@@ -45,7 +45,8 @@ public record Sticky(Event event, String clock, Optional<Event> reset) implement
         String until =
                 reset.map(r -> ", until a cycle in which " + r.isTrue() + ".")
                         .orElse(", for good.");
-        Start.Kind kind = reset.isPresent() ? Start.Kind.AFTER_RESET : Start.Kind.INITIAL_VALUES;
+        StartState.Kind kind =
+                reset.isPresent() ? StartState.Kind.AFTER_RESET : StartState.Kind.INITIAL_VALUES;
         return recipe.circuit(
                 out,
                 "High from one cycle of "
@@ -54,6 +55,6 @@ public record Sticky(Event event, String clock, Optional<Event> reset) implement
                         + event.isTrue()
                         + until,
                 1,
-                new Start(kind, 0));
+                new StartState(kind, 0));
     }
 }

@@ -5,7 +5,7 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 import padward.watch.logic.LogicGraph;
 
 /**
@@ -40,6 +40,6 @@ public record Stretch(Event event, String clock, int cycles) implements Recipe {
                         + " from one cycle after each cycle in which "
                         + event.isTrue()
                         + ".";
-        return recipe.circuit(out, function, 1, Start.any(2 + (1 << bitCount)));
+        return recipe.circuit(out, function, 1, StartState.any(2 + (1 << bitCount)));
     }
 }

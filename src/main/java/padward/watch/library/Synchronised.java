@@ -4,7 +4,7 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 
 /**
  * A net of another clock, through two registers one after the other.
@@ -28,6 +28,6 @@ public record Synchronised(String net, String clock) implements Recipe {
                 out,
                 net + ", taken by two registers one after the other at " + clock + ".",
                 2,
-                Start.any(2));
+                StartState.any(2));
     }
 }

@@ -4,7 +4,7 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 
 /**
  * Another level each time that a condition becomes true.
@@ -25,6 +25,6 @@ public record Toggle(Event event, String clock) implements Recipe {
                         + " becomes true, one cycle of "
                         + clock
                         + " later.";
-        return recipe.circuit(out, function, 1, Start.any(2));
+        return recipe.circuit(out, function, 1, StartState.any(2));
     }
 }

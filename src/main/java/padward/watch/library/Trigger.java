@@ -4,7 +4,7 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 
 /**
  * High while a condition is true.
@@ -28,9 +28,10 @@ public record Trigger(Event when, Optional<String> clock, boolean registered) im
                     recipe.registered(RecipeBuilder.OUT, event),
                     "High while " + when.isTrue() + ", one cycle of " + clock.get() + " later.",
                     1,
-                    Start.any(1 + earlier));
+                    StartState.any(1 + earlier));
         }
         recipe.cautionOfGlitches();
-        return recipe.circuit(event, "High while " + when.isTrue() + ".", 0, Start.any(earlier));
+        return recipe.circuit(
+                event, "High while " + when.isTrue() + ".", 0, StartState.any(earlier));
     }
 }

@@ -11,7 +11,7 @@ import java.util.Set;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 
 /**
  * Puts a circuit together: logic between nets, pads and registers, which is mapped to tables of k
@@ -131,7 +131,7 @@ public final class CircuitBuilder {
 
     /** What a circuit says of itself. */
     public record About(
-            String name, String function, int latency, Start start, List<String> cautions) {
+            String name, String function, int latency, StartState start, List<String> cautions) {
         /** Copies the list. */
         public About {
             cautions = List.copyOf(cautions);

@@ -15,7 +15,7 @@ import padward.design.Terminal;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 import padward.watch.circuit.TruthTable;
 
 /**
@@ -170,9 +170,9 @@ final class OwnCircuit {
         return 1; // it depends on its own registers alone, as a divider does
     }
 
-    private Start start() {
+    private StartState start() {
         boolean stated = logic.parts().values().stream().anyMatch(p -> p.initial().isPresent());
-        return stated ? new Start(Start.Kind.INITIAL_VALUES, 0) : Start.any(0);
+        return stated ? new StartState(StartState.Kind.INITIAL_VALUES, 0) : StartState.any(0);
     }
 
     private List<String> cautions() {

@@ -25,7 +25,7 @@ import padward.watch.answer.SetupHold;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 import padward.watch.place.WatchPlacer;
 import padward.watch.place.WatchQuestion;
 import padward.watch.place.WatchQuestion.PadRegister;
@@ -139,7 +139,7 @@ record RegisterPlacing(
                 elements,
                 List.of(out),
                 elements.size(),
-                Start.any(elements.size()),
+                StartState.any(elements.size()),
                 List.of());
     }
 

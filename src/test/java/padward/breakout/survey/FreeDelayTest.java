@@ -33,7 +33,7 @@ class FreeDelayTest {
                         Path.of("fixtures/small/" + name + ".design.json"), Progress.NONE);
         int start = tile(design.fabric(), from);
         int goal = tile(design.fabric(), to);
-        Optional<Delay> found = FreeDelay.between(design, start, goal, Progress.NONE);
+        Optional<Delay> found = FreeWireDelay.between(design, start, goal, Progress.NONE);
         for (Corner corner : Corner.values()) {
             assertThat(found.map(d -> d.at(corner)).orElse(-1))
                     .as(from + " to " + to + " " + corner)

@@ -68,12 +68,12 @@ class RecordingProperties {
                 new Asker(question.design().fabric(), SearchEngineKind.OWN)
                         .answer(question, Progress.NONE);
         RecordedQuestion played =
-                RecordedQuestion.of(question, SearchMethod.AS_ASKED, 1_000_000, Progress.NONE);
+                RecordedQuestion.of(question, PlayedSearch.AS_ASKED, 1_000_000, Progress.NONE);
         assertThat(played.answer()).isEqualTo(expected);
         RecordedQuestion star =
-                RecordedQuestion.of(question, SearchMethod.A_STAR, 1_000_000, Progress.NONE);
+                RecordedQuestion.of(question, PlayedSearch.A_STAR, 1_000_000, Progress.NONE);
         RecordedQuestion plain =
-                RecordedQuestion.of(question, SearchMethod.DIJKSTRA, 1_000_000, Progress.NONE);
+                RecordedQuestion.of(question, PlayedSearch.DIJKSTRA, 1_000_000, Progress.NONE);
         for (RecordedQuestion other : List.of(played, star, plain)) {
             other.parts().forEach(p -> checkReplay(p.recording()));
             if (expected instanceof Answer.FreeRoute open) {
@@ -206,9 +206,9 @@ class RecordingProperties {
     void memoryIsLimitedAndCountingContinues() throws PatternFault {
         Question question = question(7).orElseThrow();
         RecordedQuestion whole =
-                RecordedQuestion.of(question, SearchMethod.DIJKSTRA, 1_000_000, Progress.NONE);
+                RecordedQuestion.of(question, PlayedSearch.DIJKSTRA, 1_000_000, Progress.NONE);
         RecordedQuestion part =
-                RecordedQuestion.of(question, SearchMethod.DIJKSTRA, 10, Progress.NONE);
+                RecordedQuestion.of(question, PlayedSearch.DIJKSTRA, 10, Progress.NONE);
         assertThat(part.answer()).isEqualTo(whole.answer());
         Recording all = whole.parts().get(0).recording();
         Recording some = part.parts().get(0).recording();

@@ -16,7 +16,7 @@ import padward.design.Design;
 import padward.design.PadNames;
 import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
-import padward.lesson.recording.SearchMethod;
+import padward.lesson.recording.PlayedSearch;
 import padward.route.cost.ObstacleCost;
 import padward.ui.design.OpenDesign;
 import padward.ui.draw.Palette;
@@ -62,7 +62,7 @@ class StepNumbersTest {
                                 Corner.SLOW),
                         Progress.NONE);
         PlayedSearches played = PlayedSearches.of(answer, Progress.NONE);
-        SearchPlayer player = played.search(SearchMethod.A_STAR, 0).orElseThrow();
+        SearchPlayer player = played.search(PlayedSearch.A_STAR, 0).orElseThrow();
         player.goTo(player.size() / 2);
         assertThat(player.text())
                 .containsPattern("\\d\\.\\d{3} ns")

@@ -19,7 +19,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.BadInput;
 import padward.watch.CircuitRun;
 import padward.watch.circuit.Circuit;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 import padward.watch.logic.CircuitBuilder;
 
 /** What conditions mean, in all values of their nets, and what is wrong with faulty ones. */
@@ -57,7 +57,7 @@ class ConditionTest {
         int literal = new ConditionLogic(builder, Optional.of("clk")).add(parse(text));
         builder.output("out", literal);
         return builder.build(
-                new CircuitBuilder.About("trigger", "Test.", 0, Start.any(0), List.of()));
+                new CircuitBuilder.About("trigger", "Test.", 0, StartState.any(0), List.of()));
     }
 
     private static int bit(String net) {

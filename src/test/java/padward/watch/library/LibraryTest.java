@@ -22,7 +22,7 @@ import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.CircuitKinds;
 import padward.watch.circuit.Signal;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 import padward.watch.condition.ConditionNetNames;
 import padward.watch.library.Specification.Rule;
 
@@ -100,8 +100,8 @@ class LibraryTest {
     private static void assertShows(Recipe recipe, Rule rule) throws BadInput {
         for (int k : new int[] {2, 4, 6}) {
             Drawn drawn = new Drawn(recipe, k, 100 + k, CYCLES);
-            Start start = drawn.circuit.start();
-            boolean known = start.kind() == Start.Kind.ANY_STATE;
+            StartState start = drawn.circuit.start();
+            boolean known = start.kind() == StartState.Kind.ANY_STATE;
             int from = known ? Math.max(start.cycles(), drawn.circuit.latency()) : 400;
             for (int t = from; t < CYCLES; t++) {
                 if (drawn.out.get(t) != rule.at(drawn.past, t)) {

@@ -9,7 +9,7 @@ import padward.design.Net;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
-import padward.watch.circuit.Start;
+import padward.watch.circuit.StartState;
 import padward.watch.circuit.TruthTable;
 
 /** Circuits without a purpose, drawn for tests of where they can be placed. */
@@ -61,7 +61,7 @@ final class SomeCircuits {
                 elements,
                 List.of(new Circuit.Output("out", new Signal.Made(count - 1))),
                 0,
-                Start.any(0),
+                StartState.any(0),
                 List.of());
     }
 }

@@ -104,7 +104,7 @@ class FewerNetsTest {
         CircuitRequest asked = select(registered);
         WatchResult not = place(asked, "J1.1");
         assertThat(not).isInstanceOf(WatchResult.DoesNotFit.class);
-        Optional<FewerNets> found = FewerNets.find(asked, not.question(), Progress.NONE);
+        Optional<ReducedRequest> found = ReducedRequest.find(asked, not.question(), Progress.NONE);
         int largest = largestOfAll(registered ? Optional.of("clk12") : Optional.empty());
         assertThat(largest).isEqualTo(expected);
         assertThat(found.map(f -> f.request().nets()).orElse(List.of()))
@@ -117,7 +117,9 @@ class FewerNetsTest {
         fill("65536 1024");
         WatchResult not = place(select(true), "J1.1");
         assertThatThrownBy(
-                        () -> FewerNets.find(select(true), not.question(), Progress.NONE.within(0)))
+                        () ->
+                                ReducedRequest.find(
+                                        select(true), not.question(), Progress.NONE.within(0)))
                 .isInstanceOf(CancellationException.class);
     }
 }

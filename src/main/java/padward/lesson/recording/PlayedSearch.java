@@ -1,7 +1,7 @@
 package padward.lesson.recording;
 
 /** The search with which a question is played. */
-public enum SearchMethod {
+public enum PlayedSearch {
     /** A* with the best estimate known (Hart, Nilsson, Raphael 1968). */
     A_STAR("A*"),
     /** Dijkstra's search (Numer. Math. 1, 1959): A* without an estimate. */
@@ -14,7 +14,7 @@ public enum SearchMethod {
 
     private final String label;
 
-    SearchMethod(String label) {
+    PlayedSearch(String label) {
         this.label = label;
     }
 

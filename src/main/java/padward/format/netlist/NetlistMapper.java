@@ -21,7 +21,7 @@ import padward.format.source.Text;
  * Turns the instances of a flat netlist into cells of a fabric's kinds. One object maps one
  * netlist.
  */
-final class Mapper {
+final class NetlistMapper {
     private final FlatNetlist flat;
     private final CellMapping mapping;
     private final KindPins kindPins;
@@ -42,7 +42,7 @@ final class Mapper {
         private boolean clock;
     }
 
-    Mapper(FlatNetlist flat, CellMapping mapping, KindPins kindPins) {
+    NetlistMapper(FlatNetlist flat, CellMapping mapping, KindPins kindPins) {
         this.flat = flat;
         this.mapping = mapping;
         this.kindPins = kindPins;

@@ -21,7 +21,7 @@ import padward.fabric.pattern.PatternSpec.TileType;
 import padward.fabric.pattern.SwitchBoxTopology;
 
 /** The tile types of made fabrics. */
-final class TileTypes {
+final class MadeTileTypes {
     private static final List<String> SHORT = kinds(1);
     private static final List<String> MIDDLE = kinds(3);
     private static final List<String> LONG = kinds(7);
@@ -57,7 +57,7 @@ final class TileTypes {
                     Optional.of(new Delay(40, 80)),
                     Optional.of(new Delay(10, 20)));
 
-    private TileTypes() {}
+    private MadeTileTypes() {}
 
     static List<TileType> all(int pads) {
         return List.of(

@@ -22,13 +22,13 @@ import padward.format.source.Text;
  * of designs ask here, so that a fault reads the same in every format. One object checks one
  * design.
  */
-public final class DesignRules {
+public final class DesignFileRules {
     private final Fabric fabric;
     private final Map<Integer, String> cellBySite = new HashMap<>();
     private final Map<Integer, String> portByPad = new HashMap<>();
 
     /** Rules for a design on that fabric. */
-    public DesignRules(Fabric fabric) {
+    public DesignFileRules(Fabric fabric) {
         this.fabric = fabric;
     }
 

@@ -23,7 +23,7 @@ import padward.fabric.Fabric;
  * their number. O(vertices); 2 bytes a vertex, and 20 for each row and column that a wire which
  * turns follows.
  */
-final class Lanes {
+final class WireLanes {
     private static final int MOST = Short.MAX_VALUE;
 
     private final Fabric fabric;
@@ -33,7 +33,7 @@ final class Lanes {
     private final short[] bentLanes;
     private final int count;
 
-    Lanes(Fabric fabric, TileIndex index) {
+    WireLanes(Fabric fabric, TileIndex index) {
         this.fabric = fabric;
         this.index = index;
         this.lanes = new short[fabric.vertexCount()];

@@ -11,7 +11,7 @@ import padward.unblock.release.QuestionContext;
 import padward.unblock.release.ReleaseRules;
 
 /** The search for the fewest occupants by itself, watched: the one that explanations run. */
-public final class MinimumColorRun {
+public final class FewestObstaclesSearch {
     /**
      * What it found.
      *
@@ -26,7 +26,7 @@ public final class MinimumColorRun {
         }
     }
 
-    private MinimumColorRun() {}
+    private FewestObstaclesSearch() {}
 
     /**
      * Searches for a blocked question. There must be a route once all occupants are removed.

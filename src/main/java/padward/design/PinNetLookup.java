@@ -12,13 +12,13 @@ import java.util.regex.Pattern;
  * Nets by where they begin or end, as messages and people put it: {@code cell.pin}, {@code port
  * NAME}, {@code the D of register NAME}. Case does not count.
  */
-final class PinText {
+final class PinNetLookup {
     private static final Pattern PHRASE =
             Pattern.compile("(?i)(?:the )?(?:pin )?(\\S+) of (?:the )?(?:register |cell )?(\\S+)");
     private static final Pattern PORT = Pattern.compile("(?i)(?:the )?port (\\S+)");
     private static final Pattern NET = Pattern.compile("(?i)(?:the )?net (\\S+)");
 
-    private PinText() {}
+    private PinNetLookup() {}
 
     /** The nets that a text means in this manner; each once. O(cells) at the most. */
     static List<Net> find(Design design, String text) {

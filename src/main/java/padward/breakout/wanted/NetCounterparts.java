@@ -9,11 +9,11 @@ import padward.design.Port;
 import padward.design.Terminal;
 
 /** Finds a net of one design in another: by its name, or else by the pin that drives it. */
-final class SameDriver {
+final class NetCounterparts {
     private final Design before;
     private final Design now;
 
-    SameDriver(Design before, Design now) {
+    NetCounterparts(Design before, Design now) {
         this.before = before;
         this.now = now;
     }

@@ -7,7 +7,7 @@ package padward.watch.circuit;
  * @param cycles clock cycles after which its output means what it should, counted from the start or
  *     from the end of the reset
  */
-public record Start(Kind kind, int cycles) {
+public record StartState(Kind kind, int cycles) {
     /** Where a circuit begins. */
     public enum Kind {
         /** It works from any state. */
@@ -19,7 +19,7 @@ public record Start(Kind kind, int cycles) {
     }
 
     /** From any state, after so many cycles. */
-    public static Start any(int cycles) {
-        return new Start(Kind.ANY_STATE, cycles);
+    public static StartState any(int cycles) {
+        return new StartState(Kind.ANY_STATE, cycles);
     }
 }

@@ -23,11 +23,11 @@ import padward.route.search.SearchSources;
  * free wire in the other, at each corner by Dijkstra's search; O(V log V) at the most. That two
  * switches may exclude each other is not considered, so a route may have to be slower.
  */
-public final class FreeDelay {
+public final class FreeWireDelay {
     /** A question whether to stop after as many vertices, less 1. */
     private static final int OFTEN = (1 << 16) - 1;
 
-    private FreeDelay() {}
+    private FreeWireDelay() {}
 
     /**
      * Searches.

@@ -9,7 +9,7 @@ import padward.format.source.Text;
  * Walks over the entries of a map of pins: {@code PORT:PIN} or {@code PORT:(PIN,PIN,…)}, with
  * commas between.
  */
-final class PinMapText {
+final class BsdlPinMap {
     private final String file;
     private final String place;
     private final String text;
@@ -17,7 +17,7 @@ final class PinMapText {
     private String port = "";
     private final List<String> pins = new ArrayList<>();
 
-    PinMapText(String file, String place, String text) {
+    BsdlPinMap(String file, String place, String text) {
         this.file = file;
         this.place = place;
         this.text = text;

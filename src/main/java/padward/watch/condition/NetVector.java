@@ -8,9 +8,9 @@ import java.util.List;
  * @param text as it was written
  * @param nets names of the nets, the lowest bit first; one for a single net
  */
-public record Vector(String text, List<String> nets) {
+public record NetVector(String text, List<String> nets) {
     /** Copies the list. */
-    public Vector {
+    public NetVector {
         nets = List.copyOf(nets);
     }
 

@@ -8,8 +8,8 @@ import padward.fabric.delay.Corner;
 import padward.ui.design.OpenDesign;
 
 /** Reads a question from the two text fields. */
-final class QuestionParser {
-    private QuestionParser() {}
+final class QuestionFieldsParser {
+    private QuestionFieldsParser() {}
 
     /**
      * The question in two texts.

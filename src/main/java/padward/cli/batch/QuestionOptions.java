@@ -38,7 +38,7 @@ import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 
 /** The options that state one question, or where many are. */
-public final class AskedOption {
+public final class QuestionOptions {
     private static final String STANDARD_INPUT = "standard input";
 
     @Spec(Spec.Target.MIXEE)
@@ -94,8 +94,8 @@ public final class AskedOption {
     @Mixin private DriverOption driver;
 
     /** The options of one question, which leaves all else as it usually is. */
-    public static AskedOption of(String net, String pad) {
-        AskedOption option = new AskedOption();
+    public static QuestionOptions of(String net, String pad) {
+        QuestionOptions option = new QuestionOptions();
         option.net = net;
         option.pad = pad;
         option.corner = Corner.valueOf(QuestionOption.USUAL_CORNER.toUpperCase(Locale.ROOT));

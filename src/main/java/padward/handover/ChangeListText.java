@@ -9,8 +9,8 @@ import org.apache.commons.csv.CSVPrinter;
 import padward.format.form.JsonText;
 
 /** Change lists as JSON (RFC 8259) and as CSV (RFC 4180). */
-public final class ChangeText {
-    private ChangeText() {}
+public final class ChangeListText {
+    private ChangeListText() {}
 
     /** One JSON object, as changes.schema.json describes it. */
     public static String json(ChangeList list) {

@@ -11,30 +11,30 @@ import padward.design.Occupancy;
  * A set of blocked vertices while it is worked out: what a design uses, changed vertex by vertex.
  * Only what differs from the design that was read takes time and memory.
  */
-public final class BlockedDraft {
+public final class BlockedVerticesDraft {
     private final BitSet shared;
     private final IntSet different;
 
     /** What stays blocked whatever is freed. */
     private final BitSet unusable;
 
-    private BlockedDraft(BitSet shared, IntSet different, BitSet unusable) {
+    private BlockedVerticesDraft(BitSet shared, IntSet different, BitSet unusable) {
         this.shared = shared;
         this.different = different;
         this.unusable = unusable;
     }
 
     /** What a design uses, and what the fabric marks as unusable, which cannot be freed. */
-    public static BlockedDraft of(Occupancy occupancy) {
-        return new BlockedDraft(
+    public static BlockedVerticesDraft of(Occupancy occupancy) {
+        return new BlockedVerticesDraft(
                 occupancy.sharedBits(),
                 new IntOpenHashSet(occupancy.differing()),
                 occupancy.unusable());
     }
 
     /** The same, to be changed on its own. */
-    public BlockedDraft copy() {
-        return new BlockedDraft(shared, new IntOpenHashSet(different), unusable);
+    public BlockedVerticesDraft copy() {
+        return new BlockedVerticesDraft(shared, new IntOpenHashSet(different), unusable);
     }
 
     /** Whether a vertex is blocked. */
@@ -53,7 +53,7 @@ public final class BlockedDraft {
     }
 
     /** Blocks all of these vertices. */
-    public BlockedDraft blockAll(IntIterable vertices) {
+    public BlockedVerticesDraft blockAll(IntIterable vertices) {
         for (IntIterator i = vertices.iterator(); i.hasNext(); ) {
             set(i.nextInt(), true);
         }
@@ -61,7 +61,7 @@ public final class BlockedDraft {
     }
 
     /** Frees all of these vertices. */
-    public BlockedDraft freeAll(IntIterable vertices) {
+    public BlockedVerticesDraft freeAll(IntIterable vertices) {
         for (IntIterator i = vertices.iterator(); i.hasNext(); ) {
             set(i.nextInt(), false);
         }

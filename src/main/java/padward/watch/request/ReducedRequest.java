@@ -21,7 +21,7 @@ import padward.watch.place.WatchResult;
  * @param unregistered whether a register before the pad had to be left out as well
  * @param placed where it fits
  */
-public record FewerNets(
+public record ReducedRequest(
         CircuitRequest request, int of, boolean unregistered, WatchResult.Placed placed) {
     /** How long is looked, whatever the circuit and the design. */
     private static final long MOST_MILLIS = 5_000;
@@ -39,14 +39,14 @@ public record FewerNets(
      * @throws BadInput when the request names what is not there
      * @throws CancellationException when {@code progress} says so
      */
-    public static Optional<FewerNets> find(
+    public static Optional<ReducedRequest> find(
             CircuitRequest asked, WatchQuestion question, Progress progress) throws BadInput {
         if (!asked.sort().showsOneAtATime()) {
             return Optional.empty();
         }
         List<String> nets = asked.watched(question.design());
         Progress limited = progress.within(MOST_MILLIS);
-        Optional<FewerNets> found = largest(asked, false, nets, question, limited);
+        Optional<ReducedRequest> found = largest(asked, false, nets, question, limited);
         Optional<CircuitRequest> less = asked.smaller();
         if (found.isEmpty() && less.isPresent()) {
             found = largest(less.get(), true, nets, question, limited);
@@ -55,14 +55,14 @@ public record FewerNets(
         return found;
     }
 
-    private static Optional<FewerNets> largest(
+    private static Optional<ReducedRequest> largest(
             CircuitRequest asked,
             boolean unregistered,
             List<String> nets,
             WatchQuestion question,
             Progress limited)
             throws BadInput {
-        Optional<FewerNets> best = Optional.empty();
+        Optional<ReducedRequest> best = Optional.empty();
         int fits = FEWEST - 1;
         int tooMany = nets.size();
         try {
@@ -72,7 +72,9 @@ public record FewerNets(
                 Circuit circuit = first.circuit(question.design());
                 if (WatchPlacer.place(question.with(circuit), limited)
                         instanceof WatchResult.Placed placed) {
-                    best = Optional.of(new FewerNets(first, nets.size(), unregistered, placed));
+                    best =
+                            Optional.of(
+                                    new ReducedRequest(first, nets.size(), unregistered, placed));
                     fits = count;
                 } else {
                     tooMany = count;

@@ -20,12 +20,12 @@ import padward.format.source.Text;
 import padward.format.source.TextSource;
 
 /** What is in a board's net list or table of parts, and what is suspicious about it. */
-public final class NetListCheck {
+public final class BoardNetListCheck {
     private static final int MOST_NAMED = 3;
     private static final int LONGEST_LINE = 4096;
     private static final Pattern RECORD = Pattern.compile("[CP](\\s.*)?|\\d{3}.*");
 
-    private NetListCheck() {}
+    private BoardNetListCheck() {}
 
     /** What a file that is not one of Padward's own can be. */
     private enum Kind {
