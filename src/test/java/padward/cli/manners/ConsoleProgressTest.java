@@ -109,7 +109,7 @@ class ConsoleProgressTest {
                             .collect(Collectors.toSet());
             assertThat(silent)
                     .isSubsetOf(
-                            "AskedOption.java", // the table of questions
+                            "QuestionOptions.java", // the table of questions
                             "BusTable.java", // the routes of one group's clocks
                             "LedgerOption.java",
                             "OwnOption.java", // the netlist of one watch circuit
