@@ -19,8 +19,10 @@ final class StepDelays {
 
     /** Whether a step goes through a site, of which it then takes all pins. */
     boolean isThrough(int from, int to) {
-        return finder.get(from, to).kind() == EdgeKind.PASS_THROUGH
-                && fabric.siteOf(to) != Fabric.NOTHING;
+        int site = fabric.siteOf(to);
+        return site != Fabric.NOTHING
+                && fabric.siteOf(from) == site
+                && finder.get(from, to).kind() == EdgeKind.PASS_THROUGH;
     }
 
     Delay delay(int from, int to) {

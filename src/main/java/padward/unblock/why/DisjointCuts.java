@@ -24,8 +24,12 @@ final class DisjointCuts {
     private static final int MOST_LAYERS = 60;
     private static final int SEEN_BETWEEN_CHECKS = 16;
 
-    /** Growth ends here: what has not been seen lies beyond the last cut, or farther. */
-    private static final int MOST_VERTICES = 20_000;
+    /**
+     * Growth ends here: what has not been seen lies beyond the last cut, or farther. Most questions
+     * are decided by what stands right at their two ends; growing farther took longer than the
+     * searches that it made shorter (docs/speed.md, Explaining).
+     */
+    private static final int MOST_VERTICES = 1_000;
 
     private final Int2IntOpenHashMap layerOfVertex = new Int2IntOpenHashMap();
     private final Int2IntOpenHashMap cutOfOccupant = new Int2IntOpenHashMap();
