@@ -21,7 +21,7 @@ import padward.fabric.delay.Delay;
 import padward.format.design.DesignReader;
 
 /** The delay from tile to tile against JGraphT's search on a graph of the free vertices alone. */
-class FreeDelayTest {
+class FreeWireDelayTest {
     private static final int FROM = -1;
     private static final int TO = -2;
 

@@ -22,7 +22,7 @@ import padward.watch.place.WatchQuestion;
 import padward.watch.place.WatchResult;
 
 /** Selectors that do not fit: with how many of their nets they do. */
-class FewerNetsTest {
+class ReducedRequestTest {
     private static final List<String> NETS =
             List.of(
                     "alarm/blink[0]",
