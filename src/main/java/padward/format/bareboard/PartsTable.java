@@ -160,7 +160,7 @@ public final class PartsTable {
         }
         for (CsvTable.Column needed : shape.others()) {
             if (!table.has(needed)) {
-                table.fault(needed, "a value, as the row states pins", () -> "an empty field");
+                table.fault(needed, "a value, since pins is filled in", () -> "an empty field");
             }
         }
         headers.add(shape.read(name));

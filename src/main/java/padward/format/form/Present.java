@@ -60,7 +60,7 @@ record Present<V>(Kind<V> kind) implements Kind<Optional<V>> {
                             columns.stream().filter(table::has).findFirst().orElseThrow();
                     table.fault(
                             column,
-                            "a value, as the row states " + stated.name(),
+                            "a value, since " + stated.name() + " is filled in",
                             () -> "an empty field");
                     return otherwise;
                 }

@@ -35,6 +35,9 @@ import padward.format.tables.csv.TableFolder;
 final class SiteTables {
     private static final String EXPECTED_SITE = "the full name of a site";
 
+    /** A pin, whichever part of its site it belongs to. Texts of both could be ambiguous. */
+    private record PinOfSite(String site, String pin) {}
+
     /** A part that is stated, and the row that states it. */
     private record Part(String name, List<String> accepts, int row) {}
 
@@ -276,26 +279,26 @@ final class SiteTables {
             IntArrayList slotOfPin,
             IntArrayList rowOfPin,
             List<SitePin> pins) {
-        Set<String> seen = new HashSet<>();
+        Set<PinOfSite> seen = new HashSet<>();
         for (int p = 0; p < pins.size(); p++) {
             Slot slot = slots.get(slotOfPin.getInt(p));
             String pin = pins.get(p).name();
-            if (!seen.add(slot.site() + "." + pin)) {
+            if (!seen.add(new PinOfSite(slot.site(), pin))) {
                 table.fault(
                         rowOfPin.getInt(p),
                         column.name(),
-                        "each pin of a site once, whatever its part",
+                        "each pin of a site once" + (slot.part().isEmpty() ? "" : ", whatever its part"),
                         () -> Text.quote(pin) + " of " + Text.quote(slot.site()) + " again");
             }
         }
-        Set<String> kept = new HashSet<>();
+        Set<PinOfSite> kept = new HashSet<>();
         for (int s = 0; s < slots.size(); s++) {
             Slot slot = slots.get(s);
             slots.set(
                     s,
                     slot.with(
                             slot.pins().stream()
-                                    .filter(p -> kept.add(slot.site() + "." + p.name()))
+                                    .filter(p -> kept.add(new PinOfSite(slot.site(), p.name())))
                                     .toList()));
         }
     }

@@ -93,8 +93,8 @@ class TableFaultsTest {
         {
             "cell_kinds",
             "look,no,in,out,,,,",
-            "row 6, column table_setting: expected a value, as the row states table_inputs, found an"
-                    + " empty field"
+            "row 6, column table_setting: expected a value, since table_inputs is filled in, found"
+                    + " an empty field"
         },
         {
             "cell_kinds",
@@ -148,7 +148,7 @@ class TableFaultsTest {
         {
             "pins",
             "x3y0/c,in,in",
-            "row 8, column name: expected each pin of a site once, whatever its part, found \"in\" of \"x3y0/c\" again"
+            "row 8, column name: expected each pin of a site once, found \"in\" of \"x3y0/c\" again"
         },
         {
             "through",
@@ -313,6 +313,21 @@ class TableFaultsTest {
                                 m.contains(
                                         "nets.csv, at row 2, column locked: expected one of wires,"
                                                 + " whole, found \"yes\""));
+    }
+
+    @Test
+    void pinsOfSitesWhoseNamesHaveDotsAreNotTakenForEachOther(@TempDir Path folder)
+            throws Exception {
+        Map<String, String> tables = new HashMap<>(SOUND);
+        tables.merge("sites", "x0y1/a,logic,lut\nx0y1/a.b,logic,lut\n", String::concat);
+        tables.merge(
+                "pins", "x0y1/a,b.in,in\nx0y1/a.b,in,in\nx1y0/c,in,in\n", String::concat);
+        assertThat(faults(write(folder, tables), 100).shown())
+                .extracting(BadInput::getMessage)
+                .filteredOn(m -> m.contains("each pin of a site once"))
+                .singleElement()
+                .asString()
+                .contains("\"in\" of \"x1y0/c\" again");
     }
 
     @Test
