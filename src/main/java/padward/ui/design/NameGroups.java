@@ -9,15 +9,19 @@ import java.util.Map;
 
 /**
  * Names in groups of neighbours that differ in the number at their end alone, as the wires of a bus
- * do. Of the beginning that a group shares, only what differs from the group before is stored; the
- * ends are stored once for all groups with the same. A search reads each beginning once, and equal
- * ends once for each state in which beginnings leave it: for names in order of their characters it
- * reads some characters a group. Groups are put together in blocks, any of which can be left out.
- * Case does not count. Immutable.
+ * do, at most 256 a group. Of the beginning that a group shares, only what differs from the group
+ * before is stored; the ends are stored once for all groups with the same. A search reads each
+ * beginning once. Of ends it remembers that nothing fits behind a beginning that left it in the same
+ * state, for the last of some thousands of such cases, and does not read those again. Groups are put
+ * together in blocks of 128 to 383 names, any of which can be left out. Case does not count.
+ * Immutable.
  */
 final class NameGroups {
     /** A block ends with the first group that has it reach so many names. */
     private static final int BLOCK = 128;
+
+    /** A group ends with so many names; the next one shares all of its beginning. */
+    private static final int MOST_IN_GROUP = 256;
 
     private static final int REMEMBERED = 4096;
 
@@ -84,7 +88,8 @@ final class NameGroups {
             String stem = lower.get(first).substring(0, end(lower.get(first)));
             List<String> own = new ArrayList<>();
             int next = first;
-            while (next < lower.size() && isOf(stem, lower.get(next))) {
+            int behind = Math.min(lower.size(), first + MOST_IN_GROUP);
+            while (next < behind && isOf(stem, lower.get(next))) {
                 own.add(lower.get(next).substring(stem.length()));
                 next++;
             }

@@ -3,9 +3,11 @@ package padward.ui.design;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -97,6 +99,55 @@ class SearchableNamesProperties {
                     .as("“%s”", typed)
                     .isEqualTo(PlainSearch.find(typed, names, Suggestions.COUNTED));
         }
+    }
+
+    @ParameterizedTest
+    @ValueSource(longs = {21, 22, 23})
+    void numbersWithOneBeginningAreFoundToo(long seed) {
+        Random random = new Random(seed);
+        List<String> names = new ArrayList<>();
+        for (int i = 1; i <= 3 * SearchableNames.FEW; i++) {
+            names.add("n" + i);
+            names.add(String.format(Locale.ROOT, "_%06d_", i));
+        }
+        names.sort(null);
+        if (seed % 2 == 0) {
+            Collections.shuffle(names.subList(0, names.size() / 2), random);
+        }
+        assertTheSame(names, 300, random);
+    }
+
+    /** What is typed are pieces of names, some with stars, some misspelt. */
+    private static void assertTheSame(List<String> names, int times, Random random) {
+        SearchableNames indexed = new SearchableNames(names);
+        indexed.index();
+        for (int i = 0; i < times; i++) {
+            String name = names.get(random.nextInt(names.size()));
+            int from = random.nextInt(Math.min(3, name.length()));
+            int behind = name.length() - random.nextInt(Math.min(3, name.length() - from));
+            StringBuilder piece = new StringBuilder(name.substring(from, behind));
+            int at = random.nextInt(piece.length());
+            switch (random.nextInt(5)) {
+                case 0 -> piece.setCharAt(at, '*');
+                case 1 -> piece.setCharAt(at, '?');
+                case 2 -> piece.insert(at, '*').insert(piece.length() / 2, '*');
+                case 3 -> piece.setCharAt(at, '1');
+                default -> {}
+            }
+            String typed = piece.toString();
+            int most = random.nextBoolean() ? 12 : Suggestions.COUNTED;
+            assertThat(indexed.find(typed, most))
+                    .as("“%s”", typed)
+                    .isEqualTo(PlainSearch.find(typed, names, most));
+        }
+    }
+
+    @Test
+    void aNumberIsSoughtInFewNames() {
+        NameGrams grams =
+                new NameGrams(
+                        IntStream.rangeClosed(1, 100_000).mapToObj(i -> "n" + i).sorted().toList());
+        assertThat(grams.lookedAt("n77777")).isLessThan(2000);
     }
 
     @Test
