@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.IntPredicate;
 
 /**
  * Finds the names that contain a text or begin with it: for all one, two, three and five characters
@@ -84,22 +85,32 @@ final class NameGrams {
     }
 
     /**
-     * Whether a text can be searched here: it has at most 62 characters besides stars, and no
-     * {@code ?} that would have to stand for a character that Java counts as two.
+     * Whether a text can be searched here: it has no {@code ?} that would have to stand for a
+     * character that Java counts as two.
      */
     boolean canFind(String text) {
-        return TextStates.of(text, false).isPresent() && !(hasPairs && text.contains("?"));
+        return !(hasPairs && text.contains("?"));
     }
 
     /**
-     * The numbers of the first names that contain a text or begin with it, in their order.
+     * The numbers of the first names that contain a text or begin with it, in their order. Of a
+     * text of more than 62 characters besides stars only the first 62 are read in names; such names
+     * are tested by the whole text.
      *
      * @param text in lower case; {@code *} and {@code ?} stand for anything; {@link #canFind}
+     * @param whole whether the name of a number contains the whole text or begins with it
+     * @param wanted which of the names that do so to find
      * @param enough it may stop after so many, and may find more
      */
-    IntList find(String text, boolean atBeginning, int enough) {
+    IntList find(
+            String text,
+            boolean atBeginning,
+            IntPredicate whole,
+            IntPredicate wanted,
+            int enough) {
+        TextStates states = TextStates.of(text, atBeginning);
         NameGroups.Search search =
-                groups.new Search(TextStates.of(text, atBeginning).orElseThrow());
+                groups.new Search(states, states.isWhole() ? wanted : wanted.and(whole));
         BitSet blocks = mayMatch(atBeginning ? BEGINNING + text : text);
         for (int b = blocks.nextSetBit(0); b >= 0; b = blocks.nextSetBit(b + 1)) {
             search.read(b, enough);

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.function.IntPredicate;
 
 /**
  * Names in groups of neighbours that differ in the number at their end alone, as the wires of a bus
@@ -163,6 +164,7 @@ final class NameGroups {
     /** A search for one text, block by block. */
     final class Search {
         private final TextStates text;
+        private final IntPredicate wanted;
         private final IntArrayList found = new IntArrayList();
         private final long[] states = new long[longest + 1];
         private final long[] statesOfUnfit = new long[REMEMBERED];
@@ -170,8 +172,12 @@ final class NameGroups {
         private int reached;
         private int next;
 
-        Search(TextStates text) {
+        /**
+         * @param wanted which of the names with the text, by number, to find
+         */
+        Search(TextStates text, IntPredicate wanted) {
             this.text = text;
+            this.wanted = wanted;
             states[0] = text.start();
         }
 
@@ -209,10 +215,16 @@ final class NameGroups {
             reached = at;
             if (text.isFound(now)) {
                 for (int i = firstNames[group]; i < firstNames[group + 1]; i++) {
-                    found.add(i);
+                    add(i);
                 }
             } else if (now != 0) {
                 readEnds(group, text.least(now));
+            }
+        }
+
+        private void add(int name) {
+            if (wanted.test(name)) {
+                found.add(name);
             }
         }
 
@@ -222,7 +234,7 @@ final class NameGroups {
             if (statesOfUnfit[slot] == behindStem && endsOfUnfit[slot] == of) {
                 return;
             }
-            int before = found.size();
+            boolean fits = false;
             int end = firstEnds[of];
             for (int name = firstNames[group]; name < firstNames[group + 1]; name++, end++) {
                 long now = behindStem;
@@ -232,10 +244,11 @@ final class NameGroups {
                     now = text.next(now, charactersOfEnds[at]);
                 }
                 if (text.isFound(now)) {
-                    found.add(name);
+                    add(name);
+                    fits = true;
                 }
             }
-            if (found.size() == before) {
+            if (!fits) {
                 statesOfUnfit[slot] = behindStem;
                 endsOfUnfit[slot] = of;
             }

@@ -1,6 +1,6 @@
 package padward.ui.design;
 
-import it.unimi.dsi.fastutil.ints.IntList;
+import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.IntPredicate;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import padward.design.Glob;
 
@@ -61,41 +62,39 @@ public final class SearchableNames {
     public List<String> find(String typed, int most) {
         String text = typed.strip().toLowerCase(Locale.ROOT);
         boolean pattern = text.contains("*") || text.contains("?");
+        Predicate<String> contains =
+                pattern ? Glob.of("*" + text + "*")::matches : n -> n.contains(text);
         Optional<NameGrams> index = grams;
         if (index.isEmpty() || text.isEmpty() || !index.get().canFind(text)) {
             prepare();
-            return lookAtAll(text, pattern, most);
+            return lookAtAll(text, pattern, contains, most);
         }
-        List<String> result = new ArrayList<>();
+        IntPredicate begins = i -> lower(i).startsWith(text);
+        IntPredicate has = i -> contains.test(lower(i));
+        IntArrayList result = new IntArrayList();
         if (!pattern) {
-            add(index.get().find(text, true, most), i -> true, most, result);
+            result.addAll(index.get().find(text, true, begins, i -> true, most));
         }
-        int beginning = result.size();
-        if (beginning < most) {
-            // All that begin with it are found already, and will be found once more.
-            add(
-                    index.get().find(text, false, most + beginning),
-                    i -> pattern || !names.get(i).toLowerCase(Locale.ROOT).startsWith(text),
-                    most,
-                    result);
+        if (result.size() < most) {
+            IntPredicate wanted = pattern ? i -> true : begins.negate();
+            result.addAll(index.get().find(text, false, has, wanted, most - result.size()));
         }
-        return result;
+        return result.intStream().limit(most).mapToObj(names::get).toList();
     }
 
-    private void add(IntList found, IntPredicate wanted, int most, List<String> to) {
-        found.intStream().filter(wanted).limit(most - to.size()).forEach(i -> to.add(names.get(i)));
+    private String lower(int name) {
+        return names.get(name).toLowerCase(Locale.ROOT);
     }
 
-    private List<String> lookAtAll(String text, boolean pattern, int most) {
-        Glob glob = Glob.of("*" + text + "*");
+    private List<String> lookAtAll(
+            String text, boolean pattern, Predicate<String> contains, int most) {
         List<String> first = new ArrayList<>();
         List<String> later = new ArrayList<>();
         for (String name : names) {
             String lower = name.toLowerCase(Locale.ROOT);
             if (!pattern && lower.startsWith(text)) {
                 first.add(name);
-            } else if (later.size() < most
-                    && (pattern ? glob.matches(lower) : lower.contains(text))) {
+            } else if (later.size() < most && contains.test(lower)) {
                 later.add(name);
             }
             if (first.size() == most) {

@@ -1,11 +1,10 @@
 package padward.ui.design;
 
-import java.util.Optional;
-
 /**
  * How far a text with wildcards has been found in a name that is read character by character: a bit
  * for each number of the text's characters that the end of what was read can stand for. One step
- * takes a few instructions, whatever the text. Characters beyond 16 bits count as two.
+ * takes a few instructions, whatever the text. Characters beyond 16 bits count as two. Of a text of
+ * more than 62 characters besides stars, only so many are sought.
  *
  * <p>The bits: Baeza-Yates and Gonnet, "A new approach to text searching", Communications of the
  * ACM 35(10), 1992, 74-82.
@@ -19,9 +18,11 @@ final class TextStates {
     private final long any;
     private final long staying;
     private final long found;
+    private final boolean whole;
 
-    private TextStates(String wanted, long any, long staying) {
+    private TextStates(String wanted, boolean whole, long any, long staying) {
         this.wanted = wanted;
+        this.whole = whole;
         this.any = any;
         this.staying = staying;
         this.found = 1L << wanted.length();
@@ -31,16 +32,17 @@ final class TextStates {
     }
 
     /**
-     * What finds a text anywhere in a name, or at its beginning; nothing if the text is too long.
+     * What finds a text anywhere in a name, or at its beginning.
      *
      * @param text {@code *} stands for any characters, {@code ?} for one
      */
-    static Optional<TextStates> of(String text, boolean atBeginning) {
+    static TextStates of(String text, boolean atBeginning) {
         StringBuilder wanted = new StringBuilder();
         long any = 0;
         long staying = atBeginning ? 0 : 1;
-        for (int i = 0; i < text.length() && wanted.length() <= MOST; i++) {
-            char c = text.charAt(i);
+        int next = 0;
+        for (; next < text.length() && wanted.length() < MOST; next++) {
+            char c = text.charAt(next);
             if (c == '*') {
                 staying |= 1L << wanted.length();
             } else {
@@ -48,10 +50,13 @@ final class TextStates {
                 wanted.append(c);
             }
         }
-        return wanted.length() > MOST
-                ? Optional.empty()
-                : Optional.of(
-                        new TextStates(wanted.toString(), any, staying | 1L << wanted.length()));
+        return new TextStates(
+                wanted.toString(), next == text.length(), any, staying | 1L << wanted.length());
+    }
+
+    /** Whether the whole text is sought; otherwise only its first characters are. */
+    boolean isWhole() {
+        return whole;
     }
 
     private long fittingOneByOne(char c) {
@@ -73,7 +78,7 @@ final class TextStates {
         return (states & fitting) << 1 | states & staying;
     }
 
-    /** Whether the whole text was found. */
+    /** Whether what is sought was found. */
     boolean isFound(long states) {
         return (states & found) != 0;
     }

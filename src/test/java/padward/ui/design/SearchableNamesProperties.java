@@ -117,6 +117,31 @@ class SearchableNamesProperties {
         assertTheSame(names, 300, random);
     }
 
+    @ParameterizedTest
+    @ValueSource(longs = {31, 32, 33})
+    void longTextsAreFoundToo(long seed) {
+        Random random = new Random(seed);
+        List<String> names = new ArrayList<>();
+        String beginning = "Top/" + "rx_Lane/".repeat(8);
+        for (int i = 0; i < SearchableNames.FEW; i++) {
+            String path = random.nextInt(4) == 0 ? drawn(random, 9) : beginning;
+            names.add(path + drawn(random, 3) + random.nextInt(20) + "/" + random.nextInt(200));
+        }
+        names.sort(null);
+        assertTheSame(names, 300, random);
+        assertTheSame(names, List.of(beginning, "?" + beginning.substring(1) + "*", beginning + "*1"));
+    }
+
+    private static void assertTheSame(List<String> names, List<String> texts) {
+        SearchableNames indexed = new SearchableNames(names);
+        indexed.index();
+        for (String typed : texts) {
+            assertThat(indexed.find(typed, 12))
+                    .as("“%s”", typed)
+                    .isEqualTo(PlainSearch.find(typed, names, 12));
+        }
+    }
+
     /** What is typed are pieces of names, some with stars, some misspelt. */
     private static void assertTheSame(List<String> names, int times, Random random) {
         SearchableNames indexed = new SearchableNames(names);
