@@ -320,8 +320,7 @@ class TableFaultsTest {
             throws Exception {
         Map<String, String> tables = new HashMap<>(SOUND);
         tables.merge("sites", "x0y1/a,logic,lut\nx0y1/a.b,logic,lut\n", String::concat);
-        tables.merge(
-                "pins", "x0y1/a,b.in,in\nx0y1/a.b,in,in\nx1y0/c,in,in\n", String::concat);
+        tables.merge("pins", "x0y1/a,b.in,in\nx0y1/a.b,in,in\nx1y0/c,in,in\n", String::concat);
         assertThat(faults(write(folder, tables), 100).shown())
                 .extracting(BadInput::getMessage)
                 .filteredOn(m -> m.contains("each pin of a site once"))

@@ -129,7 +129,8 @@ class SearchableNamesProperties {
         }
         names.sort(null);
         assertTheSame(names, 300, random);
-        assertTheSame(names, List.of(beginning, "?" + beginning.substring(1) + "*", beginning + "*1"));
+        assertTheSame(
+                names, List.of(beginning, "?" + beginning.substring(1) + "*", beginning + "*1"));
     }
 
     private static void assertTheSame(List<String> names, List<String> texts) {
