@@ -1,7 +1,6 @@
 package padward.breakout.ask;
 
-import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
-import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntList;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -12,7 +11,6 @@ import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Locks;
 import padward.design.Occupant;
-import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
 import padward.route.search.SearchSources;
@@ -20,12 +18,10 @@ import padward.unblock.release.QuestionContext;
 
 /**
  * What is locked on a route that has the fewest of it, where none has nothing of it; where none is
- * without anything unusable either, that too. Breadth-first over steps that cost nothing or one (a
- * deque of two levels). O(edges reached).
+ * without anything unusable either, that too. O(edges reached).
  */
 final class ClosedOnRoute {
     private static final int MOST_NAMED = 4;
-    private static final int VERTICES_BETWEEN_CHECKS = 4096;
 
     private final Design design;
     private final Fabric fabric;
@@ -34,7 +30,6 @@ final class ClosedOnRoute {
     private final int goal;
     private final boolean overUnusable;
     private final IntSet barred;
-    private final Int2IntOpenHashMap before = new Int2IntOpenHashMap();
 
     private ClosedOnRoute(QuestionContext situation, int goal, boolean overUnusable) {
         this.situation = situation;
@@ -44,7 +39,6 @@ final class ClosedOnRoute {
         this.goal = goal;
         this.overUnusable = overUnusable;
         this.barred = situation.closedVertices();
-        before.defaultReturnValue(Fabric.NOTHING);
     }
 
     /** The reason with what stands on the route; empty when that is not why there is none. */
@@ -60,47 +54,9 @@ final class ClosedOnRoute {
     }
 
     private Optional<NoRouteDiagnosis> find(SearchSources starts, Progress progress) {
-        IntArrayList level = new IntArrayList();
-        for (int i = 0; i < starts.size(); i++) {
-            before.put(starts.vertex(i), starts.vertex(i));
-            level.add(starts.vertex(i));
-        }
-        // Steps into what is closed wait for the next level.
-        IntArrayList from = new IntArrayList();
-        IntArrayList into = new IntArrayList();
-        EdgeCursor edges = fabric.edgesOut();
-        int untilCheck = VERTICES_BETWEEN_CHECKS;
-        while (!level.isEmpty() && !before.containsKey(goal)) {
-            while (!level.isEmpty()) {
-                if (--untilCheck == 0) {
-                    untilCheck = VERTICES_BETWEEN_CHECKS;
-                    progress.check();
-                }
-                int vertex = level.popInt();
-                edges.reset(vertex);
-                while (edges.next()) {
-                    int next = edges.other();
-                    if (before.containsKey(next) || isBarred(next)) {
-                        continue;
-                    }
-                    if (isClosed(vertex, next)) {
-                        from.add(vertex);
-                        into.add(next);
-                    } else {
-                        before.put(next, vertex);
-                        level.add(next);
-                    }
-                }
-            }
-            for (int i = 0; i < into.size(); i++) {
-                if (before.putIfAbsent(into.getInt(i), from.getInt(i)) == Fabric.NOTHING) {
-                    level.add(into.getInt(i));
-                }
-            }
-            from.clear();
-            into.clear();
-        }
-        return before.containsKey(goal) ? named() : Optional.empty();
+        return named(
+                CheapestRoute.find(
+                        fabric, starts, goal, this::isBarred, this::isClosed, progress));
     }
 
     /** Whether the question itself keeps a route from a vertex. */
@@ -115,11 +71,12 @@ final class ClosedOnRoute {
         return locks.closed().get(to) || locks.keeps(situation.switchUser(from, to));
     }
 
-    private Optional<NoRouteDiagnosis> named() {
+    private Optional<NoRouteDiagnosis> named(IntList route) {
         Set<String> locked = new LinkedHashSet<>();
         Set<String> unusable = new LinkedHashSet<>();
-        for (int at = goal; before.get(at) != at; at = before.get(at)) {
-            int user = situation.switchUser(before.get(at), at);
+        for (int i = 0; i + 1 < route.size(); i++) {
+            int at = route.getInt(i);
+            int user = situation.switchUser(route.getInt(i + 1), at);
             if (locks.keeps(user)) {
                 why(user).ifPresent(locked::add);
             }

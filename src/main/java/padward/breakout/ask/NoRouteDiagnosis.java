@@ -1,6 +1,7 @@
 package padward.breakout.ask;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntList;
 import it.unimi.dsi.fastutil.ints.IntSet;
 import java.util.BitSet;
 import java.util.Collection;
@@ -23,7 +24,7 @@ import padward.unblock.release.QuestionContext;
  * reached).
  *
  * @param reason why there is no route
- * @param detail where the signal gets instead, or what is not known, as a sentence; may be empty
+ * @param detail where the signal gets instead, or what is not known, in sentences; may be empty
  */
 record NoRouteDiagnosis(NoRouteReason reason, String detail) {
     private static final int MOST_NAMED = 4;
@@ -36,13 +37,14 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
         if (kept.isPresent()) {
             return kept.get();
         }
-        NoRouteDiagnosis reach = byReach(question, starts, situation.closed(), progress);
-        return reach.reason() == NoRouteReason.SWITCHES_EXCLUDE
-                ? reach
-                : byOwnPassThrough(question, starts, situation, progress).orElse(reach);
+        return byOwnPassThrough(question, starts, situation, progress)
+                .orElseGet(() -> byReach(question, starts, situation.closed(), progress));
     }
 
-    /** The reason where the pad would be reached if the net passed through no site. */
+    /**
+     * The reason where the pad would be reached if the net passed through no site; the sites are
+     * those of a route that needs the fewest of their pins.
+     */
     private static Optional<NoRouteDiagnosis> byOwnPassThrough(
             Question question, SearchSources starts, QuestionContext situation, Progress progress) {
         IntSet beside = situation.closedByOwnPassThrough();
@@ -50,29 +52,39 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
             return Optional.empty();
         }
         Fabric fabric = question.design().fabric();
-        BlockedVertices all = situation.closed();
-        IntPredicate closed = v -> all.get(v) && !beside.contains(v);
+        BlockedVertices closed = situation.closed();
         int pad = question.padValue().vertex();
-        BitSet forth = spread(fabric, fabric.edgesOut(), verticesOf(starts), closed, progress);
-        if (!forth.get(pad)) {
-            return Optional.empty();
-        }
-        IntArrayList goal = new IntArrayList(new int[] {pad});
-        BitSet needed = spread(fabric, fabric.edgesIn(), goal, closed, progress);
-        needed.and(forth);
+        IntList route =
+                CheapestRoute.find(
+                        fabric,
+                        starts,
+                        pad,
+                        v ->
+                                closed.get(v) && !beside.contains(v)
+                                        || v != pad && fabric.kind(v) == VertexKind.PAD,
+                        (from, to) -> beside.contains(to),
+                        progress);
         Set<String> sites = new TreeSet<>();
-        needed.stream()
+        route.intStream()
                 .filter(beside::contains)
                 .forEach(v -> sites.add(fabric.site(fabric.siteOf(v)).name()));
         return sites.isEmpty()
                 ? Optional.empty()
                 : Optional.of(
-                        new NoRouteDiagnosis(
-                                NoRouteReason.OWN_PASS_THROUGH,
-                                "It passes through "
-                                        + (sites.size() == 1 ? "site " : "sites ")
-                                        + named(sites)
-                                        + ", and all routes to the pad need other pins there."));
+                        new NoRouteDiagnosis(NoRouteReason.OWN_PASS_THROUGH, passing(sites)));
+    }
+
+    private static String passing(Set<String> sites) {
+        boolean one = sites.size() == 1;
+        return "It passes through "
+                + (one ? "site " : "sites ")
+                + named(sites)
+                + ", and a route to the pad would need other pins of "
+                + (one ? "it" : "them")
+                + ". Reroute the net so that it does not pass through "
+                + (one ? "that site" : "those sites")
+                + ", or remove what it feeds through "
+                + (one ? "the site." : "the sites.");
     }
 
     private static IntArrayList verticesOf(SearchSources starts) {

@@ -256,9 +256,7 @@ public final class AnswerText {
                             + " to "
                             + pad
                             + ": the net blocks itself. "
-                            + noRoute.detail()
-                            + " A new route of the net that avoids this, or the removal of all that"
-                            + " it leads to beyond it, would free them.";
+                            + noRoute.detail();
             case PAD_OUT_OF_REACH ->
                     "No route: not even an empty fabric has a route from "
                             + net
