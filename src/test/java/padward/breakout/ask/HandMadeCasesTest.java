@@ -96,6 +96,131 @@ class HandMadeCasesTest {
         assertThat(kept(answer).findNet("s").orElseThrow().route().size()).isEqualTo(3);
     }
 
+    /** Cell c drives the net on the pad and the one that comes to the enable of its driver. */
+    private static HandMade switchingItsOwnPad() {
+        return source().wires("w v")
+                .site("C", "", "x y")
+                .site("R", "d", "")
+                .site("EN", "a", "")
+                .enabledPad("P", "EN")
+                .chain("SRC.q w P")
+                .chain("C.x v P")
+                .chain("v R.d")
+                .chain("C.y EN.a")
+                .cell("c", "C")
+                .cell("r", "R")
+                .net("s", "source.q", "")
+                .net("data", "c.x", "r.d", "C.x v R.d", "v P")
+                .net("enable", "c.y", "", "C.y EN.a");
+    }
+
+    @Test
+    void whatDrivesThePadsNetAndItsEnableLeavesBoth() {
+        Answer lost = ask(switchingItsOwnPad().design(), "s", "P");
+        assertThat(removed(lost)).containsExactly("remove cell c");
+        assertThat(kept(lost).findCell("c")).isEmpty();
+        assertThat(ask(kept(lost), "s", "P")).isInstanceOf(Answer.Open.class);
+        // With another site for it, the cell is moved there.
+        Design roomy =
+                switchingItsOwnPad()
+                        .wires("u")
+                        .site("D", "", "x y")
+                        .chain("D.x u R.d")
+                        .design();
+        Answer moved = ask(roomy, "s", "P");
+        assertThat(removed(moved)).containsExactly("remove cell c");
+        Design after = kept(moved);
+        Fabric fabric = after.fabric();
+        assertThat(fabric.site(after.findCell("c").orElseThrow().site()).name()).isEqualTo("D");
+        assertThat(after.occupancy().findNetOn(fabric.findVertex("P")).orElseThrow().name())
+                .isEqualTo("s");
+        assertThat(after.occupancy().findNetOn(fabric.findVertex("EN.a"))).isEmpty();
+        assertThat(ask(after, "s", "P")).isInstanceOf(Answer.Open.class);
+    }
+
+    @Test
+    void aWireThatAnEnableGivesBackIsKnownToSurveysToo() {
+        Design design =
+                source().wires("v w")
+                        .site("T", "", "o")
+                        .site("U", "", "o")
+                        .site("EN", "a", "")
+                        .enabledPad("P", "EN")
+                        .port("led", PortDirection.OUT, "P")
+                        .chain("T.o v P")
+                        .chain("U.o w EN.a")
+                        .chain("SRC.q w P")
+                        .cell("t", "T")
+                        .cell("u", "U")
+                        .net("s", "source.q", "")
+                        .net("data", "t.o", "led", "T.o v P")
+                        .net("on", "u.o", "enable:led", "U.o w EN.a")
+                        .design();
+        for (Answer answer : List.of(ask(design, "s", "P"), surveyed(design, "s", "P"))) {
+            assertThat(answer).isInstanceOf(Answer.TakesPort.class);
+            assertThat(slowPs(answer)).isEqualTo(4);
+        }
+        assertThat(ask(kept(ask(design, "s", "P")), "s", "P")).isInstanceOf(Answer.Open.class);
+    }
+
+    // Sites that the net itself passes through
+
+    /** Net s passes through sites M and N; output q of M leads to the pad. */
+    private static HandMade passingTwoSites() {
+        return source().wires("a b c d")
+                .site("M", "i", "p q")
+                .site("N", "i j", "p q r")
+                .site("END", "d", "")
+                .through("M", "i", "p")
+                .through("M", "i", "q")
+                .through("N", "i", "p")
+                .through("N", "i", "q")
+                .through("N", "j", "r")
+                .pad("OUT")
+                .chain("SRC.q a M.i")
+                .chain("M.p b N.i")
+                .chain("N.p c END.d")
+                .cell("end", "END")
+                .net("s", "source.q", "end.d", "SRC.q a M.i M.p b N.i N.p c END.d");
+    }
+
+    private static void assertBlockedByItself(Design design, String sites) {
+        for (Answer answer : List.of(ask(design, "s", "OUT"), surveyed(design, "s", "OUT"))) {
+            assertThat(answer).isInstanceOf(Answer.NoRoute.class);
+            assertThat(((Answer.NoRoute) answer).reason())
+                    .isEqualTo(NoRouteReason.OWN_PASS_THROUGH);
+            assertThat(AnswerText.sentence(answer))
+                    .contains(
+                            "No route from s to pad OUT: the net blocks itself. It passes through "
+                                    + sites);
+        }
+    }
+
+    @Test
+    void aNetBlocksItselfWhereItPassesThroughTheSiteThatLeadsToThePad() {
+        assertBlockedByItself(
+                passingTwoSites().chain("M.q OUT").design(),
+                "site M, and a route to the pad would need other pins of it. Reroute the net so"
+                        + " that it does not pass through that site, or remove what it feeds"
+                        + " through the site.");
+    }
+
+    @Test
+    void onlyTheSiteOnARouteWithTheFewestSuchPinsIsNamed() {
+        assertBlockedByItself(
+                passingTwoSites().chain("M.q OUT").chain("N.q d N.j").chain("N.r OUT").design(),
+                "site M, and a route to the pad would need other pins of it.");
+    }
+
+    @Test
+    void allSitesThatStandOnTheOneRouteAreNamed() {
+        assertBlockedByItself(
+                passingTwoSites().chain("M.q d N.j").chain("N.r OUT").design(),
+                "sites M, N, and a route to the pad would need other pins of them. Reroute the"
+                        + " net so that it does not pass through those sites, or remove what it"
+                        + " feeds through the sites.");
+    }
+
     // Settings
 
     private static HandMade twoPadsInABank(String ownSetting) {
