@@ -32,7 +32,7 @@ import java.util.Random;
  * Explains 200 blocked questions about a routed design, and applies the first option to unblock of
  * each, with moves and without. Prints how many are proven within a second of this thread's processor
  * time, and fails if fewer than 95 in 100 are, if an option does not open a route, or if, at up to
- * some 200,000 vertices, explaining takes longer than is promised.
+ * 250,000 vertices, explaining takes longer than is promised.
  *
  * <p>Argument: a design's file; a number of wires for a made irregular one, 180000 for some
  * 220,000 vertices; the workbench example when there is none.
@@ -46,7 +46,6 @@ public final class Blocked {
 
     /** The greatest design for which mean and most are promised. */
     private static final int VERTICES = 250_000;
-
 
     private Blocked() {}
 
