@@ -30,7 +30,7 @@ public final class Finding {
         TAKES_PORT,
         /** A route exists once something is removed. */
         BLOCKED,
-        /** There is no route, not even on an empty fabric. */
+        /** There is no route, whatever other nets and cells are removed. */
         NO_ROUTE
     }
 

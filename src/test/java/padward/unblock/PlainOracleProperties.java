@@ -119,7 +119,7 @@ class PlainOracleProperties {
         check(OddDesigns.WITH_PARTS + 300, OddDesigns.WITH_PARTS + 5_000);
     }
 
-    /** A cell that drives a net of the pad and another one that comes to the pad's enable. */
+    /** One cell that drives both the net on the pad and the net that switches its driver. */
     @Test
     void whatDrivesThePadsNetAndItsEnableMovesBoth() {
         check(19_000, 19_001);

@@ -145,11 +145,11 @@ public sealed interface Answer {
     }
 
     /**
-     * There is no route, not even on an empty fabric.
+     * There is no route, whatever other nets and cells are removed.
      *
      * @param reason why
-     * @param detail where the net's signal gets instead, or what is not known, as a sentence; may
-     *     be empty
+     * @param detail where the net's signal gets instead, what stands in the way, or what is not
+     *     known, in sentences; may be empty
      * @param nearby signals near the net that do have a route; only in an explained answer
      */
     record NoRoute(

@@ -8,7 +8,7 @@ public enum AnswerKind {
     TAKES_PORT("takes-port", "Takes a port's pad"),
     /** A route exists once obstacles are removed. */
     BLOCKED("blocked", "Blocked"),
-    /** There is no route, not even on an empty fabric. */
+    /** There is no route, whatever other nets and cells are removed. */
     NO_ROUTE("no-route", "No route");
 
     private final String label;
