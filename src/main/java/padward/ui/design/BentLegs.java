@@ -37,21 +37,11 @@ final class BentLegs {
         for (int wire = 0; wire < fabric.vertexCount(); wire++) {
             if (index.isTapped(wire)) {
                 int[] taps = fabric.tapTiles(wire);
-                if (!isStraight(taps)) {
+                if (TapLine.of(fabric, taps) == TapLine.NONE) {
                     add(wire, WirePath.of(fabric, taps));
                 }
             }
         }
-    }
-
-    private boolean isStraight(int[] taps) {
-        boolean inRow = true;
-        boolean inColumn = true;
-        for (int tap : taps) {
-            inRow &= fabric.row(tap) == fabric.row(taps[0]);
-            inColumn &= fabric.column(tap) == fabric.column(taps[0]);
-        }
-        return inRow || inColumn;
     }
 
     /** A leg while it is being found. */

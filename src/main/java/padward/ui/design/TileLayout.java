@@ -406,8 +406,9 @@ public final class TileLayout {
             return;
         }
         int[] taps = fabric.tapTiles(wire);
-        if (isStraight(taps)) {
-            drawStraight(wire, taps, taps[0], taps[taps.length - 1], leg);
+        TapLine line = TapLine.of(fabric, taps);
+        if (isOneLine(line, taps)) {
+            drawStraight(wire, taps, line, taps[0], taps[taps.length - 1], leg);
             return;
         }
         WirePath path = WirePath.of(fabric, taps);
@@ -435,9 +436,10 @@ public final class TileLayout {
             return;
         }
         int[] taps = fabric.tapTiles(wire);
-        if (isStraight(taps)) {
+        TapLine line = TapLine.of(fabric, taps);
+        if (isOneLine(line, taps)) {
             if (fromTile != toTile) {
-                drawStraight(wire, taps, fromTile, toTile, leg);
+                drawStraight(wire, taps, line, fromTile, toTile, leg);
             }
             return;
         }
@@ -456,44 +458,31 @@ public final class TileLayout {
     }
 
     /**
-     * Whether taps follow each other in one direction, as those of nearly all wires do: these are
-     * drawn in every frame, and need no {@link WirePath}.
+     * Whether the taps of a wire, as of nearly all, follow each other along one row or column:
+     * these are drawn in every frame, and need no {@link WirePath}.
      */
-    private boolean isStraight(int[] taps) {
-        if (taps.length < 2 || taps[0] == taps[1]) {
-            return false;
-        }
-        boolean lies = fabric.row(taps[0]) == fabric.row(taps[1]);
-        boolean rises = taps[0] < taps[1];
-        for (int i = 1; i < taps.length; i++) {
-            boolean inLine =
-                    lies
-                            ? fabric.row(taps[i]) == fabric.row(taps[0])
-                            : fabric.column(taps[i]) == fabric.column(taps[0]);
-            if (!inLine || taps[i] == taps[i - 1] || taps[i - 1] < taps[i] != rises) {
-                return false;
-            }
-        }
-        return true;
+    private static boolean isOneLine(TapLine line, int[] taps) {
+        return line.isStraight() && TapLine.goOneWay(taps);
     }
 
-    private void drawStraight(int wire, int[] taps, int from, int to, Leg leg) {
-        boolean lies = fabric.row(taps[0]) == fabric.row(taps[1]);
+    private void drawStraight(int wire, int[] taps, TapLine line, int from, int to, Leg leg) {
         leg.draw(
-                straightX(wire, taps, from, lies),
-                straightY(wire, taps, from, lies),
-                straightX(wire, taps, to, lies),
-                straightY(wire, taps, to, lies));
+                straightX(wire, taps, line, from),
+                straightY(wire, taps, line, from),
+                straightX(wire, taps, line, to),
+                straightY(wire, taps, line, to));
     }
 
-    private double straightX(int wire, int[] taps, int tile, boolean lies) {
+    private double straightX(int wire, int[] taps, TapLine line, int tile) {
         int lane = index.lanes().of(wire);
-        return boxX[fabric.column(tile)] + (lies ? toRim(taps, tile, lane) : offsets[lane]);
+        return boxX[fabric.column(tile)]
+                + (line == TapLine.ROW ? toRim(taps, tile, lane) : offsets[lane]);
     }
 
-    private double straightY(int wire, int[] taps, int tile, boolean lies) {
+    private double straightY(int wire, int[] taps, TapLine line, int tile) {
         int lane = index.lanes().of(wire);
-        return boxY[fabric.row(tile)] + (lies ? offsets[lane] : toRim(taps, tile, lane));
+        return boxY[fabric.row(tile)]
+                + (line == TapLine.ROW ? offsets[lane] : toRim(taps, tile, lane));
     }
 
     /** From the middle of a box to its rim at both ends of a wire; to the middle between them. */
@@ -667,10 +656,10 @@ public final class TileLayout {
     private Point at(int vertex, int tile) {
         if (index.isTapped(vertex)) {
             int[] taps = fabric.tapTiles(vertex);
-            if (isStraight(taps)) {
-                boolean lies = fabric.row(taps[0]) == fabric.row(taps[1]);
+            TapLine line = TapLine.of(fabric, taps);
+            if (isOneLine(line, taps)) {
                 return new Point(
-                        straightX(vertex, taps, tile, lies), straightY(vertex, taps, tile, lies));
+                        straightX(vertex, taps, line, tile), straightY(vertex, taps, line, tile));
             }
             WirePath path = WirePath.of(fabric, taps);
             return place(vertex, path, path.placeIn(tile));

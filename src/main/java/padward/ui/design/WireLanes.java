@@ -1,5 +1,6 @@
 package padward.ui.design;
 
+import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntArrays;
 import java.util.Arrays;
@@ -12,16 +13,22 @@ import padward.fabric.Fabric;
  * between boxes of one row share that row's channel, those of one column that column's. Within a
  * channel each wire, in the order of its lower end, takes the lowest lane that is free there: the
  * left-edge method of Hashimoto and Stevens ("Wire routing by optimizing channel assignment within
- * large apertures", Design Automation Workshop, 1971), which needs only as many lanes as there are
- * wires side by side at the fullest place. Two wires that meet at a box may share a lane.
+ * large apertures", Design Automation Workshop, 1971). A channel without wires that turn needs only
+ * as many lanes as there are wires side by side at its fullest place. Two wires that meet at a box
+ * may share a lane.
  *
  * <p>A wire that turns has a lane in each row and column that it follows ({@link BentLegs}), and
  * those of one bundle get lanes side by side, where there are any, in such an order that they do
- * not cross at the bend.
+ * not cross at the bend. For that they pass over lower lanes that are free, so that a channel may
+ * need more lanes than at its fullest place.
  *
- * <p>Wires that follow neither a row nor a column, and those that stay in their tile, get lanes by
- * their number. O(vertices); 2 bytes a vertex, and 20 for each row and column that a wire which
- * turns follows.
+ * <p>Where a wire with taps runs is judged by these alone, wherever it begins ({@link TapLine}).
+ * Wires that follow neither a row nor a column, and those that stay in their tile, get lanes by
+ * their number.
+ *
+ * <p>O(vertices + taps) time, and for the n legs of each channel O(n log n) to sort them and O(n ×
+ * lanes) at worst to find lanes side by side. 2 bytes a vertex are kept, {@link BentLegs} with 2
+ * bytes a leg, and the number of each wire that runs beside the tile in which it begins.
  */
 final class WireLanes {
     private static final int MOST = Short.MAX_VALUE;
@@ -31,6 +38,10 @@ final class WireLanes {
     private final short[] lanes;
     private final BentLegs bent;
     private final short[] bentLanes;
+
+    /** Wires whose taps are all in one row or column in which they do not begin, by channel. */
+    private final Int2ObjectOpenHashMap<IntArrayList> beside = new Int2ObjectOpenHashMap<>();
+
     private final int count;
 
     WireLanes(Fabric fabric, TileIndex index) {
@@ -39,6 +50,7 @@ final class WireLanes {
         this.lanes = new short[fabric.vertexCount()];
         this.bent = new BentLegs(fabric, index);
         this.bentLanes = new short[bent.count()];
+        listBeside();
         int rows =
                 IntStream.range(0, fabric.rows()).parallel().map(this::assignRow).max().orElse(0);
         int columns =
@@ -66,6 +78,30 @@ final class WireLanes {
         return count;
     }
 
+    private void listBeside() {
+        for (int wire = 0; wire < fabric.vertexCount(); wire++) {
+            TapLine line = index.isTapped(wire) ? line(wire) : TapLine.NONE;
+            if (line.isStraight()) {
+                boolean inRow = line == TapLine.ROW;
+                int channel = bent.channel(fabric.tapTiles(wire)[0], inRow);
+                if (channel != bent.channel(fabric.tile(wire), inRow)) {
+                    beside.computeIfAbsent(channel, c -> new IntArrayList()).add(wire);
+                }
+            }
+        }
+    }
+
+    private TapLine line(int wire) {
+        return TapLine.of(fabric, fabric.tapTiles(wire));
+    }
+
+    /** Whether all taps of a wire are in one row or column, in several tiles of it. */
+    private boolean isStraightIn(int channel, int wire) {
+        boolean inRow = channel < fabric.rows();
+        return line(wire) == (inRow ? TapLine.ROW : TapLine.COLUMN)
+                && bent.channel(fabric.tapTiles(wire)[0], inRow) == channel;
+    }
+
     private int assignRow(int row) {
         int columns = fabric.columns();
         Channel channel = new Channel(columns);
@@ -79,8 +115,11 @@ final class WireLanes {
                 }
                 int to = fabric.column(head);
                 if (index.isTapped(vertex)) {
-                    lanes[vertex] = (short) ((i - index.first(tile)) % MOST);
-                    addTapped(channel, vertex, true);
+                    if (isStraightIn(row, vertex)) {
+                        channel.addTapped(vertex, true);
+                    } else if (!line(vertex).isStraight()) {
+                        lanes[vertex] = (short) ((i - index.first(tile)) % MOST);
+                    }
                 } else if (fabric.row(head) == row && to != column) {
                     channel.add(vertex, column, to);
                 } else if (to != column || head == tile) {
@@ -88,29 +127,11 @@ final class WireLanes {
                 }
             }
         }
-        return channel.assign(bent.in(row));
-    }
-
-    /** Adds a wire with taps if these are all in the row, or the column, in which it begins. */
-    private void addTapped(Channel channel, int wire, boolean inRow) {
-        int begin = fabric.tile(wire);
-        int least = inRow ? fabric.column(begin) : fabric.row(begin);
-        int most = least;
-        for (int tap : fabric.tapTiles(wire)) {
-            int apart = inRow ? fabric.row(tap) : fabric.column(tap);
-            if (apart != (inRow ? fabric.row(begin) : fabric.column(begin))) {
-                return;
-            }
-            int along = inRow ? fabric.column(tap) : fabric.row(tap);
-            least = Math.min(least, along);
-            most = Math.max(most, along);
-        }
-        if (least < most) {
-            channel.add(wire, least, most);
-        }
+        return channel.assign(row);
     }
 
     private int assignColumn(int column) {
+        int number = fabric.rows() + column;
         Channel channel = new Channel(fabric.rows());
         for (int row = 0; row < fabric.rows(); row++) {
             int tile = row * fabric.columns() + column;
@@ -120,13 +141,15 @@ final class WireLanes {
                 boolean along =
                         head != Fabric.NOTHING && head != tile && fabric.column(head) == column;
                 if (head != Fabric.NOTHING && index.isTapped(vertex)) {
-                    addTapped(channel, vertex, false);
+                    if (isStraightIn(number, vertex)) {
+                        channel.addTapped(vertex, false);
+                    }
                 } else if (along) {
                     channel.add(vertex, row, fabric.row(head));
                 }
             }
         }
-        return channel.assign(bent.in(fabric.rows() + column));
+        return channel.assign(number);
     }
 
     /**
@@ -156,13 +179,28 @@ final class WireLanes {
             size++;
         }
 
+        /** Adds a wire with taps that are all in this channel. */
+        void addTapped(int wire, boolean inRow) {
+            int least = length - 1;
+            int most = 0;
+            for (int tap : fabric.tapTiles(wire)) {
+                int along = inRow ? fabric.column(tap) : fabric.row(tap);
+                least = Math.min(least, along);
+                most = Math.max(most, along);
+            }
+            add(wire, least, most);
+        }
+
         /**
-         * Assigns the lanes, and returns how many were needed.
+         * Assigns the lanes, also to what is known to run here of wires that turn or begin
+         * elsewhere, and returns how many were needed.
          *
-         * @param legs those of wires that turn
+         * @param number that of this channel
          */
-        int assign(IntArrayList legs) {
-            int[] turning = legs.toIntArray();
+        int assign(int number) {
+            beside.getOrDefault(number, IntArrayList.of())
+                    .forEach(wire -> addTapped(wire, number < fabric.rows()));
+            int[] turning = bent.in(number).toIntArray();
             IntArrays.quickSort(turning, this::compare);
             int nextTurning = 0;
             for (int at = 0; at < length; at++) {

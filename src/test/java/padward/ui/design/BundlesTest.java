@@ -104,13 +104,18 @@ class BundlesTest {
         return taps;
     }
 
-    private static Fabric bundles(Random random) {
+    private static ExplicitBuilder plainGrid() {
         ExplicitBuilder builder =
                 new ExplicitBuilder(
                         new FabricInfo("grid", "", List.of(), List.of(), List.of()), SIDE, SIDE);
         for (int tile = 0; tile < SIDE * SIDE; tile++) {
             builder.addTile(tile % SIDE, tile / SIDE, "plain");
         }
+        return builder;
+    }
+
+    private static Fabric bundles(Random random) {
+        ExplicitBuilder builder = plainGrid();
         for (int bundle = 0; bundle < 6; bundle++) {
             List<Integer> way = bentWay(random);
             int wide = 2 + random.nextInt(4);
@@ -141,6 +146,28 @@ class BundlesTest {
         noneOnAnother(bundles(new Random(seed)));
     }
 
+    /** Wires that can be entered and left only beside the row and column in which they begin. */
+    @Test
+    void wiresWithTapsBesideTheirBeginHaveLanesOfTheirTaps() {
+        ExplicitBuilder builder = plainGrid();
+        for (int i = 0; i < 20; i++) {
+            builder.addWire("inside" + i, 0, 0, "plain");
+        }
+        int lying = builder.addWire("lying", 0, SIDE + 4, "plain");
+        builder.addTap(lying, SIDE + 2, "");
+        builder.addTap(lying, SIDE + 4, "");
+        int standing = builder.addWire("standing", 0, 4 * SIDE + 1, "plain");
+        builder.addTap(standing, 2 * SIDE + 1, "");
+        builder.addTap(standing, 4 * SIDE + 1, "");
+        int across = builder.addWire("across", SIDE + 2, SIDE + 5, "plain");
+        int up = builder.addWire("up", SIDE + 1, 5 * SIDE + 1, "plain");
+        Fabric fabric = builder.build();
+        assertThat(lines(fabric))
+                .extracting(Line::wire)
+                .containsExactlyInAnyOrder(lying, standing, across, up);
+        noneOnAnother(fabric);
+    }
+
     @Test
     void noWireOfAnIrregularDeviceLiesOnAnother() {
         noneOnAnother(DesignMaker.makeIrregular(1500, 3, 0.6, Progress.NONE).design().fabric());
@@ -157,7 +184,8 @@ class BundlesTest {
                 boolean sameBundle =
                         one.wire() < other.wire()
                                 && fabric.vertexName(one.wire()).startsWith("b")
-                                && fabric.wireKind(one.wire()) == fabric.wireKind(other.wire());
+                                && fabric.wireKind(one.wire())
+                                        .equals(fabric.wireKind(other.wire()));
                 if (sameBundle) {
                     checked++;
                     assertThat(one.crosses(other))
