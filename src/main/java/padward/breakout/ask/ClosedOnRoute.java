@@ -55,8 +55,7 @@ final class ClosedOnRoute {
 
     private Optional<NoRouteDiagnosis> find(SearchSources starts, Progress progress) {
         return named(
-                CheapestRoute.find(
-                        fabric, starts, goal, this::isBarred, this::isClosed, progress));
+                CheapestRoute.find(fabric, starts, goal, this::isBarred, this::isClosed, progress));
     }
 
     /** Whether the question itself keeps a route from a vertex. */

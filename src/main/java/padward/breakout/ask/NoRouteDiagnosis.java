@@ -70,8 +70,7 @@ record NoRouteDiagnosis(NoRouteReason reason, String detail) {
                 .forEach(v -> sites.add(fabric.site(fabric.siteOf(v)).name()));
         return sites.isEmpty()
                 ? Optional.empty()
-                : Optional.of(
-                        new NoRouteDiagnosis(NoRouteReason.OWN_PASS_THROUGH, passing(sites)));
+                : Optional.of(new NoRouteDiagnosis(NoRouteReason.OWN_PASS_THROUGH, passing(sites)));
     }
 
     private static String passing(Set<String> sites) {

@@ -287,7 +287,8 @@ final class SiteTables {
                 table.fault(
                         rowOfPin.getInt(p),
                         column.name(),
-                        "each pin of a site once" + (slot.part().isEmpty() ? "" : ", whatever its part"),
+                        "each pin of a site once"
+                                + (slot.part().isEmpty() ? "" : ", whatever its part"),
                         () -> Text.quote(pin) + " of " + Text.quote(slot.site()) + " again");
             }
         }

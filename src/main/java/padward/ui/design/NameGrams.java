@@ -103,11 +103,7 @@ final class NameGrams {
      * @param enough it may stop after so many, and may find more
      */
     IntList find(
-            String text,
-            boolean atBeginning,
-            IntPredicate whole,
-            IntPredicate wanted,
-            int enough) {
+            String text, boolean atBeginning, IntPredicate whole, IntPredicate wanted, int enough) {
         TextStates states = TextStates.of(text, atBeginning);
         NameGroups.Search search =
                 groups.new Search(states, states.isWhole() ? wanted : wanted.and(whole));

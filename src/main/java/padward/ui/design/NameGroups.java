@@ -12,10 +12,10 @@ import java.util.function.IntPredicate;
  * Names in groups of neighbours that differ in the number at their end alone, as the wires of a bus
  * do, at most 256 a group. Of the beginning that a group shares, only what differs from the group
  * before is stored; the ends are stored once for all groups with the same. A search reads each
- * beginning once. Of ends it remembers that nothing fits behind a beginning that left it in the same
- * state, for the last of some thousands of such cases, and does not read those again. Groups are put
- * together in blocks of 128 to 383 names, any of which can be left out. Case does not count.
- * Immutable.
+ * beginning once. Of ends it remembers that nothing fits behind a beginning that left it in the
+ * same state, for the last of some thousands of such cases, and does not read those again. Groups
+ * are put together in blocks of 128 to 383 names, any of which can be left out. Case does not
+ * count. Immutable.
  */
 final class NameGroups {
     /** A block ends with the first group that has it reach so many names. */

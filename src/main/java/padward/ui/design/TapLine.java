@@ -38,7 +38,10 @@ enum TapLine {
         return this == ROW || this == COLUMN;
     }
 
-    /** Whether taps in a row or column follow each other in one direction, each in a tile of its own. */
+    /**
+     * Whether taps in a row or column follow each other in one direction, each in a tile of its
+     * own.
+     */
     static boolean goOneWay(int[] taps) {
         boolean rises = taps[0] < taps[taps.length - 1];
         for (int i = 1; i < taps.length; i++) {

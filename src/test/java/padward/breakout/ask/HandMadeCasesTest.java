@@ -122,11 +122,7 @@ class HandMadeCasesTest {
         assertThat(ask(kept(lost), "s", "P")).isInstanceOf(Answer.Open.class);
         // With another site for it, the cell is moved there.
         Design roomy =
-                switchingItsOwnPad()
-                        .wires("u")
-                        .site("D", "", "x y")
-                        .chain("D.x u R.d")
-                        .design();
+                switchingItsOwnPad().wires("u").site("D", "", "x y").chain("D.x u R.d").design();
         Answer moved = ask(roomy, "s", "P");
         assertThat(removed(moved)).containsExactly("remove cell c");
         Design after = kept(moved);
