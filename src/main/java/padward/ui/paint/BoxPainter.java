@@ -67,6 +67,17 @@ final class BoxPainter {
     /** A step of a polyline around the rim, pixels: two periods of the dashes of alternatives. */
     private static final double ARC_STEP = 30;
 
+    /** Length of an arrowhead, and half its width, pixels. */
+    private static final double HEAD = 13;
+
+    private static final double HALF_HEAD = 6.5;
+
+    /** A shorter arc has no arrowhead besides that on its row, pixels. */
+    private static final double LEAST_ARC = 60;
+
+    /** Distance from the ring to the middle of an arrowhead on a row, pixels. */
+    private static final double FROM_RING = 22;
+
     private final MapScene scene;
     private final Surface out;
     private final OpenDesign opened;
@@ -131,8 +142,12 @@ final class BoxPainter {
      */
     private record Way(TileLayout.Point from, boolean ofRow, int row, boolean input) {}
 
-    /** A way, how its line is drawn, and whether the question is about it. */
-    private record Strand(Way way, Surface.Line line, boolean ofQuestion) {}
+    /**
+     * A way, how its line is drawn, and whether the question is about it.
+     *
+     * @param step which strand of the route it is in the order of the signal, from 1; 0 for others
+     */
+    private record Strand(Way way, Surface.Line line, boolean ofQuestion, int step) {}
 
     /** The inside of one box. */
     private final class Box {
@@ -148,6 +163,14 @@ final class BoxPainter {
 
         /** Whether the question's lines are being drawn: on paper, over all others. */
         private boolean isAsking;
+
+        /** Whether the route's own lines are being collected, and how many there are. */
+        private boolean isRoute;
+
+        private int steps;
+
+        /** How often the route is switched in this box. */
+        private int passages;
 
         /** Switches that the question or a mark is about. */
         private final Set<BoxDiagram.Switch> asked = new HashSet<>();
@@ -236,7 +259,9 @@ final class BoxPainter {
                         .forEach(r -> route(r, new Surface.Line(colors.alternative(), 2.5, 9, 6)));
             }
             if (scene.shows(MapLayer.ROUTE)) {
+                isRoute = true;
                 scene.route().ifPresent(r -> route(r, new Surface.Line(colors.route(), 4)));
+                isRoute = false;
                 scene.before()
                         .ifPresent(r -> route(r, new Surface.Line(colors.obstacle(), 2.5, 2, 6)));
             }
@@ -269,9 +294,10 @@ final class BoxPainter {
                 int to = hops.get(i).vertex();
                 TileLayout.Meeting where = layout.meeting(from, to);
                 if (where.toTile() == tile) {
+                    passages += isRoute ? 1 : 0;
+                    arrives(from, enters, line);
                     passage(from, to, line, line.color());
                     ask(from, to);
-                    arrives(from, enters, line);
                 }
                 if (enters == tile && where.fromTile() != tile) {
                     departs(from, where.fromTile(), line);
@@ -346,7 +372,7 @@ final class BoxPainter {
                 crossing(wire, enters).ifPresent(p -> around(p, row, true, line));
             } else if (diagram.outputRow(wire) != Fabric.NOTHING) {
                 TileLayout.Point right = diagram.outputAt(diagram.outputRow(wire));
-                strands.add(new Strand(new Way(right, true, row, true), line, isAsking));
+                add(new Way(right, true, row, true), line);
             }
         }
 
@@ -407,7 +433,11 @@ final class BoxPainter {
 
         /** A line from a point on the rim around the inside of the box to a row. */
         private void around(TileLayout.Point rim, int row, boolean input, Surface.Line line) {
-            strands.add(new Strand(new Way(rim, false, row, input), line, isAsking));
+            add(new Way(rim, false, row, input), line);
+        }
+
+        private void add(Way way, Surface.Line line) {
+            strands.add(new Strand(way, line, isAsking, isRoute ? ++steps : 0));
         }
 
         /**
@@ -430,6 +460,64 @@ final class BoxPainter {
                 }
                 polyline(points, strand.line());
             }
+            for (Strand strand : strands) {
+                if (strand.step() > 0) {
+                    paintDirection(strand, points(strand.way(), rings.get(strand.way())));
+                }
+            }
+        }
+
+        /** Arrowheads on the row and the arc of a strand, and its number where there are more. */
+        private void paintDirection(Strand strand, List<TileLayout.Point> points) {
+            boolean toRow = strand.way().input();
+            int last = points.size() - 1;
+            TileLayout.Point corner = points.get(last - 1);
+            TileLayout.Point dot = points.get(last);
+            double row = distance(corner, dot);
+            double share = row < 2 * FROM_RING ? 0.5 : FROM_RING / row;
+            head(corner, dot, share, toRow, strand.line());
+            int half = last / 2;
+            if ((last - 2) * distance(points.get(half), points.get(half + 1)) >= LEAST_ARC) {
+                head(points.get(half), points.get(half + 1), 0.5, toRow, strand.line());
+            }
+            if (passages > 1) {
+                TileLayout.Point begin = !toRow ? corner : points.get(strand.way().ofRow() ? 1 : 0);
+                double x = view.screenX(begin.x());
+                double y = view.screenY(begin.y());
+                out.fillDisc(x, y, size * 0.8, colors.paper());
+                out.outlineDisc(x, y, size * 0.8, new Surface.Line(strand.line().color(), 1.5));
+                out.text(
+                        Integer.toString(strand.step()),
+                        x,
+                        y,
+                        new Surface.Lettering(size, Surface.Align.CENTER, colors.ink()));
+            }
+        }
+
+        private double distance(TileLayout.Point one, TileLayout.Point other) {
+            return Math.hypot(other.x() - one.x(), other.y() - one.y()) * scene.scale();
+        }
+
+        /** An arrowhead on a line, at a share of it, onward or backward. */
+        private void head(
+                TileLayout.Point from,
+                TileLayout.Point to,
+                double share,
+                boolean onward,
+                Surface.Line line) {
+            double x = view.screenX(from.x() + share * (to.x() - from.x()));
+            double y = view.screenY(from.y() + share * (to.y() - from.y()));
+            double length = distance(from, to) * (onward ? 1 : -1);
+            double dx = (to.x() - from.x()) * scene.scale() / length;
+            double dy = (from.y() - to.y()) * scene.scale() / length;
+            double half = HEAD / 2;
+            double[] xs = {
+                x + dx * half, x - dx * half - dy * HALF_HEAD, x - dx * half + dy * HALF_HEAD
+            };
+            double[] ys = {
+                y + dy * half, y - dy * half + dx * HALF_HEAD, y - dy * half - dx * HALF_HEAD
+            };
+            out.polygon(xs, ys, line.color(), new Surface.Line(colors.paper(), 1));
         }
 
         /** Takes the outermost ring that is free, or else the one that is least taken. */
@@ -563,20 +651,31 @@ final class BoxPainter {
 
         private void paintDots() {
             for (int row = 0; row < diagram.inputCount(); row++) {
-                dot(diagram.inputAt(row), diagram.input(row), diagram.inputPitch());
+                dot(
+                        diagram.inputAt(row),
+                        diagram.input(row),
+                        diagram.inputPitch(),
+                        inputNames[row]);
             }
             for (int row = 0; row < diagram.outputCount(); row++) {
-                dot(diagram.outputAt(row), diagram.output(row), diagram.outputPitch());
+                dot(
+                        diagram.outputAt(row),
+                        diagram.output(row),
+                        diagram.outputPitch(),
+                        outputNames[row]);
             }
         }
 
-        private void dot(TileLayout.Point at, int vertex, double pitch) {
+        /** A row: filled if it is used, or, in the colour of its name, if the question is about it. */
+        private void dot(TileLayout.Point at, int vertex, double pitch, Color name) {
             double x = view.screenX(at.x());
             double y = view.screenY(at.y());
             double r = Math.min(DOT, Math.max(1, pitch * scene.scale() * 0.4));
             boolean isUsed =
                     scene.shows(MapLayer.OCCUPANCY) && opened.design().occupancy().isUsed(vertex);
-            out.fillDisc(x, y, r, isUsed ? colors.usedStrong() : colors.site());
+            boolean isAsked = name != null && !name.equals(colors.selection());
+            Color free = isAsked ? name : colors.site();
+            out.fillDisc(x, y, r, isUsed ? colors.usedStrong() : free);
             if (r >= 2) {
                 out.outlineDisc(x, y, r, new Surface.Line(colors.box(), 1));
             }

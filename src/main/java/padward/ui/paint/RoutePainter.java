@@ -129,13 +129,14 @@ final class RoutePainter {
         pen.route(route.hops().stream().mapToInt(Hop::vertex).toArray(), line);
     }
 
-    /** The route is dashed where something else uses it. */
+    /** Where something else uses it, the route is dashed around a core that goes on. */
     private void paintBlocked(Route route) {
         int[] vertices = route.hops().stream().mapToInt(Hop::vertex).toArray();
         for (Surface.Line line :
                 List.of(
                         casing(ROUTE_WIDTH + 2),
-                        new Surface.Line(palette.obstacle(), ROUTE_WIDTH + 2, 5, 9))) {
+                        new Surface.Line(palette.obstacle(), ROUTE_WIDTH + 2, 5, 9),
+                        new Surface.Line(palette.route(), (ROUTE_WIDTH + 2) / 3))) {
             for (int hop = 0; hop < vertices.length; hop++) {
                 if (route.hops().get(hop).obstacle().isPresent()) {
                     pen.hop(vertices, hop, line);

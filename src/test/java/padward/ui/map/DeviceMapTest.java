@@ -288,6 +288,65 @@ class DeviceMapTest {
         assertThat(boxes).isGreaterThan(12);
     }
 
+    /** Left and right of a box, a route's rows lead to the right: into it, and out of it. */
+    @Test
+    void arrowheadsShowWhichWayTheSignalGoes() {
+        open(DesignMaker.makeIrregular(6000, 3, 0.6, Progress.NONE).design());
+        int onRows = 0;
+        int numbered = 0;
+        for (String pad : List.of("x0y2/pad[0]", "x4y11/pad[0]", "x11y8/pad[0]", "x8y0/pad[1]")) {
+            ask("pump/phase/state[4]", pad);
+            int[] hops =
+                    model.shown().route().orElseThrow().hops().stream()
+                            .mapToInt(Hop::vertex)
+                            .toArray();
+            for (int i = 1; i < hops.length; i++) {
+                int tile = layout.meeting(hops[i - 1], hops[i]).toTile();
+                BoxDiagram diagram = opened.diagram(tile);
+                int row = diagram.inputRow(hops[i - 1]);
+                if (row == Fabric.NOTHING || diagram.outputRow(hops[i]) == Fabric.NOTHING) {
+                    continue;
+                }
+                String picture = pictureOfBox(tile);
+                double y = 400 - (diagram.inputAt(row).y() - layout.box(tile).y()) * 2600;
+                List<double[]> heads = heads(picture, Palette.LIGHT.route());
+                for (double[] head : heads) {
+                    if (Math.abs(head[1] - y) < 0.1 && head[0] < 640) {
+                        assertThat(head[0]).isGreaterThan(head[2]);
+                        onRows++;
+                    }
+                }
+                numbered += picture.contains(">2<") ? 1 : 0;
+            }
+        }
+        assertThat(onRows).isGreaterThan(8);
+        assertThat(numbered).isPositive();
+    }
+
+    /** Tip (x, y), and x of one corner of the base, of each triangle of a colour. */
+    private static List<double[]> heads(String svg, Color color) {
+        String number = "([-\\d.]+)";
+        Pattern triangle =
+                Pattern.compile(
+                        "<polygon points=\"%s,%s %s,%s %s,%s\" fill=\"#%s"
+                                .formatted(
+                                        number,
+                                        number,
+                                        number,
+                                        number,
+                                        number,
+                                        number,
+                                        color.toString().substring(2, 8)));
+        return triangle.matcher(svg)
+                .results()
+                .map(
+                        m ->
+                                IntStream.rangeClosed(1, 3)
+                                        .mapToDouble(g -> Double.parseDouble(m.group(g)))
+                                        .toArray())
+                .toList();
+    }
+
     /** A box with many switches is no blot: those of the wire under the pointer are drawn. */
     @Test
     void switchesOfACrowdedBoxAreShownOnDemand() {
