@@ -140,14 +140,14 @@ final class BoxPainter {
      * @param row the row to which it goes
      * @param input whether that is an input's row
      */
-    private record Way(TileLayout.Point from, boolean ofRow, int row, boolean input) {}
+    private record Arc(TileLayout.Point from, boolean ofRow, int row, boolean input) {}
 
     /**
-     * A way, how its line is drawn, and whether the question is about it.
+     * An arc, how its line is drawn, and whether the question is about it.
      *
-     * @param step which strand of the route it is in the order of the signal, from 1; 0 for others
+     * @param ofRoute whether it is the route itself, which shows its direction
      */
-    private record Strand(Way way, Surface.Line line, boolean ofQuestion, int step) {}
+    private record Strand(Arc arc, Surface.Line line, boolean ofQuestion, boolean ofRoute) {}
 
     /** The inside of one box. */
     private final class Box {
@@ -164,13 +164,8 @@ final class BoxPainter {
         /** Whether the question's lines are being drawn: on paper, over all others. */
         private boolean isAsking;
 
-        /** Whether the route's own lines are being collected, and how many there are. */
+        /** Whether the route's own lines are being collected. */
         private boolean isRoute;
-
-        private int steps;
-
-        /** How often the route is switched in this box. */
-        private int passages;
 
         /** Switches that the question or a mark is about. */
         private final Set<BoxDiagram.Switch> asked = new HashSet<>();
@@ -294,10 +289,9 @@ final class BoxPainter {
                 int to = hops.get(i).vertex();
                 TileLayout.Meeting where = layout.meeting(from, to);
                 if (where.toTile() == tile) {
-                    passages += isRoute ? 1 : 0;
-                    arrives(from, enters, line);
                     passage(from, to, line, line.color());
                     ask(from, to);
+                    arrives(from, enters, line);
                 }
                 if (enters == tile && where.fromTile() != tile) {
                     departs(from, where.fromTile(), line);
@@ -372,7 +366,7 @@ final class BoxPainter {
                 crossing(wire, enters).ifPresent(p -> around(p, row, true, line));
             } else if (diagram.outputRow(wire) != Fabric.NOTHING) {
                 TileLayout.Point right = diagram.outputAt(diagram.outputRow(wire));
-                add(new Way(right, true, row, true), line);
+                add(new Arc(right, true, row, true), line);
             }
         }
 
@@ -433,43 +427,43 @@ final class BoxPainter {
 
         /** A line from a point on the rim around the inside of the box to a row. */
         private void around(TileLayout.Point rim, int row, boolean input, Surface.Line line) {
-            add(new Way(rim, false, row, input), line);
+            add(new Arc(rim, false, row, input), line);
         }
 
-        private void add(Way way, Surface.Line line) {
-            strands.add(new Strand(way, line, isAsking, isRoute ? ++steps : 0));
+        private void add(Arc arc, Surface.Line line) {
+            strands.add(new Strand(arc, line, isAsking, isRoute));
         }
 
         /**
-         * Gives each way a ring on which it meets no other, the question's first, and draws all.
-         * Where there are too few rings, ways of the question keep theirs to themselves.
+         * Gives each arc a ring on which it meets no other, the question's first, and draws all.
+         * Where there are too few rings, arcs of the question keep theirs to themselves.
          */
         private void paintStrands() {
             double room = (OUTERMOST - INNERMOST) * TileLayout.BOX_RADIUS * scene.scale();
             int count = Math.max(2, Math.min(MOST_RINGS, (int) (room / RING_APART) + 1));
             int[][] taken = new int[count][SECTORS];
-            Map<Way, Double> rings = new HashMap<>();
+            Map<Arc, Double> rings = new HashMap<>();
             for (int i = strands.size() - 1; i >= 0; i--) {
                 Strand strand = strands.get(i);
-                rings.computeIfAbsent(strand.way(), w -> freeRing(strand, taken));
+                rings.computeIfAbsent(strand.arc(), w -> freeRing(strand, taken));
             }
             for (Strand strand : strands) {
-                List<TileLayout.Point> points = points(strand.way(), rings.get(strand.way()));
+                List<TileLayout.Point> points = points(strand.arc(), rings.get(strand.arc()));
                 if (strand.ofQuestion()) {
                     polyline(points, casing(strand.line()));
                 }
                 polyline(points, strand.line());
             }
             for (Strand strand : strands) {
-                if (strand.step() > 0) {
-                    paintDirection(strand, points(strand.way(), rings.get(strand.way())));
+                if (strand.ofRoute()) {
+                    paintDirection(strand, points(strand.arc(), rings.get(strand.arc())));
                 }
             }
         }
 
-        /** Arrowheads on the row and the arc of a strand, and its number where there are more. */
+        /** Arrowheads on the row and the arc of a strand. */
         private void paintDirection(Strand strand, List<TileLayout.Point> points) {
-            boolean toRow = strand.way().input();
+            boolean toRow = strand.arc().input();
             int last = points.size() - 1;
             TileLayout.Point corner = points.get(last - 1);
             TileLayout.Point dot = points.get(last);
@@ -479,18 +473,6 @@ final class BoxPainter {
             int half = last / 2;
             if ((last - 2) * distance(points.get(half), points.get(half + 1)) >= LEAST_ARC) {
                 head(points.get(half), points.get(half + 1), 0.5, toRow, strand.line());
-            }
-            if (passages > 1) {
-                TileLayout.Point begin = !toRow ? corner : points.get(strand.way().ofRow() ? 1 : 0);
-                double x = view.screenX(begin.x());
-                double y = view.screenY(begin.y());
-                out.fillDisc(x, y, size * 0.8, colors.paper());
-                out.outlineDisc(x, y, size * 0.8, new Surface.Line(strand.line().color(), 1.5));
-                out.text(
-                        Integer.toString(strand.step()),
-                        x,
-                        y,
-                        new Surface.Lettering(size, Surface.Align.CENTER, colors.ink()));
             }
         }
 
@@ -527,33 +509,33 @@ final class BoxPainter {
             int least = Integer.MAX_VALUE;
             for (int ring = 0; ring < taken.length && least > 0; ring++) {
                 int[] here = taken[ring];
-                int sum = sectors(strand.way()).map(s -> here[s]).sum();
+                int sum = sectors(strand.arc()).map(s -> here[s]).sum();
                 if (sum < least) {
                     least = sum;
                     best = ring;
                 }
             }
             int[] chosen = taken[best];
-            sectors(strand.way()).forEach(s -> chosen[s] += strand.ofQuestion() ? SECTORS : 1);
+            sectors(strand.arc()).forEach(s -> chosen[s] += strand.ofQuestion() ? SECTORS : 1);
             return (OUTERMOST - best * apart) * TileLayout.BOX_RADIUS;
         }
 
-        /** The parts of a ring that a way takes, with one more at each end. */
-        private IntStream sectors(Way way) {
+        /** The parts of a ring that an arc takes, with one more at each end. */
+        private IntStream sectors(Arc arc) {
             double ring = INNERMOST * TileLayout.BOX_RADIUS;
-            double from = angle(start(way, ring));
-            double turn = turn(from, angle(onRing(dot(way), ring)));
+            double from = angle(start(arc, ring));
+            double turn = turn(from, angle(onRing(dot(arc), ring)));
             int first = (int) Math.floor(Math.min(from, from + turn) / (2 * Math.PI) * SECTORS) - 1;
             int last = (int) Math.ceil(Math.max(from, from + turn) / (2 * Math.PI) * SECTORS) + 1;
             return IntStream.rangeClosed(first, last).map(s -> Math.floorMod(s, SECTORS));
         }
 
-        private TileLayout.Point dot(Way way) {
-            return way.input() ? diagram.inputAt(way.row()) : diagram.outputAt(way.row());
+        private TileLayout.Point dot(Arc arc) {
+            return arc.input() ? diagram.inputAt(arc.row()) : diagram.outputAt(arc.row());
         }
 
-        private TileLayout.Point start(Way way, double ring) {
-            return way.ofRow() ? onRing(way.from(), ring) : way.from();
+        private TileLayout.Point start(Arc arc, double ring) {
+            return arc.ofRow() ? onRing(arc.from(), ring) : arc.from();
         }
 
         private double angle(TileLayout.Point at) {
@@ -565,13 +547,13 @@ final class BoxPainter {
             return Math.IEEEremainder(to - from, 2 * Math.PI);
         }
 
-        private List<TileLayout.Point> points(Way way, double ring) {
-            double from = angle(start(way, ring));
-            double turn = turn(from, angle(onRing(dot(way), ring)));
+        private List<TileLayout.Point> points(Arc arc, double ring) {
+            double from = angle(start(arc, ring));
+            double turn = turn(from, angle(onRing(dot(arc), ring)));
             double length = Math.abs(turn) * ring * scene.scale();
             int steps = (int) Math.max(1, Math.ceil(length / ARC_STEP));
             List<TileLayout.Point> points = new ArrayList<>();
-            points.add(way.from());
+            points.add(arc.from());
             for (int i = 0; i <= steps; i++) {
                 double angle = from + turn * i / steps;
                 points.add(
@@ -579,7 +561,7 @@ final class BoxPainter {
                                 middle.x() + ring * Math.cos(angle),
                                 middle.y() + ring * Math.sin(angle)));
             }
-            points.add(dot(way));
+            points.add(dot(arc));
             return points;
         }
 
@@ -666,7 +648,9 @@ final class BoxPainter {
             }
         }
 
-        /** A row: filled if it is used, or, in the colour of its name, if the question is about it. */
+        /**
+         * A row: filled if it is used, or, in the colour of its name, if the question is about it.
+         */
         private void dot(TileLayout.Point at, int vertex, double pitch, Color name) {
             double x = view.screenX(at.x());
             double y = view.screenY(at.y());

@@ -293,7 +293,6 @@ class DeviceMapTest {
     void arrowheadsShowWhichWayTheSignalGoes() {
         open(DesignMaker.makeIrregular(6000, 3, 0.6, Progress.NONE).design());
         int onRows = 0;
-        int numbered = 0;
         for (String pad : List.of("x0y2/pad[0]", "x4y11/pad[0]", "x11y8/pad[0]", "x8y0/pad[1]")) {
             ask("pump/phase/state[4]", pad);
             int[] hops =
@@ -316,11 +315,9 @@ class DeviceMapTest {
                         onRows++;
                     }
                 }
-                numbered += picture.contains(">2<") ? 1 : 0;
             }
         }
         assertThat(onRows).isGreaterThan(8);
-        assertThat(numbered).isPositive();
     }
 
     /** Tip (x, y), and x of one corner of the base, of each triangle of a colour. */
