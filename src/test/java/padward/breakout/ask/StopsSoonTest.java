@@ -112,7 +112,7 @@ class StopsSoonTest {
     private static void explainSome(Design design, Progress progress) {
         Asker asker = new Asker(design.fabric(), SearchEngineKind.OWN);
         Random random = new Random(1);
-        for (int i = 0; i < 12; i++) {
+        for (int i = 0; i < 40; i++) {
             Net net = design.nets().get(random.nextInt(design.nets().size()));
             int pad = random.nextInt(design.fabric().pads().size());
             Question question = new Question(design, net, pad, Corner.SLOW);
