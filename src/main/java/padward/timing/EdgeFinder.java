@@ -16,10 +16,12 @@ public final class EdgeFinder {
      */
     public record EdgeValue(EdgeKind kind, Delay delay) {}
 
+    private final Fabric fabric;
     private final EdgeCursor edges;
 
     /** A finder over a fabric. */
     public EdgeFinder(Fabric fabric) {
+        this.fabric = fabric;
         this.edges = fabric.edgesOut();
     }
 
@@ -32,6 +34,17 @@ public final class EdgeFinder {
             }
         }
         return Optional.empty();
+    }
+
+    /**
+     * Whether a step between two vertices that are joined goes through a site. A pass-through joins
+     * two pins of one site: to look for others would take a walk over all that a wire leads to.
+     */
+    public boolean isThrough(int from, int to) {
+        int site = fabric.siteOf(to);
+        return site != Fabric.NOTHING
+                && fabric.siteOf(from) == site
+                && get(from, to).kind() == EdgeKind.PASS_THROUGH;
     }
 
     /**

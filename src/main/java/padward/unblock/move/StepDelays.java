@@ -1,7 +1,6 @@
 package padward.unblock.move;
 
 import it.unimi.dsi.fastutil.ints.IntArrayList;
-import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 import padward.fabric.delay.Delay;
@@ -19,10 +18,7 @@ final class StepDelays {
 
     /** Whether a step goes through a site, of which it then takes all pins. */
     boolean isThrough(int from, int to) {
-        int site = fabric.siteOf(to);
-        return site != Fabric.NOTHING
-                && fabric.siteOf(from) == site
-                && finder.get(from, to).kind() == EdgeKind.PASS_THROUGH;
+        return finder.isThrough(from, to);
     }
 
     Delay delay(int from, int to) {

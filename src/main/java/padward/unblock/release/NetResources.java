@@ -11,7 +11,6 @@ import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
 import padward.design.Terminal;
-import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.fabric.SiteView;
 import padward.timing.EdgeFinder;
@@ -43,24 +42,13 @@ public final class NetResources {
             placeByVertex.put(tree.vertex(place), place);
             through[place] =
                     place > 0
-                            && isThrough(
-                                    tree.vertex(tree.parent(place)), tree.vertex(place), finder);
+                            && finder.isThrough(
+                                    tree.vertex(tree.parent(place)), tree.vertex(place));
             if (through[place]) {
                 int site = design.fabric().siteOf(tree.vertex(place));
                 throughBySite.computeIfAbsent(site, s -> new IntArrayList()).add(place);
             }
         }
-    }
-
-    /**
-     * Whether a step goes through a site. A pass-through joins two pins of one site: to look for
-     * others would take a walk over all that each wire of the tree leads to.
-     */
-    private boolean isThrough(int from, int to, EdgeFinder finder) {
-        int site = design.fabric().siteOf(to);
-        return site != Fabric.NOTHING
-                && design.fabric().siteOf(from) == site
-                && finder.get(from, to).kind() == EdgeKind.PASS_THROUGH;
     }
 
     /** The place of a vertex in the net's tree, or {@link Fabric#NOTHING}. */
