@@ -280,7 +280,7 @@ final class MapPointer {
                 || model.shown().whatIfProperty().get().isPresent()) {
             return Optional.empty();
         }
-        return new ObstaclePlaces(opened().get(), model.shown().route().get())
+        return new ObstaclePlaces(opened().get(), model.shown().route().get(), view().scale())
                 .near(
                         model.shown().obstacles(),
                         view().worldX(x),

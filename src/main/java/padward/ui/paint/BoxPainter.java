@@ -505,18 +505,22 @@ final class BoxPainter {
         /** Takes the outermost ring that is free, or else the one that is least taken. */
         private double freeRing(Strand strand, int[][] taken) {
             double apart = (OUTERMOST - INNERMOST) / (taken.length - 1);
+            int[] sectors = sectors(strand.arc()).toArray();
             int best = 0;
             int least = Integer.MAX_VALUE;
             for (int ring = 0; ring < taken.length && least > 0; ring++) {
-                int[] here = taken[ring];
-                int sum = sectors(strand.arc()).map(s -> here[s]).sum();
+                int sum = 0;
+                for (int sector : sectors) {
+                    sum += taken[ring][sector];
+                }
                 if (sum < least) {
                     least = sum;
                     best = ring;
                 }
             }
-            int[] chosen = taken[best];
-            sectors(strand.arc()).forEach(s -> chosen[s] += strand.ofQuestion() ? SECTORS : 1);
+            for (int sector : sectors) {
+                taken[best][sector] += strand.ofQuestion() ? SECTORS : 1;
+            }
             return (OUTERMOST - best * apart) * TileLayout.BOX_RADIUS;
         }
 

@@ -121,7 +121,7 @@ public record MarkedRoutes(List<Line> lines) implements MapOverlay {
     }
 
     private static void obstacles(Block block, MapScene scene, Surface out) {
-        ObstaclePlaces places = new ObstaclePlaces(scene.opened(), block.route());
+        ObstaclePlaces places = new ObstaclePlaces(scene.opened(), block.route(), scene.scale());
         for (Obstacle obstacle : block.obstacles()) {
             TileLayout.Point at = places.of(obstacle);
             double x = scene.view().screenX(at.x());

@@ -75,6 +75,11 @@ final class RoutePainter {
             scene.route().ifPresent(this::paintBlocked);
         }
         new BoxPainter(scene, out).paint();
+        takePlaces();
+        if (scene.shows(MapLayer.ROUTE)) {
+            RouteEndTags ends = new RouteEndTags(scene, out);
+            scene.route().ifPresent(r -> ends.paint(r, names));
+        }
         if (obstacles) {
             shownObstacleRoute().ifPresent(this::paintObstacles);
         }
@@ -148,7 +153,7 @@ final class RoutePainter {
     /** Each obstacle once, with its name; hatched over the whole site if it uses a site. */
     private void paintObstacles(Route route) {
         boolean blocking = scene.before().isEmpty();
-        ObstaclePlaces places = new ObstaclePlaces(scene.opened(), route);
+        ObstaclePlaces places = new ObstaclePlaces(scene.opened(), route, scene.scale());
         for (Obstacle obstacle : scene.obstacles()) {
             places.site(obstacle).ifPresent(box -> hatch(box, blocking));
             TileLayout.Point at = places.of(obstacle);
@@ -200,9 +205,6 @@ final class RoutePainter {
      * Places the name towards the middle of the view, away from the pads, not over another name.
      */
     private void name(String name, double x, double y) {
-        if (names.isEmpty()) {
-            takePlaces();
-        }
         if (x < -20 || y < -20 || x > view.width() + 20 || y > view.height() + 20) {
             return;
         }

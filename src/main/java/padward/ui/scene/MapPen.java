@@ -62,23 +62,28 @@ public record MapPen(MapScene scene, Surface out) {
 
     /** A route: of each wire the part that it uses, and the connections between them. */
     public void route(int[] vertices, Surface.Line line) {
+        route(vertices, leg(line));
+    }
+
+    /** The same, taken leg by leg in the signal's order: places in world units. */
+    public void route(int[] vertices, TileLayout.Leg leg) {
         TileLayout layout = scene.opened().layout();
         boolean tapped = scene.opened().index().isTapped(vertices[0]);
         if (!tapped || vertices.length == 1) {
-            vertex(vertices[0], line);
+            layout.forEachLeg(vertices[0], leg);
         }
         int enters = Fabric.NOTHING;
         for (int i = 1; i < vertices.length; i++) {
             TileLayout.Meeting where = layout.meeting(vertices[i - 1], vertices[i]);
             if (enters != Fabric.NOTHING) {
-                part(vertices[i - 1], enters, where.fromTile(), line);
+                layout.forEachLeg(vertices[i - 1], enters, where.fromTile(), leg);
             }
-            connection(vertices[i - 1], vertices[i], where, line);
+            layout.connection(vertices[i - 1], vertices[i], where, leg);
             enters = where.toTile();
         }
         int last = vertices[vertices.length - 1];
         if (vertices.length > 1 && !layout.pads().isPad(last)) {
-            vertex(last, line);
+            layout.forEachLeg(last, leg);
         }
     }
 

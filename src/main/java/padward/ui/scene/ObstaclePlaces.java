@@ -6,17 +6,24 @@ import java.util.Optional;
 import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Route;
 import padward.fabric.Fabric;
+import padward.ui.design.BoxDiagram;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
 
-/** Where the obstacles of a route are on the map. */
+/**
+ * Where the obstacles of a route are on the map: on their row where switch boxes show their inside.
+ */
 public final class ObstaclePlaces {
+    private final OpenDesign opened;
     private final Fabric fabric;
     private final TileLayout layout;
     private final Route route;
+    private final boolean boxesAreOpen;
 
-    /** The places of the obstacles of one route. */
-    public ObstaclePlaces(OpenDesign opened, Route route) {
+    /** The places of the obstacles of one route, at a scale in pixels a tile. */
+    public ObstaclePlaces(OpenDesign opened, Route route, double scale) {
+        this.opened = opened;
+        this.boxesAreOpen = scale >= ZoomScales.BOX;
         this.fabric = opened.design().fabric();
         this.layout = opened.layout();
         this.route = route;
@@ -41,8 +48,34 @@ public final class ObstaclePlaces {
         return site == Fabric.NOTHING ? Optional.empty() : Optional.of(layout.site(site));
     }
 
-    /** The middle of its site or wire. */
+    /** The middle of its site or wire, or its row where that is inside an open box. */
     public TileLayout.Point of(Obstacle obstacle) {
+        TileLayout.Point middle = middle(obstacle);
+        int column = (int) Math.floor(middle.x());
+        int row = (int) Math.floor(middle.y());
+        boolean inside =
+                column >= 0 && row >= 0 && column < fabric.columns() && row < fabric.rows();
+        return boxesAreOpen && inside
+                ? rowIn(row * fabric.columns() + column, middle, vertex(obstacle)).orElse(middle)
+                : middle;
+    }
+
+    private Optional<TileLayout.Point> rowIn(int tile, TileLayout.Point at, int vertex) {
+        TileLayout.Point box = layout.box(tile);
+        boolean outside = Math.hypot(at.x() - box.x(), at.y() - box.y()) > TileLayout.BOX_RADIUS;
+        if (outside || opened.index().isEmpty(tile)) {
+            return Optional.empty();
+        }
+        BoxDiagram diagram = opened.diagram(tile);
+        int output = diagram.outputRow(vertex);
+        int input = diagram.inputRow(vertex);
+        if (output != Fabric.NOTHING) {
+            return Optional.of(diagram.outputAt(output));
+        }
+        return input == Fabric.NOTHING ? Optional.empty() : Optional.of(diagram.inputAt(input));
+    }
+
+    private TileLayout.Point middle(Obstacle obstacle) {
         Optional<TileLayout.Box> box = site(obstacle);
         if (box.isPresent()) {
             return new TileLayout.Point(box.get().centreX(), box.get().centreY());

@@ -122,7 +122,8 @@ class MapFlowsTest {
         TileLayout.Point at =
                 new ObstaclePlaces(
                                 model.openedProperty().get().orElseThrow(),
-                                model.shown().route().orElseThrow())
+                                model.shown().route().orElseThrow(),
+                                map.viewport().scale())
                         .of(obstacle);
         click(robot, at.x(), at.y());
         assertThat(model.shown().selectedHopProperty().get()).contains(obstacle.hops().get(0));
