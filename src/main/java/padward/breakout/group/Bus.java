@@ -96,7 +96,7 @@ public record Bus(
      *
      * @param served how many nets have a route
      * @param atMost how many can have one together at the most, on pads that may be taken
-     * @param of how many were asked about
+     * @param of how many were asked about, without those that are already on one of the pads
      * @param stopped whether its search was stopped
      */
     public record Bound(int served, int atMost, int of, boolean stopped) {

@@ -271,9 +271,8 @@ public final class RouteMatrix {
         return oneMore;
     }
 
-    private static Bus.Bound bound(Bus bus, MostNets most, boolean stopped) {
-        int served = bus.lines().size();
-        return new Bus.Bound(served, most.atMost(), served + bus.left().size(), stopped);
+    private Bus.Bound bound(Bus bus, MostNets most, boolean stopped) {
+        return new Bus.Bound(bus.lines().size(), most.atMost(), request.nets().size(), stopped);
     }
 
     /** As many as were found until a stop, over routes that can be used. */

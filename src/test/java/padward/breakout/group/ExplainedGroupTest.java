@@ -8,11 +8,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.concurrent.CancellationException;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
 import padward.breakout.ask.DriverWish;
 import padward.design.Design;
 import padward.design.Net;
+import padward.fabric.Fabric;
 import padward.synth.DesignMaker;
 
 /**
@@ -114,6 +116,49 @@ class ExplainedGroupTest {
                     .isEqualTo(whole.proof());
         }
         assertThat(stops).isPositive();
+    }
+
+    /** Of a net that is already on a pad there is nothing to bring out. */
+    @Test
+    void aStoppedGroupCountsTheNetsThatAreOnNoPadYet() {
+        Design design = DesignMaker.make(1_500, 1, 0.6, Progress.NONE).design();
+        Net there =
+                design.nets().stream()
+                        .filter(n -> isOn(design, n, pads(design)))
+                        .findFirst()
+                        .orElseThrow();
+        List<Net> others =
+                design.nets().stream()
+                        .filter(n -> !isOn(design, n, pads(design)))
+                        .limit(2)
+                        .toList();
+        List<Net> nets = List.of(others.get(0), there, others.get(1));
+        int stopped = 0;
+        for (int call = 0; call < 40; call++) {
+            Stop stop = new Stop(call);
+            RouteMatrix matrix =
+                    RouteMatrix.unsearched(
+                            design,
+                            nets,
+                            pads(design),
+                            Bus.Aim.MOST,
+                            Bus.Ports.KEEP,
+                            DriverWish.NONE);
+            Optional<Bus.Bound> bound = matrix.routeOrSoFar(stop).bound();
+            stopped += bound.isPresent() ? 1 : 0;
+            assertThat(bound.map(Bus.Bound::of).orElse(2)).isEqualTo(2);
+        }
+        assertThat(stopped).isPositive();
+    }
+
+    private static List<Integer> pads(Design design) {
+        return IntStream.range(0, design.fabric().pads().size()).boxed().toList();
+    }
+
+    private static boolean isOn(Design design, Net net, List<Integer> pads) {
+        return pads.stream()
+                .map(p -> design.fabric().pads().get(p).vertex())
+                .anyMatch(v -> net.route().placeOf(v) != Fabric.NOTHING);
     }
 
     /** Says to stop from one call on. */

@@ -125,7 +125,9 @@ class StoppedGroupProperties {
         Bus.Bound known = bus.bound().orElseThrow();
         assertThat(bus.proof()).as(what).isEmpty();
         assertThat(known.served()).as(what).isEqualTo(bus.lines().size());
-        assertThat(known.of()).as(what).isEqualTo(bus.lines().size() + bus.left().size());
+        long there =
+                bus.left().stream().filter(l -> l.reason().startsWith("it is already on")).count();
+        assertThat(known.of()).as(what).isEqualTo(bus.lines().size() + bus.left().size() - there);
         assertThat(known.atMost()).as(what).isGreaterThanOrEqualTo(known.served());
         assertThat(known.atMost()).as(what).isGreaterThanOrEqualTo(most);
         assertThat(known.atMost()).as(what).isLessThanOrEqualTo(known.of());
