@@ -30,6 +30,9 @@ final class OptionFault {
                     "(?s)Value for option (?:option )?'([^']*)' \\((.*)\\) should be in KEY=VALUE "
                             + "format but was (.*)");
 
+    private static final Pattern EXCLUSIVE =
+            Pattern.compile("(?s)Error: (.*) are mutually exclusive \\(specify only one\\)");
+
     private static final Pattern UNMATCHED = Pattern.compile("(?s)Unmatched argument.*|Unknown .*");
 
     private OptionFault() {}
@@ -126,6 +129,10 @@ final class OptionFault {
         Matcher comma = COMMA.matcher(message);
         if (comma.matches()) {
             return fault(comma.group(1), Decimals.POINT, comma.group(2));
+        }
+        Matcher exclusive = EXCLUSIVE.matcher(message);
+        if (exclusive.matches()) {
+            return "expected only one of these options, found " + exclusive.group(1);
         }
         Matcher pair = PAIR.matcher(message);
         return pair.matches() ? fault(pair.group(1), pair.group(2), pair.group(3)) : message;

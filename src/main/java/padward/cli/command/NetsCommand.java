@@ -1,13 +1,18 @@
 package padward.cli.command;
 
 import java.io.PrintWriter;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import padward.base.BadInput;
 import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
 import padward.cli.option.LimitOption;
+import padward.cli.option.ListFormOption;
 import padward.cli.output.ExitStatus;
+import padward.cli.output.NaturalOrder;
 import padward.cli.output.TextTable;
 import padward.design.Design;
 import padward.design.Glob;
@@ -33,6 +38,7 @@ import picocli.CommandLine.Spec;
 public final class NetsCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
     @Mixin private LimitOption limit;
+    @Mixin private ListFormOption form;
     @Spec private CommandSpec spec;
 
     @Parameters(
@@ -42,24 +48,48 @@ public final class NetsCommand implements Callable<Integer> {
             description = "Names to list; * matches any characters, ? matches one.")
     private String pattern;
 
-    @Option(names = "--json", description = "Prints JSON.")
-    private boolean json;
+    @Option(
+            names = "--sort",
+            paramLabel = "KEY",
+            description =
+                    "Sorts by name, where numbers count as numbers, or by fan-out or vertices, most "
+                            + "first. Otherwise the nets are in the order of the design.")
+    private Key sort;
+
+    /** What the list can be sorted by. */
+    enum Key {
+        NAME(Comparator.comparing(Net::name, new NaturalOrder())),
+        FAN_OUT(Comparator.comparing((Net n) -> -n.sinks().size())),
+        VERTICES(Comparator.comparing((Net n) -> -n.route().size()));
+
+        private final Comparator<Net> order;
+
+        Key(Comparator<Net> order) {
+            this.order = order;
+        }
+
+        @Override
+        public String toString() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
+    }
 
     @Override
     public Integer call() throws BadInput {
         Design read = design.read();
         Glob glob = Glob.of(pattern);
-        List<Net> all = read.nets().stream().filter(n -> glob.matches(n.name())).toList();
+        Stream<Net> matching = read.nets().stream().filter(n -> glob.matches(n.name()));
+        List<Net> all = (sort == null ? matching : matching.sorted(sort.order)).toList();
         List<Net> nets = limit.start(all);
         PrintWriter out = spec.commandLine().getOut();
-        if (json) {
+        if (form.isJson()) {
             Reports.Nets report =
                     new Reports.Nets(
                             nets.stream().map(n -> one(read, n)).toList(),
                             limit.leftOut(all.size()));
             out.println(JsonText.pretty(Reports.Nets.form(), report));
         } else {
-            TextTable table = new TextTable("net", "driver", "fan-out", "vertices", "");
+            TextTable table = new TextTable("net", "driver", "fan-out", "vertices", "kind");
             for (Net net : nets) {
                 table.row(
                         net.name(),
@@ -68,11 +98,18 @@ public final class NetsCommand implements Callable<Integer> {
                         String.valueOf(net.route().size()),
                         net.clock() ? "clock" : "");
             }
-            table.print(out);
-            limit.remark(all.size()).ifPresent(out::println);
-            out.println(all.size() + " of " + read.nets().size() + " nets");
+            PrintWriter remarks = form.isCsv() ? spec.commandLine().getErr() : out;
+            if (form.isCsv()) {
+                table.printCsv(out);
+            } else {
+                table.print(out);
+            }
+            limit.remark(all.size()).ifPresent(remarks::println);
+            if (!form.isCsv()) {
+                out.println(all.size() + " of " + read.nets().size() + " nets");
+            }
             if (nets.isEmpty() && !pattern.startsWith("*") && !pattern.endsWith("*")) {
-                out.println(
+                remarks.println(
                         "A pattern matches whole names: *"
                                 + pattern
                                 + "* matches all names that contain it.");

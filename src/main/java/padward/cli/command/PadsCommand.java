@@ -2,20 +2,27 @@ package padward.cli.command;
 
 import java.io.PrintWriter;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import padward.base.BadInput;
 import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
 import padward.cli.option.LimitOption;
+import padward.cli.option.ListFormOption;
+import padward.cli.option.PadFilterOption;
 import padward.cli.output.ExitStatus;
+import padward.cli.output.NaturalOrder;
 import padward.cli.output.TextTable;
 import padward.design.Design;
 import padward.design.Occupant;
 import padward.design.PadNames;
+import padward.design.Port;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.format.form.JsonText;
@@ -35,10 +42,46 @@ import picocli.CommandLine.Spec;
 public final class PadsCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
     @Mixin private LimitOption limit;
+    @Mixin private PadFilterOption filter;
+    @Mixin private ListFormOption form;
     @Spec private CommandSpec spec;
 
-    @Option(names = "--json", description = "Prints JSON.")
-    private boolean json;
+    @Option(
+            names = "--sort",
+            paramLabel = "KEY",
+            description =
+                    "Sorts by pad, pin, bank or port, where numbers count as numbers. Otherwise the "
+                            + "pads are in the order of the fabric.")
+    private Key sort;
+
+    /** What the list can be sorted by. */
+    enum Key {
+        PAD,
+        PIN,
+        BANK,
+        PORT;
+
+        /** What a pad is sorted by; pads without it are after the others. */
+        private Comparator<Integer> order(Design design) {
+            Function<Integer, String> text =
+                    index -> {
+                        Pad pad = design.fabric().pads().get(index);
+                        return switch (this) {
+                            case PAD -> pad.name();
+                            case PIN -> pad.packagePin();
+                            case BANK -> pad.bank();
+                            case PORT -> design.findPortOn(index).map(Port::name).orElse("");
+                        };
+                    };
+            return Comparator.<Integer, Boolean>comparing(i -> text.apply(i).isEmpty())
+                    .thenComparing(text, new NaturalOrder());
+        }
+
+        @Override
+        public String toString() {
+            return name().toLowerCase(Locale.ROOT);
+        }
+    }
 
     @Override
     public Integer call() throws BadInput {
@@ -54,21 +97,33 @@ public final class PadsCommand implements Callable<Integer> {
                         "IO register used by",
                         "also called");
         List<Reports.Pads.One> list = new ArrayList<>();
-        int count = read.fabric().pads().size();
-        for (int i : limit.start(IntStream.range(0, count).boxed().toList())) {
+        filter.check(read);
+        List<Integer> pads = pads(read);
+        for (int i : limit.start(pads)) {
             String[] row = row(read, i);
             table.row(row);
             list.add(new Reports.Pads.One(row[0], row[1], row[2], row[3], row[4], row[5], row[6]));
         }
-        if (json) {
-            Reports.Pads report = new Reports.Pads(list, limit.leftOut(count));
+        if (form.isJson()) {
+            Reports.Pads report = new Reports.Pads(list, limit.leftOut(pads.size()));
             out.println(JsonText.pretty(Reports.Pads.form(), report));
+        } else if (form.isCsv()) {
+            table.printCsv(out);
+            limit.remark(pads.size()).ifPresent(spec.commandLine().getErr()::println);
         } else {
             table.print(out);
-            limit.remark(count).ifPresent(out::println);
+            limit.remark(pads.size()).ifPresent(out::println);
         }
         out.flush();
         return ExitStatus.DONE;
+    }
+
+    private List<Integer> pads(Design design) {
+        Stream<Integer> chosen =
+                IntStream.range(0, design.fabric().pads().size())
+                        .filter(i -> filter.accepts(design, i))
+                        .boxed();
+        return (sort == null ? chosen : chosen.sorted(sort.order(design))).toList();
     }
 
     private static String[] row(Design design, int index) {

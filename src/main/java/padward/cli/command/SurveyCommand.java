@@ -15,7 +15,9 @@ import padward.cli.form.AnswerForm;
 import padward.cli.form.Reports;
 import padward.cli.option.DesignOption;
 import padward.cli.option.LimitOption;
+import padward.cli.option.ListFormOption;
 import padward.cli.option.NetOption;
+import padward.cli.option.PadFilterOption;
 import padward.cli.output.ExitStatus;
 import padward.cli.output.TextTable;
 import padward.cli.output.WhatIfTable;
@@ -49,6 +51,8 @@ public final class SurveyCommand implements Callable<Integer> {
     @Mixin private DesignOption design;
     @Mixin private NetOption net;
     @Mixin private LimitOption limit;
+    @Mixin private PadFilterOption filter;
+    @Mixin private ListFormOption form;
     @Spec private CommandSpec spec;
 
     @Option(
@@ -64,21 +68,6 @@ public final class SurveyCommand implements Callable<Integer> {
             description = "Ranks by this first: price, function, obstacles or delay.")
     private Survey.Key sort;
 
-    @Option(names = "--bank", paramLabel = "BANK", description = "Only pads of this bank.")
-    private String bank;
-
-    @Option(
-            names = "--header",
-            paramLabel = "NAME",
-            description = "Only pads on this header, connector or test point of the board.")
-    private String header;
-
-    @Option(names = "--free", description = "Only pads without a port.")
-    private boolean free;
-
-    @Option(names = "--used", description = "Only pads with a port.")
-    private boolean used;
-
     @Option(
             names = "--what-if",
             paramLabel = "EDIT",
@@ -92,13 +81,10 @@ public final class SurveyCommand implements Callable<Integer> {
                             + "testing or a reference voltage.")
     private boolean allPads;
 
-    @Option(names = "--json", description = "Prints the answers as JSON, best first.")
-    private boolean json;
-
     @Override
     public Integer call() throws BadInput {
         Design read = WhatIfTable.apply(design.read(), whatIf);
-        checkFilters(read);
+        filter.check(read);
         Survey survey =
                 Survey.of(
                                 read,
@@ -107,13 +93,16 @@ public final class SurveyCommand implements Callable<Integer> {
                                 corner,
                                 SearchEngineKind.OWN,
                                 design.progress())
-                        .only(a -> isWanted(read, a.question().pad()));
+                        .only(a -> filter.accepts(read, a.question().pad()));
         if (sort != null) {
             survey = survey.sortedBy(sort);
         }
         PrintWriter out = spec.commandLine().getOut();
-        if (json) {
+        if (form.isJson()) {
             printJson(survey, out);
+        } else if (form.isCsv()) {
+            table(read, survey).printCsv(out);
+            limit.remark(survey.answers().size()).ifPresent(spec.commandLine().getErr()::println);
         } else {
             printTable(read, survey, out);
             String leftOut = allPads ? "" : OfferedPads.leftOut(read.fabric());
@@ -132,54 +121,6 @@ public final class SurveyCommand implements Callable<Integer> {
                 : OfferedPads.of(read.fabric());
     }
 
-    private void checkFilters(Design read) throws BadInput {
-        boolean bankKnown =
-                bank == null
-                        || read.fabric().pads().stream()
-                                .anyMatch(p -> bank.equalsIgnoreCase(p.bank()));
-        if (!bankKnown) {
-            throw new BadInput("--bank", "", "the name of a bank that has pads", quoted(bank));
-        }
-        boolean headerKnown =
-                header == null
-                        || read.board().wirings().stream()
-                                .flatMap(w -> w.attachments().stream())
-                                .anyMatch(
-                                        a ->
-                                                a.kind().probeable()
-                                                        && a.name().equalsIgnoreCase(header));
-        if (!headerKnown) {
-            String expected = "the name of a header or test point of the board";
-            throw new BadInput("--header", "", expected, quoted(header));
-        }
-    }
-
-    private static String quoted(String text) {
-        return "“" + text + "”";
-    }
-
-    private boolean isWanted(Design read, int pad) {
-        boolean port = read.findPortOn(pad).isPresent();
-        boolean onHeader =
-                header == null
-                        || read.board()
-                                .findWiring(pad)
-                                .map(
-                                        w ->
-                                                w.attachments().stream()
-                                                        .filter(a -> a.kind().probeable())
-                                                        .anyMatch(
-                                                                a ->
-                                                                        a.name()
-                                                                                .equalsIgnoreCase(
-                                                                                        header)))
-                                .orElse(false);
-        return onHeader
-                && (bank == null || bank.equalsIgnoreCase(read.fabric().pads().get(pad).bank()))
-                && !(free && port)
-                && !(used && !port);
-    }
-
     private void printJson(Survey survey, PrintWriter out) throws BadInput {
         Reports.Ranked report =
                 new Reports.Ranked(
@@ -192,7 +133,7 @@ public final class SurveyCommand implements Callable<Integer> {
         out.println(JsonText.pretty(Reports.Ranked.form(), report));
     }
 
-    private void printTable(Design design, Survey survey, PrintWriter out) throws BadInput {
+    private TextTable table(Design design, Survey survey) throws BadInput {
         TextTable table =
                 new TextTable(
                         "pad",
@@ -219,7 +160,11 @@ public final class SurveyCommand implements Callable<Integer> {
                     AnswerText.wouldLose(answer),
                     PadRank.of(answer).reason());
         }
-        table.print(out);
+        return table;
+    }
+
+    private void printTable(Design design, Survey survey, PrintWriter out) throws BadInput {
+        table(design, survey).print(out);
         limit.remark(survey.answers().size()).ifPresent(out::println);
         if (survey.answers().isEmpty()) {
             out.println("No pads match the filter.");

@@ -3,8 +3,9 @@ package padward.cli.output;
 import java.io.PrintWriter;
 import java.util.ArrayList;
 import java.util.List;
+import padward.format.tables.csv.CsvText;
 
-/** Text in columns, as wide as they need to be. */
+/** Text in columns, as wide as they need to be, or as CSV. */
 public final class TextTable {
     private final List<String[]> rows = new ArrayList<>();
 
@@ -14,6 +15,12 @@ public final class TextTable {
 
     public void row(String... cells) {
         rows.add(cells);
+    }
+
+    /** Prints it as CSV, each cell as a field. */
+    public void printCsv(PrintWriter out) {
+        List<List<String>> cells = rows.stream().map(List::of).toList();
+        out.print(CsvText.of(cells.get(0), cells.subList(1, cells.size())));
     }
 
     public void print(PrintWriter out) {

@@ -22,6 +22,7 @@ import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.text.Text;
+import padward.format.tables.csv.CsvText;
 import padward.ui.model.AppearanceModel;
 
 /**
@@ -273,7 +274,9 @@ public final class TableHabits {
             columns.forEach(c -> line.add(text(cells.at(c, row))));
             lines.add(line);
         }
-        return CsvText.of(columns.stream().map(TableColumnBase::getText).toList(), lines);
+        return lines.isEmpty()
+                ? ""
+                : CsvText.of(columns.stream().map(TableColumnBase::getText).toList(), lines);
     }
 
     private static String text(Object value) {

@@ -1,4 +1,4 @@
-package padward.ui.control;
+package padward.format.tables.csv;
 
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -7,22 +7,17 @@ import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 import padward.base.Formulas;
 
-/**
- * Rows for the clipboard: RFC 4180, with heads, and nothing that a table program would calculate.
- */
+/** Rows as CSV: RFC 4180, with heads, and nothing that a table program would calculate. */
 public final class CsvText {
     private CsvText() {}
 
     /**
-     * The text; empty for no rows.
+     * The text, with the heads alone if there are no rows.
      *
      * @param heads the heads of the columns
      * @param rows the rows
      */
     public static String of(List<String> heads, List<List<String>> rows) {
-        if (rows.isEmpty()) {
-            return "";
-        }
         StringBuilder text = new StringBuilder();
         try (CSVPrinter out = new CSVPrinter(text, CSVFormat.RFC4180)) {
             out.printRecord(heads);
