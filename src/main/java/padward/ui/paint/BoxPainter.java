@@ -67,11 +67,6 @@ final class BoxPainter {
     /** A step of a polyline around the rim, pixels: two periods of the dashes of alternatives. */
     private static final double ARC_STEP = 30;
 
-    /** Length of an arrowhead, and half its width, pixels. */
-    private static final double HEAD = 13;
-
-    private static final double HALF_HEAD = 6.5;
-
     /** A shorter arc has no arrowhead besides that on its row, pixels. */
     private static final double LEAST_ARC = 60;
 
@@ -487,19 +482,14 @@ final class BoxPainter {
                 double share,
                 boolean onward,
                 Surface.Line line) {
-            double x = view.screenX(from.x() + share * (to.x() - from.x()));
-            double y = view.screenY(from.y() + share * (to.y() - from.y()));
-            double length = distance(from, to) * (onward ? 1 : -1);
-            double dx = (to.x() - from.x()) * scene.scale() / length;
-            double dy = (from.y() - to.y()) * scene.scale() / length;
-            double half = HEAD / 2;
-            double[] xs = {
-                x + dx * half, x - dx * half - dy * HALF_HEAD, x - dx * half + dy * HALF_HEAD
-            };
-            double[] ys = {
-                y + dy * half, y - dy * half + dx * HALF_HEAD, y - dy * half - dx * HALF_HEAD
-            };
-            out.polygon(xs, ys, line.color(), new Surface.Line(colors.paper(), 1));
+            Arrowhead.paint(
+                    out,
+                    colors,
+                    view.screenX(from.x() + share * (to.x() - from.x())),
+                    view.screenY(from.y() + share * (to.y() - from.y())),
+                    (onward ? 1 : -1) * (to.x() - from.x()),
+                    (onward ? 1 : -1) * (from.y() - to.y()),
+                    line.color());
         }
 
         /** Takes the outermost ring that is free, or else the one that is least taken. */
@@ -708,7 +698,9 @@ final class BoxPainter {
                                 name, Math.max(6, Surface.Lettering.room(room, size)));
                 Surface.Align align = input ? Surface.Align.RIGHT : Surface.Align.LEFT;
                 if (strong[row] != null) {
-                    backed(text, x, y, align, strong[row]);
+                    // The colour of a line is too weak for letters.
+                    Color letters = strong[row].interpolate(colors.ink(), 0.45);
+                    backed(text, x, y, align, letters);
                 } else {
                     out.text(text, x, y, new Surface.Lettering(size, align, colors.faint()));
                 }

@@ -9,6 +9,7 @@ import padward.breakout.ask.Hop;
 import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Route;
 import padward.design.Net;
+import padward.fabric.Fabric;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
 import padward.ui.draw.Surface;
@@ -18,6 +19,7 @@ import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.ObstaclePlaces;
+import padward.ui.scene.ZoomScales;
 
 /**
  * Paints what is highlighted on the map: the net's own tree, routes, obstacles, and rings around
@@ -25,6 +27,13 @@ import padward.ui.scene.ObstaclePlaces;
  */
 final class RoutePainter {
     private static final double ROUTE_WIDTH = 4;
+
+    /** Of the dashes where something else uses the route, around a core of its own colour. */
+    private static final double BLOCKED_WIDTH = 7.5;
+
+    /** Radius of the dot where the route goes through a switch. */
+    private static final double SWITCH = 4;
+
     private static final double MARK = 7;
     private static final double RING = 14;
     private static final double HATCH = 6;
@@ -74,11 +83,14 @@ final class RoutePainter {
         if (obstacles && scene.before().isEmpty()) {
             scene.route().ifPresent(this::paintBlocked);
         }
+        if (scene.shows(MapLayer.ROUTE)) {
+            scene.route().ifPresent(this::paintSwitches);
+        }
         new BoxPainter(scene, out).paint();
         takePlaces();
         if (scene.shows(MapLayer.ROUTE)) {
-            RouteEndTags ends = new RouteEndTags(scene, out);
-            scene.route().ifPresent(r -> ends.paint(r, names));
+            RouteRimMarks rim = new RouteRimMarks(scene, out);
+            scene.route().ifPresent(r -> rim.paint(r, names));
         }
         if (obstacles) {
             shownObstacleRoute().ifPresent(this::paintObstacles);
@@ -103,6 +115,26 @@ final class RoutePainter {
         lines(route, line);
         disc(route.hops().get(0), palette.route());
         pill(route, line);
+    }
+
+    /** A dot at each switch that leaves a wire: a box that a wire only passes looks the same. */
+    private void paintSwitches(Route route) {
+        if (scene.scale() < ZoomScales.PARTS || scene.scale() >= ZoomScales.BOX) {
+            return;
+        }
+        List<Integer> vertices = vertices(route);
+        for (int i = 1; i < vertices.size(); i++) {
+            int from = vertices.get(i - 1);
+            if (scene.opened().index().head(from) == Fabric.NOTHING) {
+                continue;
+            }
+            TileLayout.Meeting where = layout.meeting(from, vertices.get(i));
+            TileLayout.Point at = layout.exit(from, where.fromTile());
+            double x = view.screenX(at.x());
+            double y = view.screenY(at.y());
+            out.fillDisc(x, y, SWITCH + 1.5, palette.paper());
+            out.fillDisc(x, y, SWITCH, palette.route());
+        }
     }
 
     /** The route without the what-if, dotted, next to the route with it. */
@@ -139,9 +171,9 @@ final class RoutePainter {
         int[] vertices = route.hops().stream().mapToInt(Hop::vertex).toArray();
         for (Surface.Line line :
                 List.of(
-                        casing(ROUTE_WIDTH + 2),
-                        new Surface.Line(palette.obstacle(), ROUTE_WIDTH + 2, 5, 9),
-                        new Surface.Line(palette.route(), (ROUTE_WIDTH + 2) / 3))) {
+                        casing(BLOCKED_WIDTH),
+                        new Surface.Line(palette.obstacle(), BLOCKED_WIDTH, 5, 9),
+                        new Surface.Line(palette.route(), 0.4 * BLOCKED_WIDTH))) {
             for (int hop = 0; hop < vertices.length; hop++) {
                 if (route.hops().get(hop).obstacle().isPresent()) {
                     pen.hop(vertices, hop, line);

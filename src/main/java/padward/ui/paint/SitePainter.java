@@ -310,7 +310,7 @@ final class SitePainter {
                                             size, Surface.Align.CENTER, colors.ink()));
                         });
         if (both) {
-            text(out, role(pad), x, y + up, along, false);
+            text(out, role(pad), x, y + up, roleRoom(box), false);
         }
     }
 
@@ -336,9 +336,17 @@ final class SitePainter {
 
     private boolean showsRole(Pad pad, TileLayout.Box box) {
         String role = role(pad);
-        double along = box.width() * scene.scale() - IN_PILL;
         double h = box.height() * scene.scale();
-        return !role.isEmpty() && 2.4 * LINE * letters() <= h && fits(role, along);
+        return !role.isEmpty() && 2.4 * LINE * letters() <= h && fits(role, roleRoom(box));
+    }
+
+    /** The length of the lower of two lines in a pill, whose ends are round. */
+    private double roleRoom(TileLayout.Box box) {
+        double w = box.width() * scene.scale();
+        double h = box.height() * scene.scale();
+        double r = Math.min(w, h) / 2;
+        double foot = Math.min(r, (LINE + 0.7) * letters() / 2);
+        return w - 2 * r + 2 * Math.sqrt(r * r - foot * foot) - IN_PILL;
     }
 
     /** What a pad is for, in one word; empty for general ones. */

@@ -15,6 +15,12 @@ import padward.ui.scene.ZoomScales;
 final class TilePainter {
     private static final double GAP = 1;
 
+    /** How far the middle of a tile's name is above the lower rim of the tile, tiles. */
+    private static final double ABOVE_RIM = 0.08;
+
+    /** A column in which there are sites and the tile's name, from the tile's left rim, tiles. */
+    private static final double WITHIN_NAME = 0.6;
+
     private final MapScene scene;
     private final Surface out;
     private final Fabric fabric;
@@ -70,7 +76,7 @@ final class TilePainter {
         }
         boolean atSide = column == 0 || column == fabric.columns() - 1;
         double x = scene.view().screenX(column + (rim && atSide ? 0.36 : 0.46));
-        double y = scene.view().screenY(fabric.row(tile) + (rim ? 0.5 : 0.08));
+        double y = scene.view().screenY(fabric.row(tile) + (rim ? 0.5 : ABOVE_RIM));
         boolean inView =
                 x > -scene.scale()
                         && y > 0
@@ -89,7 +95,29 @@ final class TilePainter {
             if (shown.length() > room) {
                 return;
             }
+            if (isOnSite(tile)) {
+                double wide = Surface.Lettering.width(shown, size) + size / 2;
+                out.fillRect(
+                        x - size / 4, y - 0.7 * size, wide, 1.4 * size, size / 2, colors.of(tile));
+            }
             out.text(shown, x, y, new Surface.Lettering(size, Surface.Align.LEFT, color));
         }
+    }
+
+    /** Whether a site of several tiles is where the tile's name is. */
+    private boolean isOnSite(int tile) {
+        if (!fabric.hasWideSites()) {
+            return false;
+        }
+        boolean[] found = new boolean[1];
+        int column = fabric.column(tile);
+        int row = fabric.row(tile);
+        scene.opened()
+                .layout()
+                .forEachSite(
+                        TileRange.of(fabric, column, column, row, row),
+                        (site, box) ->
+                                found[0] |= box.contains(column + WITHIN_NAME, row + ABOVE_RIM));
+        return found[0];
     }
 }

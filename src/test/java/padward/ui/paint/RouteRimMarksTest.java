@@ -29,7 +29,7 @@ import padward.ui.scene.ObstaclePlaces;
 import padward.ui.scene.ZoomScales;
 
 /** Where a route leaves the map, and its obstacles inside an open switch box. */
-class RouteEndTagsTest {
+class RouteRimMarksTest {
     private static OpenDesign opened;
     private static Answer.Blocked answer;
 

@@ -17,10 +17,10 @@ import padward.ui.scene.MapPen;
 import padward.ui.scene.MapScene;
 
 /**
- * Says at the rim of the map where a route comes from and leads to, where its ends are not in the
- * picture.
+ * Marks of a route at the rim of the map: arrowheads where it comes into the picture and leaves it,
+ * and where it comes from and leads to, where its ends are not in the picture.
  */
-final class RouteEndTags {
+final class RouteRimMarks {
     private static final double LETTERS = 12;
     private static final double MARGIN = 4;
 
@@ -38,7 +38,7 @@ final class RouteEndTags {
     private final Viewport view;
     private final Rectangle2D picture;
 
-    RouteEndTags(MapScene scene, Surface out) {
+    RouteRimMarks(MapScene scene, Surface out) {
         this.scene = scene;
         this.out = out;
         this.view = scene.view();
@@ -51,12 +51,13 @@ final class RouteEndTags {
                         Math.max(0, view.height() - ruler));
     }
 
-    /** Paints the tags that are needed beside what is taken, and adds their places to it. */
+    /** Paints what is needed, tags beside what is taken, and adds their places to it. */
     void paint(Route route, List<Rectangle2D> taken) {
         List<Part> parts = parts(route);
         if (parts.isEmpty()) {
             return;
         }
+        parts.forEach(this::arrowheads);
         Part first = parts.get(0);
         Part last = parts.get(parts.size() - 1);
         if (first.isCutBefore()) {
@@ -72,6 +73,31 @@ final class RouteEndTags {
                     .map(p -> PadNames.placeOf(design, design.fabric().pads().indexOf(p)))
                     .ifPresent(p -> tag("to " + p, last.to(), last, taken));
         }
+    }
+
+    private void arrowheads(Part part) {
+        Point2D along = part.to().subtract(part.from());
+        if (along.magnitude() < 2 * Arrowhead.LENGTH) {
+            return;
+        }
+        Point2D step = along.normalize().multiply(0.7 * Arrowhead.LENGTH);
+        if (part.isCutBefore()) {
+            arrowhead(part.from().add(step), along);
+        }
+        if (part.isCutAfter()) {
+            arrowhead(part.to().subtract(step), along);
+        }
+    }
+
+    private void arrowhead(Point2D at, Point2D along) {
+        Arrowhead.paint(
+                out,
+                scene.palette(),
+                at.getX(),
+                at.getY(),
+                along.getX(),
+                along.getY(),
+                scene.palette().route());
     }
 
     /** What is in the picture of the legs of a route, in the signal's order. */
