@@ -277,7 +277,12 @@ final class LegendPainter {
             rows.add(new Row("the net's own wires", line(colors.net(), 2)));
         }
         if (scene.route().isPresent() && scene.shows(MapLayer.ROUTE)) {
-            rows.add(new Row("the route, from the disc to the pad", line(colors.route(), 4)));
+            boolean dots = scene.scale() >= ZoomScales.PARTS && scene.scale() < ZoomScales.BOX;
+            rows.add(
+                    new Row(
+                            "the route, from the disc to the pad"
+                                    + (dots ? "; dots are switches" : ""),
+                            line(colors.route(), 4)));
         }
         if (scene.before().isPresent() && scene.shows(MapLayer.ROUTE)) {
             rows.add(new Row("the route without the change", line(colors.obstacle(), 2.5, 2, 6)));
