@@ -2,6 +2,7 @@ package padward.lesson;
 
 import java.util.ArrayList;
 import java.util.List;
+import padward.base.Counts;
 import padward.lesson.exercise.Exercise;
 import padward.lesson.exercise.ExerciseKind;
 
@@ -51,18 +52,14 @@ public final class LessonText {
         String state = done.isSolved() ? "solved " + date(done.solved().orElse("")) : count;
         return state
                 + ", "
-                + counted(done.mistakes(), "mistake")
+                + Counts.text(done.mistakes(), "mistake")
                 + ", "
-                + counted(done.hints(), "hint");
+                + Counts.text(done.hints(), "hint");
     }
 
     /** The day of an ISO 8601 time stamp. */
     private static String date(String moment) {
         return moment.length() > 10 ? moment.substring(0, 10) : moment;
-    }
-
-    private static String counted(int count, String what) {
-        return count + " " + what + (count == 1 ? "" : "s");
     }
 
     /** A learner's results in the exercises of one kind, in a few words. */

@@ -341,10 +341,10 @@ class FabricReviewTest {
         builder.setSiteUnusable(lone);
         assertThat(FabricReview.of(builder.build(), Progress.NONE).counts())
                 .containsExactly(
-                        "1 wires: 1 e",
+                        "1 wire: 1 e",
                         "2 sites with 5 pins: 2 logic, 2 parts of sites",
                         "0 switches, 0 fixed connections, 0 pass-throughs",
-                        "unusable: 1 wires, 1 sites");
+                        "unusable: 1 wire, 1 site");
     }
 
     @ParameterizedTest
@@ -367,7 +367,7 @@ class FabricReviewTest {
         ExplicitBuilder builder = plain();
         builder.addWire("w", 0, 1, "");
         assertThat(FabricReview.of(builder.build(), Progress.NONE).counts().get(0))
-                .isEqualTo("1 wires: 1 ?");
+                .isEqualTo("1 wire: 1 ?");
     }
 
     /** Tile 60 is above tile 0. */

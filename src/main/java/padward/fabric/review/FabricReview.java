@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.concurrent.CancellationException;
 import java.util.stream.Stream;
+import padward.base.Counts;
 import padward.base.Progress;
 import padward.fabric.AlikePins;
 import padward.fabric.CellFunction;
@@ -184,33 +185,43 @@ public final class FabricReview {
         List<String> counts =
                 new ArrayList<>(
                         List.of(
-                                all + " wires" + listed(wires),
-                                siteCount
-                                        + " sites with "
-                                        + pins
-                                        + " pins"
+                                Counts.text(all, "wire") + listed(wires),
+                                Counts.text(siteCount, "site")
+                                        + " with "
+                                        + Counts.text(pins, "pin")
                                         + listed(sites)
-                                        + (parts == 0 ? "" : ", " + parts + " parts of sites"),
-                                edgeCounts.getOrDefault(EdgeKind.SWITCH, 0L)
-                                        + " switches, "
-                                        + edgeCounts.getOrDefault(EdgeKind.CONNECTION, 0L)
-                                        + " fixed connections, "
-                                        + edgeCounts.getOrDefault(EdgeKind.PASS_THROUGH, 0L)
-                                        + " pass-throughs"
+                                        + (parts == 0
+                                                ? ""
+                                                : ", " + Counts.text(parts, "part") + " of sites"),
+                                Counts.text(edges(EdgeKind.SWITCH), "switch", "switches")
+                                        + ", "
+                                        + Counts.text(
+                                                edges(EdgeKind.CONNECTION), "fixed connection")
+                                        + ", "
+                                        + Counts.text(edges(EdgeKind.PASS_THROUGH), "pass-through")
                                         + (fabric.switchGroups().isEmpty()
                                                 ? ""
                                                 : ", "
-                                                        + fabric.switchGroups().count()
-                                                        + " switch groups")));
+                                                        + Counts.text(
+                                                                fabric.switchGroups().count(),
+                                                                "switch group"))));
         Unusable unusable = fabric.unusable();
         if (!unusable.isEmpty()) {
             long closed =
                     unusable.vertices().stream()
                             .filter(v -> fabric.kind(v) == VertexKind.WIRE)
                             .count();
-            counts.add("unusable: " + closed + " wires, " + unusable.siteCount() + " sites");
+            counts.add(
+                    "unusable: "
+                            + Counts.text(closed, "wire")
+                            + ", "
+                            + Counts.text(unusable.siteCount(), "site"));
         }
         return counts;
+    }
+
+    private long edges(EdgeKind kind) {
+        return edgeCounts.getOrDefault(kind, 0L);
     }
 
     private static String listed(Map<String, Integer> counts) {
@@ -218,7 +229,9 @@ public final class FabricReview {
             return counts.isEmpty() ? "" : " of " + counts.size() + " kinds";
         }
         List<String> parts = new ArrayList<>();
-        counts.forEach((kind, count) -> parts.add(count + " " + (kind.isEmpty() ? "?" : kind)));
+        counts.forEach(
+                (kind, count) ->
+                        parts.add(Counts.text(count) + " " + (kind.isEmpty() ? "?" : kind)));
         return ": " + String.join(", ", parts);
     }
 

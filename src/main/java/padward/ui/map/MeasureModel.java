@@ -7,6 +7,7 @@ import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import padward.base.Counts;
 import padward.breakout.survey.FreeWireDelay;
 import padward.design.Design;
 import padward.fabric.Fabric;
@@ -154,13 +155,9 @@ final class MeasureModel {
                 + " to "
                 + fabric.tileName(end)
                 + ": "
-                + count(columns, "column")
+                + Counts.text(columns, "column")
                 + ", "
-                + count(rows, "row");
-    }
-
-    private static String count(int number, String what) {
-        return number + " " + what + (number == 1 ? "" : "s");
+                + Counts.text(rows, "row");
     }
 
     /** The tile at a place; outside the fabric, the nearest. */

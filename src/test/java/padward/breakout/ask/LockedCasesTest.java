@@ -143,6 +143,6 @@ class LockedCasesTest {
                 .contains("cells on unusable sites: 1 (mid on S2)")
                 .contains("nets over unusable wires or pins: 1 (b over w1)");
         assertThat(FabricReview.of(design.fabric(), Progress.NONE).counts())
-                .contains("unusable: 1 wires, 1 sites");
+                .contains("unusable: 1 wire, 1 site");
     }
 }
