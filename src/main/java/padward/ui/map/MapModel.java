@@ -271,12 +271,6 @@ public final class MapModel {
         options.addListener(p -> changed.run());
     }
 
-    /** What the map shows, without the colours of tiles, as to measure it. */
-    MapScene scene(OpenDesign opened, Viewport view) {
-        TileImage plain = new TileImage(opened.design().fabric(), tile -> 0);
-        return scene(opened, view, Palette.LIGHT, plain);
-    }
-
     /**
      * The picture of the map.
      *

@@ -1,12 +1,14 @@
 package padward.ui.map;
 
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.UnaryOperator;
 import padward.breakout.ask.Hop;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Viewport;
 import padward.ui.paint.FabricFit;
+import padward.ui.scene.MapScene;
 import padward.ui.scene.WorldRectangle;
 import padward.ui.scene.ZoomScales;
 
@@ -26,6 +28,7 @@ final class MapNavigation {
     private static final double BOX_SHARE = 0.84;
 
     private final MapModel map;
+    private final BiFunction<OpenDesign, Viewport, MapScene> scenes;
     private final ViewHistory history = new ViewHistory();
     private final ViewTargets targets;
     private final Runnable moved;
@@ -37,10 +40,13 @@ final class MapNavigation {
     private Optional<UnaryOperator<Viewport>> fitted = Optional.empty();
 
     /**
+     * @param scenes what the map shows of a design in a view, which decides how it fits
      * @param moved runs after every change of the view
      */
-    MapNavigation(MapModel map, Runnable moved) {
+    MapNavigation(
+            MapModel map, BiFunction<OpenDesign, Viewport, MapScene> scenes, Runnable moved) {
         this.map = map;
+        this.scenes = scenes;
         this.targets = new ViewTargets(map);
         this.moved = moved;
     }
@@ -99,7 +105,7 @@ final class MapNavigation {
                                 opened().map(
                                                 o ->
                                                         FabricFit.in(
-                                                                map.scene(o, view),
+                                                                scenes.apply(o, view),
                                                                 all,
                                                                 NEAREST_FIT)))
                 .orElse(view);

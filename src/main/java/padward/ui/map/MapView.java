@@ -72,7 +72,7 @@ public final class MapView extends Pane {
         this.map = map;
         this.model = map.explorer();
         this.picture = new MapCanvas(map);
-        this.navigation = new MapNavigation(map, this::moved);
+        this.navigation = new MapNavigation(map, this::scene, this::moved);
         this.pointer = new MapPointer(map, navigation);
         this.card = new PinnedCard(map);
         this.menu = new MapMenu(model);
@@ -272,7 +272,11 @@ public final class MapView extends Pane {
 
     /** The scene on the map; empty without a design. */
     public Optional<MapScene> scene() {
-        return opened().map(o -> picture.scene(o, viewport(), palette.get()));
+        return opened().map(o -> scene(o, viewport()));
+    }
+
+    private MapScene scene(OpenDesign opened, Viewport view) {
+        return picture.scene(opened, view, palette.get());
     }
 
     /** The same for a file or paper: always in the light theme, with what is shown now. */

@@ -469,7 +469,7 @@ class DeviceMapTest {
     }
 
     private Viewport found(String name) {
-        MapNavigation navigation = new MapNavigation(map, () -> {});
+        MapNavigation navigation = MapNavigationTest.navigation(map);
         navigation.resize(900, 600);
         navigation.goTo(0, 0, 800);
         navigation.flyTo(NameFinder.find(opened, name).orElseThrow());

@@ -3,16 +3,27 @@ package padward.ui.map;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.file.Path;
+import java.util.HashSet;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import padward.ui.draw.Palette;
+import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
 import padward.ui.model.WindowModel;
+import padward.ui.scene.MapScene;
 import padward.ui.work.Background;
 
 /** Views of the map, and going back to them, without a window. */
 class MapNavigationTest {
     private final WindowModel model = new WindowModel(Background.immediate());
-    private final MapNavigation navigation = new MapNavigation(new MapModel(model), () -> {});
+    private final MapNavigation navigation = navigation(new MapModel(model));
+
+    /** Moves the view of a map in the light theme. */
+    static MapNavigation navigation(MapModel map) {
+        MapCanvas canvas = new MapCanvas(map);
+        return new MapNavigation(map, (o, v) -> canvas.scene(o, v, Palette.LIGHT), () -> {});
+    }
 
     @BeforeEach
     void open() {
@@ -43,5 +54,28 @@ class MapNavigationTest {
         navigation.resize(800, 600);
         navigation.back();
         assertThat(navigation.view()).isEqualTo(whole);
+    }
+
+    @Test
+    void fittingAgainUsesThePictureOfTheTilesThatIsThere() {
+        MapModel map = new MapModel(model);
+        MapCanvas canvas = new MapCanvas(map);
+        Set<TileImage> pictures = new HashSet<>();
+        Set<Double> widths = new HashSet<>();
+        MapNavigation fitting =
+                new MapNavigation(
+                        map,
+                        (opened, view) -> {
+                            MapScene scene = canvas.scene(opened, view, Palette.LIGHT);
+                            pictures.add(scene.cells());
+                            widths.add(view.width());
+                            return scene;
+                        },
+                        () -> {});
+        fitting.startAgain();
+        fitting.resize(800, 600);
+        fitting.resize(400, 300);
+        assertThat(widths).contains(800.0, 400.0);
+        assertThat(pictures).hasSize(1);
     }
 }

@@ -100,7 +100,7 @@ class MapPicturesTest {
 
     /** From the whole fabric over the whole route to one box, by their names. */
     private Map<String, Viewport> views(double width, double height) {
-        MapNavigation navigation = new MapNavigation(map, () -> {});
+        MapNavigation navigation = MapNavigationTest.navigation(map);
         navigation.resize(width, height);
         Map<String, Viewport> result = new LinkedHashMap<>();
         navigation.fitAll();
