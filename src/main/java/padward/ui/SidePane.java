@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javafx.beans.binding.Bindings;
-import javafx.beans.binding.DoubleBinding;
+import javafx.beans.binding.DoubleExpression;
 import javafx.scene.Node;
 import javafx.scene.control.Tab;
 import javafx.scene.control.TabPane;
@@ -43,11 +43,13 @@ final class SidePane extends VBox {
 
     private final List<Panel> panels;
     private final AppearanceModel look;
+    private final DoubleExpression tight;
     private final TabPane tabs = new TabPane();
 
     SidePane(MapModel map, List<Panel> panels, Actions actions) {
         this.panels = List.copyOf(panels);
         this.look = map.explorer().look();
+        this.tight = look.sized(TIGHT);
         setId("side");
         getStyleClass().add("side");
         setMinWidth(220);
@@ -56,18 +58,19 @@ final class SidePane extends VBox {
         tabs.setId("panels");
         tabs.setAccessibleText("Lists and lessons");
         tabs.setTabClosingPolicy(TabPane.TabClosingPolicy.UNAVAILABLE);
-        tabs.minHeightProperty().bind(leastTabs());
+        DoubleExpression least = leastTabs();
+        tabs.minHeightProperty().bind(least);
         panels.forEach(p -> tabs.getTabs().add(tab(p)));
         tabs.addEventFilter(DragEvent.DRAG_OVER, this::openUnderPointer);
         UnblockView options = new UnblockView(map);
         heightProperty().addListener(p -> options.setTight(isTight()));
-        look.textSizeProperty().addListener(p -> options.setTight(isTight()));
+        tight.addListener(p -> options.setTight(isTight()));
         options.maxHeightProperty().bind(heightProperty().multiply(OPTIONS_SHARE));
         // They get all height that the options leave; their tables would ask for more.
         tabs.setPrefHeight(NAMES);
         VBox.setVgrow(tabs, Priority.ALWAYS);
         WhatIfBar whatIf = new WhatIfBar(map.explorer(), actions);
-        whatIf.maxHeightProperty().bind(heightProperty().subtract(leastTabs()));
+        whatIf.maxHeightProperty().bind(heightProperty().subtract(least));
         getChildren().addAll(tabs, options, whatIf);
         // What has to be decided must be seen.
         map.explorer()
@@ -83,19 +86,23 @@ final class SidePane extends VBox {
      * The least height of the panels: with the filter of a list where a what-if leaves that room,
      * otherwise only their names, so that nothing is seen by half.
      */
-    private DoubleBinding leastTabs() {
+    private DoubleExpression leastTabs() {
+        DoubleExpression lists = look.sized(WITH_FILTER);
+        DoubleExpression decision = look.sized(DECISION);
+        DoubleExpression names = look.sized(NAMES);
         return Bindings.createDoubleBinding(
                 () -> {
-                    double lists = look.sized(WITH_FILTER).get();
-                    boolean room = getHeight() - lists >= look.sized(DECISION).get();
-                    return room ? lists : look.sized(NAMES).get();
+                    boolean room = getHeight() - lists.get() >= decision.get();
+                    return room ? lists.get() : names.get();
                 },
                 heightProperty(),
-                look.textSizeProperty());
+                lists,
+                decision,
+                names);
     }
 
     private boolean isTight() {
-        return getHeight() > 0 && getHeight() < look.sized(TIGHT).get();
+        return getHeight() > 0 && getHeight() < tight.get();
     }
 
     /** What is dragged over the name of a tab can be dropped on its view. */
