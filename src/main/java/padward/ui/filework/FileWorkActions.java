@@ -102,8 +102,20 @@ public final class FileWorkActions {
                 FileWorkModel.SHEET,
                 sheet,
                 () -> files.input("Choose the bench sheet as a table", "bench.csv"));
-        form.text("channels", FileWorkModel.CHANNELS, "such as D0 = J1.2", channels);
-        form.text("clocks", FileWorkModel.CLOCKS, "such as clk12 = 12.5", clocks);
+        form.text(
+                "channels",
+                FileWorkModel.CHANNELS,
+                "such as D0 = J1.2",
+                "Which channel measures which line of the sheet, where their names do not tell;"
+                        + " several are separated by commas",
+                channels);
+        form.text(
+                "clocks",
+                FileWorkModel.CLOCKS,
+                "such as clk12 = 12.5",
+                "Frequencies of clocks, needed where a line of a watch circuit is late by their"
+                        + " cycles; several are separated by commas",
+                clocks);
         Spinner<Double> rate = NumberSpinners.decimal(0, MOST_MHZ, sampleMhz.get(), 100);
         rate.setId("deskew-rate");
         rate.setAccessibleText("Sample rate, millions of samples a second; 0 if not known");
@@ -180,7 +192,12 @@ public final class FileWorkActions {
                         "Packs, places and routes a netlist on a fabric and writes the design. A"
                                 + " mapping states the kind of cell of each type in the netlist.");
         form.file("netlist", FileWorkModel.NETLIST, netlist, files::netlist);
-        form.text("top", FileWorkModel.TOP, "if several are possible", top);
+        form.text(
+                "top",
+                FileWorkModel.TOP,
+                "such as counter",
+                "The module that contains all others, where several of the netlist could be it",
+                top);
         form.file("mapping", FileWorkModel.MAPPING, mapping, files::mapping);
         form.file(
                 "fabric",

@@ -12,6 +12,7 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
 import javafx.scene.layout.ColumnConstraints;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Priority;
@@ -76,13 +77,24 @@ final class FileWorkForm extends GridPane {
                         "Opens a dialog for the field “" + label + "”",
                         () -> chooser.get().ifPresent(p -> value.set(p.toString())));
         choose.setAccessibleText("Choose: " + label);
-        TextField field = text(name, label, prompt, value);
+        TextField field = field(name, label, prompt, value);
         add(choose, 2, rows - 1);
         return field;
     }
 
-    /** Adds a field for text. */
-    TextField text(String name, String label, String prompt, StringProperty value) {
+    /**
+     * Adds a field for text that can be left out.
+     *
+     * @param example what it says while it is empty
+     * @param purpose what is stated there, and when it is needed
+     */
+    void text(String name, String label, String example, String purpose, StringProperty value) {
+        TextField field = field(name, label, example, value);
+        field.setTooltip(new Tooltip(purpose));
+        field.setAccessibleHelp(purpose);
+    }
+
+    private TextField field(String name, String label, String prompt, StringProperty value) {
         TextField field = new TextField();
         field.setId(id + "-" + name);
         field.setPromptText(prompt);

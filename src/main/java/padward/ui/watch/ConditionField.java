@@ -37,14 +37,13 @@ final class ConditionField extends VBox {
 
     /**
      * @param id id of the field; those of its parts begin with it
-     * @param name what it is, for those who hear it
+     * @param purpose what is stated there
      */
     ConditionField(
-            String id, String name, NameWords names, ObservableValue<Optional<BadInput>> found) {
+            String id, String purpose, NameWords names, ObservableValue<Optional<BadInput>> found) {
         this.found = found;
         field = new CompletingField(names::forCondition, ConditionField::isInWord);
-        field.setId(id);
-        field.setAccessibleText(name);
+        WatchForm.named(field, id, purpose);
         mark.getStyleClass().add("fault-mark");
         marks.setMouseTransparent(true);
         marks.getChildren().add(mark);

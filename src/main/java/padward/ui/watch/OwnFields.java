@@ -26,10 +26,10 @@ final class OwnFields {
 
     OwnFields(WatchModel watch, Binder binder) {
         WatchFields fields = watch.fields();
-        TextField file = named(new TextField(), "watch-netlist", "File of the netlist");
-        binder.bind(file, fields.netlistProperty(), "a file, .v or .edf");
-        TextField types = named(new TextField(), "watch-mapping", "File of the mapping");
-        binder.bind(types, fields.mappingProperty(), "a file, .json");
+        TextField file = named(new TextField(), "watch-netlist", "File of the netlist, .v or .edf");
+        binder.bind(file, fields.netlistProperty(), "such as circuit.v");
+        TextField types = named(new TextField(), "watch-mapping", "File that states the kind of cell of each type in the netlist, .json");
+        binder.bind(types, fields.mappingProperty(), "such as mapping.json");
         FileDialogs dialogs = new FileDialogs(file);
         netlist =
                 withChoice(
@@ -47,15 +47,16 @@ final class OwnFields {
                 named(
                         new TextField(),
                         "watch-top",
-                        "Top module of the netlist; empty for the only one");
-        binder.bind(module, fields.topProperty(), "if several are possible");
+                        "The module that contains all others, where several of the netlist could be it");
+        binder.bind(module, fields.topProperty(), "such as counter");
         top = module;
         TextField inputs =
                 named(
                         new CompletingField(watch.words()::forNets, OwnFields::isInName),
                         "watch-bind",
-                        "What the netlist's inputs are; others are the nets of the same names");
-        binder.bind(inputs, fields.bindingsProperty(), "those of the same names, or in=net, …");
+                        "Which net each input of the netlist is, separated by commas; inputs that are not named"
+                                + " are the nets of the same names");
+        binder.bind(inputs, fields.bindingsProperty(), "such as noisy = float_hi");
         bindings = inputs;
     }
 
@@ -63,9 +64,8 @@ final class OwnFields {
         return ",= ".indexOf(text.charAt(at)) < 0;
     }
 
-    private static TextField named(TextField field, String id, String name) {
-        field.setId(id);
-        field.setAccessibleText(name);
+    private static TextField named(TextField field, String id, String purpose) {
+        WatchForm.named(field, id, purpose);
         return field;
     }
 

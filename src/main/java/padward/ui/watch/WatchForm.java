@@ -59,23 +59,31 @@ final class WatchForm extends VBox {
                         "Condition under which it begins again",
                         watch.words(),
                         watch.resetFaultProperty());
-        bind(when.field(), fields.whenProperty(), "sample[1:0] == 2b11");
+        bind(when.field(), fields.whenProperty(), "such as sample[1:0] == 2b11");
         bind(reset.field(), fields.resetProperty(), "such as !run/hold");
         CompletingField nets =
                 new CompletingField(watch.words()::forNets, WatchForm::isBetweenCommas);
-        named(nets, "watch-nets", "Nets that the circuit observes");
-        bind(nets, fields.netsProperty(), "names, or level/sample*");
+        named(nets, "watch-nets", "Nets that the circuit observes: names or patterns");
+        bind(nets, fields.netsProperty(), "such as level/sample*");
         CompletingField steer =
                 new CompletingField(watch.words()::forPadsAndNets, WatchForm::isBetweenCommas);
         named(steer, "watch-by", "Nets or pads whose levels choose, the lowest bit first");
-        bind(steer, fields.steerProperty(), "lowest bit first: J2.1, J2.2");
+        bind(steer, fields.steerProperty(), "such as J2.1, J2.2");
         CompletingField clock = new CompletingField(watch.words()::forNet, (text, at) -> true);
-        named(clock, "watch-clock", "Clock of the circuit's registers");
-        bind(clock, fields.clockProperty(), "that of the nets' registers");
+        named(
+                clock,
+                "watch-clock",
+                "Clock of the circuit's registers; where it is left out, that of the registers that"
+                        + " drive the nets, or the only one of the design");
+        bind(clock, fields.clockProperty(), "such as clk12");
         CompletingField pads =
                 new CompletingField(watch.words()::forPads, WatchForm::isBetweenCommas);
-        named(pads, "watch-pad", "Pad for the output; for count, a second one for the marker");
-        bind(pads, fields.padsProperty(), "pad, pin, port or J1.3");
+        named(
+                pads,
+                "watch-pad",
+                "Pad for the output: a pad, a pin, a port or a pin of a header; for count, a second"
+                        + " one for the marker");
+        bind(pads, fields.padsProperty(), "such as J1.3");
         rows.put(Part.NETS, row(Part.NETS, nets));
         rows.put(Part.WHEN, row(Part.WHEN, when));
         rows.put(Part.RESET, row(Part.RESET, reset));
@@ -125,9 +133,11 @@ final class WatchForm extends VBox {
         return c != ',' && c != ' ';
     }
 
-    private static void named(TextField field, String id, String name) {
+    /** Gives a field its id and its purpose, for those who point at it and those who hear it. */
+    static void named(TextField field, String id, String purpose) {
         field.setId(id);
-        field.setAccessibleText(name);
+        field.setAccessibleText(purpose);
+        field.setTooltip(new Tooltip(purpose));
     }
 
     private void bind(TextField field, StringProperty text, String prompt) {

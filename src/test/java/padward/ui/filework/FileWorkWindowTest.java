@@ -16,6 +16,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
@@ -109,6 +111,19 @@ class FileWorkWindowTest {
         assertThat(model.notes().all()).isEmpty();
         // The lines differ by 3 ns, so the second change is 7 ns after the first, not 10.
         assertThat(sinceFirst(out)).isEqualTo(7_000_000);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"deskew, channels", "deskew, clocks", "place-route, top"})
+    void anEmptyFieldShowsAnExampleAndItsTooltipSaysWhenItIsNeeded(
+            String tool, String name, FxRobot robot) {
+        DialogPane dialog = open(robot, tool);
+        TextField field =
+                robot.from(dialog).lookup("#" + tool + "-" + name).queryAs(TextField.class);
+        assertThat(field.getPromptText()).startsWith("such as ");
+        assertThat(field.getTooltip().getText())
+                .contains("where ")
+                .isEqualTo(field.getAccessibleHelp());
     }
 
     /** The second line is a watch circuit's, two cycles late. */

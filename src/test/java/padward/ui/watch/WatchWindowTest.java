@@ -127,6 +127,23 @@ class WatchWindowTest {
         assertThat(entries()).isZero();
     }
 
+    @Test
+    void anEmptyFieldShowsAnExampleAndItsTooltipSaysWhatItIsFor(FxRobot robot) {
+        open(robot);
+        List<TextField> fields =
+                robot.from(robot.lookup("#watch").queryAll()).lookup(".text-field").queryAll().stream()
+                        .map(TextField.class::cast)
+                        .filter(f -> f.getId() != null)
+                        .toList();
+        assertThat(fields).hasSizeGreaterThan(9);
+        for (TextField field : fields) {
+            assertThat(field.getPromptText()).as(field.getId()).startsWith("such as ");
+            assertThat(field.getTooltip().getText())
+                    .as(field.getId())
+                    .isEqualTo(field.getAccessibleText());
+        }
+    }
+
     /** The fault is said at once, marked under its character, and Enter leads there. */
     @Test
     void aFaultIsMarkedAtItsCharacter(FxRobot robot) throws Exception {
