@@ -17,12 +17,15 @@ import javafx.scene.control.Button;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.Spinner;
 import javafx.scene.control.TabPane;
+import javafx.scene.layout.BackgroundFill;
 import javafx.scene.layout.Region;
 import javafx.scene.paint.Color;
 import javafx.stage.Stage;
 import javafx.stage.Window;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.testfx.api.FxRobot;
 import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
@@ -198,6 +201,31 @@ class AccessibilityTest {
         }
         assertThat(seen).isGreaterThan(12);
         assertThat(poor).isEmpty();
+    }
+
+    /** Names that are offered lie over the window, but look as it does. */
+    @ParameterizedTest
+    @ValueSource(booleans = {false, true})
+    void offeredNamesAreLegible(boolean dark, FxRobot robot) {
+        robot.interact(() -> model.look().darkProperty().set(dark));
+        robot.interact(() -> robot.lookup("#pad-field").query().requestFocus());
+        robot.write("x", 0);
+        WaitForAsyncUtils.waitForFxEvents();
+        Labeled more = robot.lookup(".completions-more").queryAs(Labeled.class);
+        assertThat(more.getText()).startsWith("… and ");
+        Color ground = ground(robot.lookup(".completion-list").queryAs(Region.class));
+        assertThat(contrast((Color) more.getTextFill(), ground)).isGreaterThan(LEAST);
+        Labeled name = (Labeled) robot.lookup(".completions").query().lookup(".list-cell");
+        assertThat(contrast((Color) name.getTextFill(), ground(name))).isGreaterThan(LEAST);
+        Color window = ground((Region) stage.getScene().getRoot());
+        assertThat(contrast(window, ground)).as("as dark as the window").isLessThan(1.5);
+        assertThat(contrast(window, ground(name))).as("as dark as the window").isLessThan(1.5);
+    }
+
+    /** The uppermost colour behind a control's content. */
+    private static Color ground(Region region) {
+        List<BackgroundFill> fills = region.getBackground().getFills();
+        return (Color) fills.get(fills.size() - 1).getFill();
     }
 
     private static Color color(String block, String property) {

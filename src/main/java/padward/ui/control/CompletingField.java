@@ -245,7 +245,7 @@ public final class CompletingField extends TextField {
         more.setText(found.more());
         more.setVisible(!found.more().isEmpty());
         more.setManaged(!found.more().isEmpty());
-        offers.setStyle(getScene().getRoot().getStyle());
+        Themes.dressNow(offers, getScene().getRoot());
         list.setAccessibleText("Names that fit: " + fitting.size());
         list.getSelectionModel().clearSelection();
         if (choosesFirst) {
@@ -256,7 +256,6 @@ public final class CompletingField extends TextField {
         list.setPrefSize(
                 Math.max(getWidth(), 260),
                 row * Math.min(Suggestions.AT_A_GLANCE, fitting.size()) + 4);
-        offers.getStylesheets().setAll(getScene().getRoot().getStylesheets());
         Bounds at = localToScreen(getBoundsInLocal());
         if (at != null && !popup.isShowing()) {
             popup.show(this, at.getMinX(), at.getMaxY() + 2);

@@ -2,6 +2,8 @@ package padward.ui.control;
 
 import atlantafx.base.theme.PrimerDark;
 import atlantafx.base.theme.PrimerLight;
+import java.util.ArrayList;
+import java.util.List;
 import javafx.collections.ListChangeListener;
 import javafx.collections.WeakListChangeListener;
 import javafx.scene.Parent;
@@ -9,6 +11,7 @@ import javafx.scene.control.DialogPane;
 
 /** The style sheets: of the two themes, and of the window itself. */
 public final class Themes {
+    private static final String WINDOW = "main-view";
     private static final String DARK = "dark";
 
     private Themes() {}
@@ -24,19 +27,29 @@ public final class Themes {
     public static void dress(DialogPane pane, Parent window) {
         pane.getStylesheets().setAll(window.getStylesheets());
         pane.styleProperty().bind(window.styleProperty());
-        pane.getStyleClass().add("main-view");
-        Runnable follow =
-                () -> {
-                    pane.getStyleClass().remove(DARK);
-                    if (window.getStyleClass().contains(DARK)) {
-                        pane.getStyleClass().add(DARK);
-                    }
-                };
+        Runnable follow = () -> dressed(pane, window);
         ListChangeListener<String> listener = change -> follow.run();
         // The window outlives the dialog, which keeps the listener as long as it lives itself.
         pane.getProperties().put(Themes.class, listener);
         window.getStyleClass().addListener(new WeakListChangeListener<>(listener));
         follow.run();
+    }
+
+    /** Makes what opens over a window look as that looks now. */
+    static void dressNow(Parent over, Parent window) {
+        over.getStylesheets().setAll(window.getStylesheets());
+        over.setStyle(window.getStyle());
+        dressed(over, window);
+    }
+
+    private static void dressed(Parent over, Parent window) {
+        // The themes state their colours for what is at the root of a window.
+        List<String> classes = new ArrayList<>(List.of("root", WINDOW));
+        if (window.getStyleClass().contains(DARK)) {
+            classes.add(DARK);
+        }
+        over.getStyleClass().removeAll("root", WINDOW, DARK);
+        over.getStyleClass().addAll(classes);
     }
 
     /** The style sheet that the program's own views add to either theme. */
