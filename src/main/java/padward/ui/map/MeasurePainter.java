@@ -111,7 +111,7 @@ record MeasurePainter(TileLayout.Point from, TileLayout.Point to, String text)
     public List<LegendEntry> legend(Palette colors) {
         return List.of(
                 new LegendEntry(
-                        "ruler: tiles, and the least delay over free wires",
+                        "measured: tiles and least delay",
                         (out, l, r, y) ->
                                 ruler(
                                         out,

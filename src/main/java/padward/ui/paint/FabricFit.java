@@ -1,20 +1,51 @@
 package padward.ui.paint;
 
+import java.util.Comparator;
 import java.util.Optional;
+import java.util.stream.Stream;
 import javafx.geometry.Insets;
 import padward.ui.draw.SvgSurface;
 import padward.ui.draw.Viewport;
+import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.WorldRectangle;
 
 /**
- * Fits a whole fabric into the map. Of a large one, neither pads nor the names of its banks are
- * under the legend, and all names are on the map.
+ * Fits a whole fabric into the map, so that neither pads nor the names of banks are under the
+ * legend or the numbers of rows and columns.
  */
 public final class FabricFit {
     private static final double APART = 12;
 
-    private FabricFit() {}
+    private final MapScene scene;
+    private final WorldRectangle all;
+    private final double nearest;
+
+    /** Only counted and measured: nothing is painted there. */
+    private final SvgSurface nowhere = new SvgSurface(1, 1, "");
+
+    /** The room that the names of banks need. */
+    private final Insets names;
+
+    /** The room that they, the numbers and what is told above need. */
+    private final Insets around;
+
+    private FabricFit(MapScene scene, WorldRectangle all, double nearest) {
+        this.scene = scene;
+        this.all = all;
+        this.nearest = nearest;
+        StructurePainter structure =
+                new StructurePainter(scene.seenIn(all.in(scene.view(), nearest)), nowhere);
+        boolean large = structure.isWanted();
+        this.names = large ? structure.roomForNames() : Insets.EMPTY;
+        double ruler = scene.shows(MapLayer.RULERS) ? RulerPainter.breadth(scene) : 0;
+        this.around =
+                new Insets(
+                        large ? names.getTop() : WorldRectangle.roomAbove(scene.view()),
+                        names.getRight() + RulerPainter.WIDER * ruler,
+                        names.getBottom() + ruler,
+                        names.getLeft());
+    }
 
     /**
      * A view of all of it.
@@ -24,41 +55,49 @@ public final class FabricFit {
      * @param nearest greatest scale, pixels per tile
      */
     public static Viewport in(MapScene scene, WorldRectangle all, double nearest) {
-        Viewport plain = all.in(scene.view(), nearest);
-        MapScene seen = scene.seenIn(plain);
-        // Only counted and measured: nothing is painted there.
-        SvgSurface nowhere = new SvgSurface(1, 1, "");
-        StructurePainter structure = new StructurePainter(seen, nowhere);
-        if (!structure.isWanted()) {
-            return plain;
-        }
-        Insets names = structure.roomForNames();
-        Viewport named = within(plain, all, nearest, names);
-        Optional<LegendPainter.Place> legend = new LegendPainter(seen, nowhere).findPlace();
-        double left = named.screenX(all.x0()) - names.getLeft();
-        if (legend.isEmpty() || legend.get().left() + legend.get().width() <= left) {
-            return named;
-        }
-        double wide = legend.get().left() + legend.get().width() + APART;
-        double high = plain.height() - legend.get().top() + APART;
-        Viewport beside = within(plain, all, nearest, with(names, 0, names.getLeft() + wide));
-        Viewport above = within(plain, all, nearest, with(names, high, names.getLeft()));
-        return beside.scale() >= above.scale() ? beside : above;
+        return new FabricFit(scene, all, nearest).view();
     }
 
-    private static Insets with(Insets names, double moreBelow, double left) {
-        return new Insets(names.getTop(), names.getRight(), names.getBottom() + moreBelow, left);
+    private Viewport view() {
+        Viewport alone = with(0, 0, 0);
+        Optional<LegendPainter.Place> legend = legend(alone);
+        if (legend.isEmpty() || isClear(legend.get(), alone)) {
+            return alone;
+        }
+        return beside(legend.get())
+                // Of another scale, the legend may have other rows.
+                .flatMap(view -> Stream.concat(Stream.of(view), beside(legend(view).orElseThrow())))
+                .filter(view -> isClear(legend(view).orElseThrow(), view))
+                .max(Comparator.comparingDouble(Viewport::scale))
+                .orElse(alone);
     }
 
-    private static Viewport within(
-            Viewport view, WorldRectangle all, double nearest, Insets around) {
-        double wide = Math.max(1, view.width() - around.getLeft() - around.getRight());
-        double high = Math.max(1, view.height() - around.getTop() - around.getBottom());
-        return view.resized(wide, high)
-                .fitted(all.x0(), all.y0(), all.x1(), all.y1(), nearest)
-                .resized(view.width(), view.height())
-                .panned(
-                        (around.getLeft() - around.getRight()) / 2,
-                        (around.getTop() - around.getBottom()) / 2);
+    /** Views with room for the legend to the left, to the right or below. */
+    private Stream<Viewport> beside(LegendPainter.Place legend) {
+        double wide = LegendPainter.GAP + legend.width() + APART;
+        double high = scene.view().height() - legend.top() + APART;
+        return Stream.of(with(wide, 0, 0), with(0, wide, 0), with(0, 0, high));
+    }
+
+    private Viewport with(double left, double right, double below) {
+        return all.in(
+                scene.view(),
+                nearest,
+                new Insets(
+                        around.getTop(),
+                        around.getRight() + right,
+                        around.getBottom() + below,
+                        around.getLeft() + left));
+    }
+
+    private Optional<LegendPainter.Place> legend(Viewport view) {
+        return new LegendPainter(scene.seenIn(view), nowhere).findPlace();
+    }
+
+    /** Whether the legend covers neither the fabric nor the names of its banks. */
+    private boolean isClear(LegendPainter.Place legend, Viewport view) {
+        return legend.left() + legend.width() <= view.screenX(all.x0()) - names.getLeft()
+                || legend.left() >= view.screenX(all.x1()) + names.getRight()
+                || legend.top() >= view.screenY(all.y0()) + names.getBottom();
     }
 }

@@ -20,7 +20,9 @@ import padward.ui.scene.ZoomScales;
  */
 final class LegendPainter {
     private static final double LETTERS = 12;
-    private static final double GAP = 10;
+
+    /** Distance from the edges of the map, pixels. */
+    static final double GAP = 10;
 
     /** Width of a map on which the letters have their usual size, and the smallest they become. */
     private static final double COMFORT = 640;
@@ -220,7 +222,7 @@ final class LegendPainter {
 
     /** Width of the ruler along the right edge. */
     private double ruler() {
-        return scene.shows(MapLayer.RULERS) ? RulerPainter.breadth(scene) * 1.4 : 0;
+        return scene.shows(MapLayer.RULERS) ? RulerPainter.breadth(scene) * RulerPainter.WIDER : 0;
     }
 
     private List<Row> rows() {

@@ -14,6 +14,9 @@ final class RulerPainter {
     /** Least distance of two numbers, pixels at the usual size of letters. */
     private static final double APART = 34;
 
+    /** Width of the right ruler as a multiple of the height of the lower one. */
+    static final double WIDER = 1.4;
+
     private static final int[] STEPS = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000};
 
     private final MapScene scene;
@@ -30,7 +33,7 @@ final class RulerPainter {
         this.breadth = breadth(scene);
     }
 
-    /** Height of the lower ruler; the right one is 1.4 times as wide. */
+    /** Height of the lower ruler. */
     static double breadth(MapScene scene) {
         return scene.letters(LETTERS) * 1.6;
     }
@@ -43,9 +46,9 @@ final class RulerPainter {
         Fabric fabric = scene.opened().design().fabric();
         int step = step();
         double bottom = view.height() - breadth;
-        double right = view.width() - breadth * 1.4;
+        double right = view.width() - breadth * WIDER;
         out.fillRect(0, bottom, view.width(), breadth, 0, colors.paper());
-        out.fillRect(right, 0, breadth * 1.4, view.height(), 0, colors.paper());
+        out.fillRect(right, 0, breadth * WIDER, view.height(), 0, colors.paper());
         for (int column = 0; column < fabric.columns(); column += step) {
             double x = view.screenX(column + 0.5);
             if (x > 0 && x < right) {

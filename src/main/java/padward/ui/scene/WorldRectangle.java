@@ -1,6 +1,7 @@
 package padward.ui.scene;
 
 import java.util.stream.IntStream;
+import javafx.geometry.Insets;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Viewport;
 
@@ -18,7 +19,7 @@ public record WorldRectangle(double x0, double y0, double x1, double y1) {
     /** Margin around a single site or pad. */
     private static final double AROUND = 0.3;
 
-    /** Height kept free above it for the buttons over the map, pixels. */
+    /** Height kept free above it for what is told there, pixels. */
     private static final double ABOVE = 34;
 
     /** A view lower than this needs all of its height, pixels. */
@@ -68,10 +69,27 @@ public record WorldRectangle(double x0, double y0, double x1, double y1) {
 
     /** A view that shows all of it, at a scale of at most {@code nearest} pixels per tile. */
     public Viewport in(Viewport view, double nearest) {
-        double free = view.height() < LOW ? 0 : ABOVE;
-        return view.resized(view.width(), view.height() - free)
+        return in(view, nearest, new Insets(roomAbove(view), 0, 0, 0));
+    }
+
+    /** Height that a view keeps free above what is fitted into it, pixels. */
+    public static double roomAbove(Viewport view) {
+        return view.height() < LOW ? 0 : ABOVE;
+    }
+
+    /**
+     * The same with room for something else.
+     *
+     * @param around what is kept free, pixels
+     */
+    public Viewport in(Viewport view, double nearest, Insets around) {
+        double wide = Math.max(1, view.width() - around.getLeft() - around.getRight());
+        double high = Math.max(1, view.height() - around.getTop() - around.getBottom());
+        return view.resized(wide, high)
                 .fitted(x0, y0, x1, y1, nearest)
                 .resized(view.width(), view.height())
-                .panned(0, free / 2);
+                .panned(
+                        (around.getLeft() - around.getRight()) / 2,
+                        (around.getTop() - around.getBottom()) / 2);
     }
 }
