@@ -99,7 +99,7 @@ public record NetObservability(
             case DEDICATED_WIRES -> "dedicated wires only";
             case NOTHING_LEADS_TO_PAD -> "no wire leads to a pad";
             case PAD_OUT_OF_REACH -> "its wires lead to no pad";
-            case OWN_PASS_THROUGH -> "passes through a site that its routes need";
+            case OWN_PASS_THROUGH -> "its routes need sites that it passes through";
             case SWITCHES_EXCLUDE -> "its routes need switches that exclude each other";
         };
     }

@@ -7,7 +7,6 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
-import padward.breakout.ask.NoRouteReason;
 import padward.breakout.ask.Price;
 import padward.breakout.ask.Route;
 import padward.breakout.ask.WhyBlocked;
@@ -109,11 +108,11 @@ public final class Headline {
                         : none.nearby().size() == 1
                                 ? "; 1 related signal has one"
                                 : "; " + none.nearby().size() + " related signals have one";
-        return "to " + pad + ": " + because(none.reason()) + related;
+        return "to " + pad + ": " + because(none) + related;
     }
 
-    private static String because(NoRouteReason reason) {
-        return switch (reason) {
+    private static String because(Answer.NoRoute none) {
+        return switch (none.reason()) {
             case INPUT_ONLY_PAD -> "it is input-only";
             case NO_FITTING_SETTING -> "no driver setting fits the voltage of its bank";
             case OWN_DRIVER_ON_ENABLE -> "the net's own driver switches the pad on and off";
@@ -124,8 +123,11 @@ public final class Headline {
             case DEDICATED_WIRES -> "the net reaches dedicated wires only";
             case NOTHING_LEADS_TO_PAD -> "no wire leads there";
             case PAD_OUT_OF_REACH -> "not even on an empty fabric";
-            case OWN_PASS_THROUGH -> "the net itself passes through a site that every route needs";
-            case SWITCHES_EXCLUDE -> "all routes need two switches that exclude each other";
+            case OWN_PASS_THROUGH -> "each route needs a site that the net itself passes through";
+            case SWITCHES_EXCLUDE ->
+                    none.detail().isEmpty()
+                            ? "all routes need two switches that exclude each other"
+                            : "none was found without two switches that exclude each other";
         };
     }
 }

@@ -7,6 +7,7 @@ import org.junit.jupiter.api.Test;
 import padward.base.Progress;
 import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
+import padward.breakout.text.Headline;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
@@ -189,6 +190,11 @@ class HandMadeCasesTest {
                     .contains(
                             "No route from s to pad OUT: the net blocks itself. It passes through "
                                     + sites);
+            // Which site it is may depend on the route.
+            assertThat(Headline.of(answer))
+                    .isEqualTo(
+                            "to pad OUT: each route needs a site that the net itself passes"
+                                    + " through");
         }
     }
 

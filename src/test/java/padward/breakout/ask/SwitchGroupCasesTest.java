@@ -6,12 +6,14 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.survey.Survey;
 import padward.breakout.text.AnswerText;
+import padward.breakout.text.Headline;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
@@ -107,6 +109,19 @@ class SwitchGroupCasesTest {
         assertThat(answer).isInstanceOf(Answer.NoRoute.class);
         assertThat(((Answer.NoRoute) answer).reason()).isEqualTo(NoRouteReason.SWITCHES_EXCLUDE);
         assertThat(AnswerText.sentence(answer)).contains("switch group");
+        assertThat(Headline.of(answer))
+                .isEqualTo("to pad P: all routes need two switches that exclude each other");
+        Answer stopped =
+                new Answer.NoRoute(
+                        answer.question(),
+                        NoRouteReason.SWITCHES_EXCLUDE,
+                        "500 routes were looked at; others may exist.",
+                        List.of(),
+                        Optional.empty(),
+                        List.of());
+        assertThat(Headline.of(stopped))
+                .isEqualTo(
+                        "to pad P: none was found without two switches that exclude each other");
     }
 
     @Test
