@@ -1,12 +1,11 @@
 package padward.breakout.survey;
 
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
@@ -32,8 +31,8 @@ import padward.unblock.why.SearchLimits;
  * @param edits the what-if
  * @param before the answer as things are
  * @param after the answer with the what-if
- * @param newlyOpen pads that the net reaches only with the what-if
- * @param noLongerOpen pads that it reaches only without
+ * @param newlyOpen pads that the net reaches only with the what-if, of those that are offered
+ * @param noLongerOpen pads that it reaches only without, of the same
  * @param price what the what-if costs, and the answer with it
  */
 public record WhatIfReport(
@@ -70,31 +69,21 @@ public record WhatIfReport(
                                                         + " itself"));
         Question after = question.on(tried, net);
         Asker asker = new Asker(design.fabric(), SearchEngineKind.OWN);
-        Map<Integer, Boolean> openBefore = open(question, progress);
-        Map<Integer, Boolean> openAfter = open(after, progress);
-        List<Pad> newly = new ArrayList<>();
-        List<Pad> noLonger = new ArrayList<>();
-        List<Pad> pads = design.fabric().pads();
-        for (int pad = 0; pad < pads.size(); pad++) {
-            if (openAfter.get(pad) && !openBefore.get(pad)) {
-                newly.add(pads.get(pad));
-            } else if (!openAfter.get(pad) && openBefore.get(pad)) {
-                noLonger.add(pads.get(pad));
-            }
-        }
+        Set<Integer> openBefore = open(question, progress);
+        Set<Integer> openAfter = open(after, progress);
         Answer answerBefore = asker.explained(question, limits, progress);
         Answer answerAfter = asker.explained(after, limits, progress);
         return new WhatIfReport(
                 edits,
                 answerBefore,
                 answerAfter,
-                newly,
-                noLonger,
+                padsOfOneOnly(design, openAfter, openBefore),
+                padsOfOneOnly(design, openBefore, openAfter),
                 price(question, answerBefore, edits).plus(Price.of(answerAfter)));
     }
 
-    private static Map<Integer, Boolean> open(Question question, Progress progress) {
-        Map<Integer, Boolean> result = new HashMap<>();
+    /** The pads that are open, of those that are offered. */
+    private static Set<Integer> open(Question question, Progress progress) {
         Survey survey =
                 Survey.of(
                         question.design(),
@@ -102,8 +91,20 @@ public record WhatIfReport(
                         question.corner(),
                         SearchEngineKind.OWN,
                         progress);
-        survey.answers().forEach(a -> result.put(a.question().pad(), a instanceof Answer.Open));
-        return result;
+        return survey.answers().stream()
+                .filter(Answer.Open.class::isInstance)
+                .map(a -> a.question().pad())
+                .collect(Collectors.toSet());
+    }
+
+    /** The pads that are in one set and not in the other, in the order of the fabric. */
+    private static List<Pad> padsOfOneOnly(
+            Design design, Set<Integer> one, Set<Integer> other) {
+        return one.stream()
+                .filter(pad -> !other.contains(pad))
+                .sorted()
+                .map(design.fabric().pads()::get)
+                .toList();
     }
 
     /** What the edits cost themselves. */
