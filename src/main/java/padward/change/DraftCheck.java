@@ -257,7 +257,7 @@ final class DraftCheck {
         otherNetOn(vertex, net.id())
                 .filter(n -> !shareThePad(vertex, n, net))
                 .ifPresent(n -> usedBy("net " + n.name(), vertex));
-        netStartingBeside(vertex, net.id())
+        netStartingBeside(vertex)
                 .filter(n -> !shareThePad(vertex, n, net))
                 .ifPresent(n -> usedBy("net " + n.name(), vertex));
         int site = fabric.siteOf(vertex);
@@ -341,12 +341,9 @@ final class DraftCheck {
                 .filter(n -> !draft.isChangedNet(n.id()) || verticesOf(n.id()).contains(vertex));
     }
 
-    /** The net that starts at a pad beside one that comes there, unless it is a certain one. */
-    private Optional<Net> netStartingBeside(int vertex, int but) {
-        return before.findNetStartingBeside(vertex)
-                .filter(n -> n.id() != but)
-                .flatMap(n -> draft.netNow(n.id()))
-                .filter(n -> n.route().root() == vertex);
+    /** The net that starts at a pad beside one that comes there, unless it is removed. */
+    private Optional<Net> netStartingBeside(int vertex) {
+        return before.findNetStartingBeside(vertex).flatMap(n -> draft.netNow(n.id()));
     }
 
     /** Whether one net starts at the pad of a port in both directions and the other ends there. */
@@ -410,12 +407,10 @@ final class DraftCheck {
         return draft.netsAt(cell).stream().anyMatch(n -> endsAt(n, cell, vertex));
     }
 
+    /** Whether a net ends at a pin of a cell's site. */
     private boolean endsAt(Net net, Cell cell, int vertex) {
         SiteView view = fabric.site(cell.site());
-        int pin = vertex - view.firstPin();
-        if (pin < 0 || pin >= view.pins().size()) {
-            return false;
-        }
-        return draft.pinsAt(net, cell).contains(view.pins().get(pin).name());
+        String pin = view.pins().get(vertex - view.firstPin()).name();
+        return draft.pinsAt(net, cell).contains(pin);
     }
 }

@@ -362,7 +362,7 @@ class EditTest {
                         refused(
                                 new Edit.RouteNet("m", tree("T.o c d U.i", "c e V.i", "c x X.i")),
                                 new Edit.AddCell("z", "register", "X", Map.of())))
-                .contains("X.i is used by cell z");
+                .containsExactly("X.i is used by cell z", "X.i is used by net m");
     }
 
     @Test
@@ -481,6 +481,9 @@ class EditTest {
         Edit into = new Edit.RouteNet("m", tree("T.o c d U.i", "c e V.i", "c x X.i"));
         assertThat(refused(tied, into)).contains("X.i is used by the tied enable of port p");
         assertThat(refused(after(into), out, tie)).containsExactly("X.i is used by net m");
+        assertThat(refused(out, tie, into))
+                .containsExactly(
+                        "X.i is used by the tied enable of port p", "X.i is used by net m");
     }
 
     @Test
@@ -613,6 +616,16 @@ class EditTest {
         Design shared = after(both, ofN);
         assertThat(refused(shared, new Edit.RouteNet("l", tree("L.o h Q", "h P"))))
                 .contains("P is used by net n");
+        // Once it has left, another one may come, which the net that reads the pad does not mind.
+        Design led =
+                made().chain("h P")
+                        .port("bus", PortDirection.BOTH, "P")
+                        .net("r", "bus", "w.k", "P W.k")
+                        .design();
+        Design withN = after(led, route(led, "n", "S.o a P"));
+        Edit leave = route(withN, "n", "S.o a");
+        Edit come = new Edit.RouteNet("l", tree("L.o h Q", "h P"));
+        assertThat(wires(after(withN, leave, come), "l")).contains("P");
     }
 
     /** Site H, through which signals pass from b to y; wire q leads there and r on. */
@@ -670,6 +683,150 @@ class EditTest {
                 .containsExactly("H.b is used by net n", "H.y is used by net n");
     }
 
+    /** Of an open cell, the pins at which nets end are its own, and the others let signals pass. */
+    @Test
+    void anOpenCellKeepsThePinsAtWhichItsNetsEnd() {
+        HandMade made = through().openCell("h", "H").net("x", "h.y", "", "H.y");
+        Design atK =
+                through()
+                        .wires("z")
+                        .site("I", "b k", "y z")
+                        .site("V", "", "o")
+                        .through("I", "b", "y")
+                        .chain("q I.b")
+                        .chain("v I.k")
+                        .chain("V.o I.b")
+                        .openCell("h", "I")
+                        .cell("f", "V")
+                        .net("own", "f.o", "h.k", "V.o")
+                        .design();
+        Edit pass = route(atK, "n", "S.o q I.b I.y");
+        Edit toOwn = route(atK, "m", "T.o v I.k");
+        assertThat(wires(after(atK, pass), "n")).contains("I.y");
+        assertThat(refused(atK, toOwn)).containsExactly("I.k is used by cell h");
+        assertThat(refused(after(atK, pass), toOwn))
+                .containsExactlyInAnyOrder("I.k is used by cell h");
+        // The driver of its own net is not passed through.
+        assertThat(refused(made.design(), route(made.design(), "n", "S.o q H.b H.y")))
+                .contains("H.y is used by net x");
+    }
+
+    @Test
+    void anOpenCellCanBePlacedWhereANetPassesThrough() {
+        Design design = through().design();
+        Design passed = after(design, route(design, "n", "S.o q H.b H.y r"));
+        Edit open = new Edit.AddCell("h", "register", "H", Map.of("through", "open"));
+        assertThat(after(passed, open).findCell("h")).isPresent();
+    }
+
+    /** Pins b and y of site H are joined by a pass-through, k and z by another one. */
+    private static HandMade twoThrough() {
+        return new HandMade()
+                .wires("q v")
+                .site("S", "", "o")
+                .site("T", "", "o")
+                .site("H", "b k", "y z")
+                .site("N", "", "c d")
+                .through("H", "b", "y")
+                .through("H", "k", "z")
+                .through("N", "d", "c")
+                .chain("S.o q H.b")
+                .chain("q H.y")
+                .chain("q N.d")
+                .chain("T.o v H.k")
+                .cell("s", "S")
+                .cell("t", "T")
+                .net("n", "s.o", "", "S.o")
+                .net("m", "t.o", "", "T.o");
+    }
+
+    @Test
+    void ofTwoNetsThatPassThroughASiteEachIsInTheWayOfTheOther() {
+        Design design = twoThrough().design();
+        assertThat(
+                        refused(
+                                design,
+                                route(design, "n", "S.o q H.b H.y"),
+                                route(design, "m", "T.o v H.k H.z")))
+                .containsExactlyInAnyOrder(
+                        "H.z is used by net n", "H.b is used by net m", "H.y is used by net m");
+    }
+
+    /** Over switches, net n may come to pins of the site; through it goes one net alone. */
+    @Test
+    void aNetThatIsOnASiteMayNotBeginToPassThroughIt() {
+        Design design = twoThrough().design();
+        RouteTree.Builder tree = new RouteTree.Builder(design.fabric().findVertex("S.o"));
+        List<String[]> steps =
+                List.of(
+                        new String[] {"S.o", "q"},
+                        new String[] {"q", "H.b"},
+                        new String[] {"q", "H.y"});
+        steps.forEach(
+                s ->
+                        tree.add(
+                                design.fabric().findVertex(s[0]),
+                                design.fabric().findVertex(s[1])));
+        Design there = after(design, new Edit.RouteNet("n", tree.build()));
+        Design both = after(there, route(there, "m", "T.o v H.k H.z"));
+        assertThat(refused(both, route(both, "n", "S.o q H.b H.y")))
+                .containsExactly("H.b is used by net m");
+    }
+
+    /** Not even between two of its own pins: what the cell does to the signal is not undone. */
+    @Test
+    void aNetDoesNotPassThroughTheSiteOfItsOwnSink() {
+        Design design =
+                new HandMade()
+                        .wires("q")
+                        .site("S", "", "o")
+                        .site("H", "a b c", "")
+                        .through("H", "b", "c")
+                        .chain("S.o q H.b")
+                        .chain("q H.c")
+                        .cell("s", "S")
+                        .net("n", "s.o", "h.b h.c", "S.o q H.b", "q H.c")
+                        .cell("h", "H")
+                        .design();
+        assertThat(refused(design, route(design, "n", "S.o q H.b H.c")))
+                .containsExactly("H.a is used by cell h");
+    }
+
+    /** The pins of one site stand right before those of the next. */
+    @Test
+    void whatPassesThroughTheNextSiteIsInNobodysWay() {
+        Design design = twoThrough().design();
+        Design next = after(design, route(design, "n", "S.o q N.d N.c"));
+        assertThat(wires(after(next, route(next, "m", "T.o v H.k")), "m")).contains("H.k");
+    }
+
+    @Test
+    void aCellIsRelocatedWithAllItsNetsAndNoOther() {
+        Edit other = new Edit.RouteNet("n", tree("S.o b"));
+        Edit moved =
+                new Edit.RelocateCell(
+                        "u", "X", List.of(new Edit.RouteNet("m", tree("T.o c x X.i", "c e V.i"))));
+        assertThat(wires(after(other, moved), "n")).contains("b");
+        // A sink more of another net is not at the cell either.
+        Edit branch = new Edit.AddSink("n", end("w.k"), path("S.o a P W.k"));
+        assertThat(ends(after(branch, moved), "n")).contains("w.k");
+        // A net that the entry has added is at its driver.
+        assertThat(
+                        refused(
+                                ADD_CELL,
+                                addNet("k", "z.o", "w.j"),
+                                new Edit.RelocateCell("z", "X", List.of())))
+                .containsExactly("net k ends at cell z and stays behind");
+    }
+
+    @Test
+    void aCellDoesNotGoToASiteThatLacksOneOfItsPins() {
+        Design design = made().site("Y", "j", "").chain("d Y.j").design();
+        Edit.RouteNet net = (Edit.RouteNet) route(design, "m", "T.o c e V.i");
+        assertThat(refused(design, new Edit.RelocateCell("u", "Y", List.of(net))))
+                .contains("site Y has no pin i");
+    }
+
     @Test
     void twoNetsOfOneEntryCannotComeToTheSameWire() {
         HandMade made = made().chain("a y").chain("h y");
@@ -680,15 +837,11 @@ class EditTest {
                                 new Edit.RouteNet("l", tree("L.o h Q", "h y"))))
                 .containsExactly("y is used by net n");
         // Where one of them leaves it, the other one can.
-        Design left = made.net("k", "w.j", "", "W.j").design();
-        assertThat(
-                        wires(
-                                after(
-                                        left,
-                                        new Edit.RouteNet("m", tree("T.o c g U.i", "c e V.i")),
-                                        new Edit.RouteNet("n", tree("S.o a"))),
-                                "m"))
-                .doesNotContain("d");
+        Design design = made().chain("a d").design();
+        Edit round = new Edit.RouteNet("m", tree("T.o c g U.i", "c e V.i"));
+        Edit over = route(design, "n", "S.o a d");
+        assertThat(refused(design, over)).containsExactly("d is used by net m");
+        assertThat(wires(after(design, round, over), "n")).contains("d");
     }
 
     @Test
@@ -705,9 +858,48 @@ class EditTest {
                                         new Edit.RemoveCell("z")),
                                 "m"))
                 .contains("X.i");
-        // To a pin where it is only in the air already, it may stay.
-        Design air = made().net("k", "w.j", "", "W.j").design();
-        assertThat(after(air, new Edit.SetCell("w", "a", "1")).findNet("k")).isPresent();
+    }
+
+    /** Nothing in the design reads net n, which comes to a pin of cell u nevertheless. */
+    @Test
+    void aNetThatEndsInTheAirAtACellMayStayThere() {
+        Design design =
+                made().chain("b U.k")
+                        .site("Y", "", "o")
+                        .cell("y", "Y")
+                        .net("air", "y.o", "", "Y.o")
+                        .chain("Y.o W.j")
+                        .design();
+        Edit set = new Edit.SetCell("u", "a", "1");
+        Edit come = route(design, "n", "S.o b U.k");
+        assertThat(refused(design, set, come))
+                .containsExactly("U.k is used by cell u", "U.k is used by net n");
+        Design there =
+                made().chain("b U.k")
+                        .site("Y", "", "o")
+                        .cell("y", "Y")
+                        .chain("Y.o U.k")
+                        .net("air", "y.o", "", "Y.o U.k")
+                        .design();
+        assertThat(wires(after(there, set), "air")).contains("U.k");
+    }
+
+    /** Neither reads the pad by a port in both directions, so one of them alone may be there. */
+    @Test
+    void anInputsNetKeepsItsPadWhenAnotherNetLeavesIt() {
+        Design design =
+                made().site("Y", "", "o")
+                        .chain("Y.o P")
+                        .cell("y", "Y")
+                        .port("in", PortDirection.IN, "P")
+                        .net("r", "in", "w.k", "P W.k")
+                        .net("k", "y.o", "", "Y.o P")
+                        .design();
+        Edit leave = route(design, "k", "Y.o");
+        Edit come = route(design, "n", "S.o a P");
+        assertThat(refused(design, leave, come)).containsExactly("P is used by net r");
+        assertThat(wires(after(design, leave, come, new Edit.DisconnectPort("in")), "n"))
+                .contains("P");
     }
 
     /** Of switches c to d and a to P, one can be on. */
@@ -736,7 +928,10 @@ class EditTest {
         return new HandMade()
                 .wires("w")
                 .site("S", "", "o")
+                .site("X", "", "o")
                 .site("A", "a~in b~in c", "")
+                .chain("X.o A.a")
+                .cell("x", "X")
                 .chain("S.o w A.a")
                 .chain("w A.b")
                 .chain("w A.c")
@@ -757,6 +952,16 @@ class EditTest {
                 .contains("the signals of pins a and c of cell g cannot be swapped");
         assertThat(refused(design, swap(design, "c", "b"))).contains("net n does not end at g.c");
         assertThat(refused(design, swap(design, "a", "a"))).contains("net n already ends at g.a");
+        // The pin that it leaves is free for another net.
+        Edit added =
+                new Edit.AddNet(
+                        "k",
+                        end("x.o"),
+                        List.of(end("g.a")),
+                        ((Edit.RouteNet) route(design, "k", "X.o A.a")).route(),
+                        false);
+        assertThat(ends(after(design, swap(design, "a", "b"), added), "k"))
+                .containsExactly("x.o", "g.a");
         Design locked = alike().cell("g", "A").lockCell("g").design();
         assertThat(refused(locked, swap(locked, "a", "b"))).contains("cell g is locked");
         Design tied = alike().cell("g", "A", Map.of("tied b", "0")).design();
