@@ -94,12 +94,17 @@ class ChokepointsProperties {
         return new SearchSources(vertices, new long[size]);
     }
 
-    /** Edges mostly between near numbers, both ways; tiles in a row, a few vertices in each. */
+    /** Edges mostly between near numbers, both ways; tiles in two rows or columns, few in each. */
     private static ExplicitFabric chained(Random random) {
         int count = 6 + random.nextInt(30);
-        ExplicitBuilder builder = new ExplicitBuilder(INFO, 1 + count / 4, 2);
+        int length = 1 + count / 4;
+        boolean upright = random.nextBoolean();
+        ExplicitBuilder builder =
+                new ExplicitBuilder(INFO, upright ? 2 : length, upright ? length : 2);
         for (int v = 0; v < count; v++) {
-            int tile = v / 4 + (random.nextBoolean() ? 0 : 1 + count / 4);
+            int along = v / 4;
+            int across = random.nextInt(2);
+            int tile = upright ? 2 * along + across : along + across * length;
             builder.addWire("w" + v, tile, tile, "wire");
         }
         Set<Integer> drawn = new HashSet<>();

@@ -35,15 +35,17 @@ import padward.unblock.why.SearchLimits;
  * A textbook graph as a fabric with a design: vertices are wires, some of them held by nets. Each
  * net is driven by a cell of its own, from whose pin an edge leads to every wire that it holds.
  */
-final class UsedGraph {
+public final class UsedGraph {
     private final List<String[]> edges = new ArrayList<>();
     private final Set<String> vertices = new LinkedHashSet<>();
     private final Map<String, List<String>> used = new LinkedHashMap<>();
 
+    private boolean cellsStay;
+
     private UsedGraph() {}
 
     /** Edges as words {@code from>to}. */
-    static UsedGraph of(String edges) {
+    public static UsedGraph of(String edges) {
         UsedGraph graph = new UsedGraph();
         for (String edge : edges.split(" ")) {
             String[] ends = edge.split(">");
@@ -54,12 +56,19 @@ final class UsedGraph {
     }
 
     /** Lets a net hold vertices. */
-    UsedGraph used(String net, String... by) {
+    public UsedGraph used(String net, String... by) {
         used.put(net, List.of(by));
         return this;
     }
 
-    Fabric fabric() {
+    /** Locks the cells that drive the nets, so that nets alone can be removed. */
+    public UsedGraph withLockedCells() {
+        cellsStay = true;
+        return this;
+    }
+
+    /** The graph alone. */
+    public Fabric fabric() {
         return build("", "");
     }
 
@@ -98,28 +107,21 @@ final class UsedGraph {
     }
 
     UnblockExplanation explain(String source, String goal, SearchLimits limits) {
-        Fabric fabric = build(source, goal);
-        List<Cell> cells = new ArrayList<>();
-        List<Net> nets = new ArrayList<>();
-        add(fabric, source, "asked", List.of(), cells, nets);
-        used.forEach((net, wires) -> add(fabric, "of_" + net, net, wires, cells, nets));
-        Design design = new Design("graph", "", fabric, Board.UNKNOWN, cells, nets, List.of());
-        QuestionContext context = new QuestionContext(design, nets.get(0), Optional.empty());
-        Pad pad = fabric.pads().get(0);
-        SearchSources starts = SearchSources.at(nets.get(0).route().root());
+        Asked asked = ask(source, goal);
+        Fabric fabric = asked.context().design().fabric();
         PathSearch search = new PathSearch(fabric);
         SearchOutcome any =
                 search.run(
-                        starts,
-                        pad.vertex(),
+                        asked.starts(),
+                        asked.pad().vertex(),
                         Corner.SLOW,
-                        context.atAPrice(),
+                        asked.context().atAPrice(),
                         LowerBound.NONE,
                         Progress.NONE);
         return new Explainer(
-                        context,
-                        starts,
-                        pad,
+                        asked.context(),
+                        asked.starts(),
+                        asked.pad(),
                         ((SearchOutcome.Found) any).path(),
                         Corner.SLOW,
                         search,
@@ -128,7 +130,24 @@ final class UsedGraph {
                 .explain();
     }
 
-    private static void add(
+    /** A net that is driven at {@code source}, and the pad {@code goal} that it is to come to. */
+    public record Asked(QuestionContext context, SearchSources starts, Pad pad) {}
+
+    /** The question how a net gets from one vertex to another. */
+    public Asked ask(String source, String goal) {
+        Fabric fabric = build(source, goal);
+        List<Cell> cells = new ArrayList<>();
+        List<Net> nets = new ArrayList<>();
+        add(fabric, source, "asked", List.of(), cells, nets);
+        used.forEach((net, wires) -> add(fabric, "of_" + net, net, wires, cells, nets));
+        Design design = new Design("graph", "", fabric, Board.UNKNOWN, cells, nets, List.of());
+        return new Asked(
+                new QuestionContext(design, nets.get(0), Optional.empty()),
+                SearchSources.at(nets.get(0).route().root()),
+                fabric.pads().get(0));
+    }
+
+    private void add(
             Fabric fabric,
             String site,
             String name,
@@ -136,7 +155,8 @@ final class UsedGraph {
             List<Cell> cells,
             List<Net> nets) {
         int number = fabric.findSite(site);
-        Cell cell = new Cell(cells.size(), "cell_" + name, "register", number, Map.of());
+        Cell cell = new Cell(
+                        cells.size(), "cell_" + name, "register", number, Map.of(), cellsStay);
         cells.add(cell);
         RouteTree.Builder tree = new RouteTree.Builder(fabric.site(number).firstPin());
         wires.forEach(w -> tree.add(fabric.site(number).firstPin(), fabric.findVertex(w)));

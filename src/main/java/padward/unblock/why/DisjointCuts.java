@@ -22,7 +22,6 @@ import padward.unblock.release.ReleaseRules;
  */
 final class DisjointCuts {
     private static final int MOST_LAYERS = 60;
-    private static final int SEEN_BETWEEN_CHECKS = 16;
 
     /**
      * Growth ends here: what has not been seen lies beyond the last cut, or farther. Most questions
@@ -66,9 +65,7 @@ final class DisjointCuts {
                 if (layerOfVertex.size() > MOST_VERTICES) {
                     return;
                 }
-                if (layerOfVertex.size() % SEEN_BETWEEN_CHECKS == 0) {
-                    progress.check();
-                }
+                progress.check();
                 int vertex = open.popInt();
                 if (count == 0) {
                     free.add(vertex);
@@ -82,10 +79,9 @@ final class DisjointCuts {
                     if (layerOfVertex.containsKey(next) || graph.isShut(next)) {
                         continue;
                     }
-                    if (graph.isFreeSource(next) || graph.isGoalWithoutPrice(next)) {
-                        layerOfVertex.put(next, count);
-                        open.add(next);
-                    } else if (isOpen(rules.of(next))) {
+                    if (graph.isFreeSource(next)
+                            || graph.isGoalWithoutPrice(next)
+                            || isOpen(rules.of(next))) {
                         layerOfVertex.put(next, count);
                         open.add(next);
                     } else {

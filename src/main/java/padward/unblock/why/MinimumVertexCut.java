@@ -26,9 +26,6 @@ import padward.unblock.release.ReleaseRules;
  * pad's surroundings; a cut elsewhere may be narrower still where more than one occupant has to go.
  */
 public final class MinimumVertexCut {
-    /** Surroundings larger than this are not looked at. */
-    private static final int MOST_VERTICES = 5_000;
-
     private static final double NO_LIMIT = 1e6;
     private static final int SOURCE = -1;
     private static final int SINK = -2;
@@ -47,7 +44,7 @@ public final class MinimumVertexCut {
             Progress progress) {
         QuestionGraph back = QuestionGraph.towards(context, starts, pad).reversed(starts);
         DisjointCuts seen = DisjointCuts.of(back, rules, progress);
-        if (!seen.isWhole() || seen.layers().size() > MOST_VERTICES) {
+        if (!seen.isWhole()) {
             return Optional.empty();
         }
         Int2IntOpenHashMap layers = seen.layers();
