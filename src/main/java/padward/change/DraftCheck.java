@@ -107,7 +107,7 @@ final class DraftCheck {
         cell.ifPresent(c -> usedBy("cell " + c.name(), view.firstPin()));
         for (int pin = 0; cell.isEmpty() && pin < view.pins().size(); pin++) {
             int vertex = view.firstPin() + pin;
-            otherNetOn(vertex, Fabric.NOTHING).ifPresent(n -> usedBy("net " + n.name(), vertex));
+            netOn(vertex).ifPresent(n -> usedBy("net " + n.name(), vertex));
         }
     }
 
@@ -254,7 +254,7 @@ final class DraftCheck {
 
     /** A vertex that a net comes to: nothing else may be there, but the cell whose pin it is. */
     private void lookAt(int vertex, Net net) {
-        otherNetOn(vertex, net.id())
+        netStayingOn(vertex)
                 .filter(n -> !shareThePad(vertex, n, net))
                 .ifPresent(n -> usedBy("net " + n.name(), vertex));
         netStartingBeside(vertex)
@@ -309,7 +309,7 @@ final class DraftCheck {
             if (cell.letsThrough() && !isEnd(cell, vertex)) {
                 continue;
             }
-            otherNetOn(vertex, Fabric.NOTHING)
+            netOn(vertex)
                     .filter(n -> !endsAt(n, cell, vertex) && !wereTogether(n, cell, vertex))
                     .ifPresent(n -> usedBy("net " + n.name(), vertex));
         }
@@ -329,14 +329,15 @@ final class DraftCheck {
         draft.refuse(fabric.vertexName(vertex) + " is used by " + who);
     }
 
-    /** The net on a vertex when the edits are done, unless it is a certain one. */
-    private Optional<Net> otherNetOn(int vertex, int but) {
+    /** The net on a vertex when the edits are done. */
+    private Optional<Net> netOn(int vertex) {
         int fresh = newOn.get(vertex);
-        if (fresh != Fabric.NOTHING && fresh != but) {
-            return draft.netNow(fresh);
-        }
+        return fresh == Fabric.NOTHING ? netStayingOn(vertex) : draft.netNow(fresh);
+    }
+
+    /** The net that was on a vertex before and still is. */
+    private Optional<Net> netStayingOn(int vertex) {
         return before.findNetOn(vertex)
-                .filter(n -> n.id() != but)
                 .flatMap(n -> draft.netNow(n.id()))
                 .filter(n -> !draft.isChangedNet(n.id()) || verticesOf(n.id()).contains(vertex));
     }
