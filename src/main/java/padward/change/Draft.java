@@ -18,7 +18,6 @@ import padward.design.Design;
 import padward.design.DesignChange;
 import padward.design.EnableBranch;
 import padward.design.Net;
-import padward.design.NetLock;
 import padward.design.Numbered;
 import padward.design.PadNames;
 import padward.design.Port;
@@ -306,43 +305,16 @@ public final class Draft {
 
     /** Puts a net in the place of the one with its number. */
     public void put(Net net) {
-        nets.find(net.id())
-                .filter(before -> !keepsLock(before, net))
-                .ifPresent(before -> refuse(lockOf(before, net)));
         nets.put(net);
         touched.add(new Part(Part.Kind.NET, net.name()));
     }
 
-    /** Whether a net keeps what is locked of it. */
-    private static boolean keepsLock(Net before, Net after) {
-        return switch (before.lock()) {
-            case NONE -> true;
-            case WHOLE -> after.equals(before);
-            case WIRES -> extendsOnly(before, after);
-        };
-    }
-
-    /** Whether a net has all that it had. */
-    private static boolean extendsOnly(Net before, Net after) {
-        return after.driver().equals(before.driver())
-                && after.sinks().containsAll(before.sinks())
-                && after.route().contains(before.route());
-    }
-
-    private static String lockOf(Net before, Net after) {
-        boolean branch = before.lock() == NetLock.WHOLE && extendsOnly(before, after);
-        return "net " + before.name() + " is locked" + (branch ? " and takes no branch" : "");
-    }
-
-    private static String lockOf(Cell cell) {
+    static String lockOf(Cell cell) {
         return "cell " + cell.name() + " is locked";
     }
 
     /** Puts a cell in the place of the one with its number. */
     public void put(Cell cell) {
-        cells.find(cell.id())
-                .filter(before -> before.locked() && !before.equals(cell))
-                .ifPresent(before -> refuse(lockOf(before)));
         cells.put(cell);
         touched.add(new Part(Part.Kind.CELL, cell.name()));
     }

@@ -12,6 +12,7 @@ import java.util.Set;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.Net;
+import padward.design.NetLock;
 import padward.design.Occupancy;
 import padward.design.Occupant;
 import padward.design.Port;
@@ -65,6 +66,7 @@ final class DraftCheck {
 
     /** Tells the draft what stands against it. */
     void run() {
+        lookAtLocks();
         for (Cell cell : draft.cellsPut()) {
             if (cellsNow.put(cell.site(), cell.id()) != Fabric.NOTHING) {
                 draft.refuse("two cells are put on " + fabric.site(cell.site()).described());
@@ -94,6 +96,43 @@ final class DraftCheck {
         for (Port port : draft.portsPut()) {
             lookAtTie(port);
         }
+    }
+
+    /** What is locked may leave and come back in one entry: the end is what counts. */
+    private void lookAtLocks() {
+        for (Cell cell : draft.cellsPut()) {
+            base.cells()
+                    .find(cell.id())
+                    .filter(old -> old.locked() && !old.equals(cell))
+                    .ifPresent(old -> draft.refuse(Draft.lockOf(old)));
+        }
+        for (Net net : draft.netsPut()) {
+            base.nets()
+                    .find(net.id())
+                    .filter(old -> !keepsLock(old, net))
+                    .ifPresent(old -> draft.refuse(lockOf(old, net)));
+        }
+    }
+
+    /** Whether a net keeps what is locked of it. */
+    private static boolean keepsLock(Net before, Net after) {
+        return switch (before.lock()) {
+            case NONE -> true;
+            case WHOLE -> after.equals(before);
+            case WIRES -> extendsOnly(before, after);
+        };
+    }
+
+    /** Whether a net has all that it had. */
+    private static boolean extendsOnly(Net before, Net after) {
+        return after.driver().equals(before.driver())
+                && after.sinks().containsAll(before.sinks())
+                && after.route().contains(before.route());
+    }
+
+    private static String lockOf(Net before, Net after) {
+        boolean branch = before.lock() == NetLock.WHOLE && extendsOnly(before, after);
+        return "net " + before.name() + " is locked" + (branch ? " and takes no branch" : "");
     }
 
     /** What is tied on is used by the tie: nothing else may switch the driver. */

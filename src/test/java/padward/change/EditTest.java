@@ -600,6 +600,27 @@ class EditTest {
                 .containsExactly("cell u is locked");
     }
 
+    /** An entry is judged by what comes of it, not by each of its steps. */
+    @Test
+    void whatIsLockedMayLeaveAndComeBackInOneEntry() {
+        Design wires = made().lockNet("m", NetLock.WIRES).design();
+        Edit round = new Edit.RouteNet("m", tree("T.o c g U.i", "c e V.i"));
+        Edit more = new Edit.RouteNet("m", tree("T.o c d U.i", "c e V.i", "c x"));
+        Edit back = new Edit.RouteNet("m", tree("T.o c d U.i", "c e V.i"));
+        assertThat(wires(after(wires, round, back), "m")).contains("d");
+        assertThat(wires(after(wires, more, back), "m")).doesNotContain("x");
+        assertThat(refused(wires, back, round)).containsExactly("net m is locked");
+        Design cell = made().lockCell("u").design();
+        Edit there =
+                new Edit.RelocateCell(
+                        "u", "X", List.of(new Edit.RouteNet("m", tree("T.o c x X.i", "c e V.i"))));
+        Edit home =
+                new Edit.RelocateCell(
+                        "u", "U", List.of(new Edit.RouteNet("m", tree("T.o c d U.i", "c e V.i"))));
+        assertThat(after(cell, there, home).findCell("u")).isPresent();
+        assertThat(refused(cell, there)).containsExactly("cell u is locked");
+    }
+
     /** Net r reads a pad of a port in both directions, and net n may come to that pad as well. */
     @Test
     void onlyAPortInBothDirectionsLetsTwoNetsShareItsPad() {

@@ -857,7 +857,7 @@ public final class PlainState {
             }
             for (String pin : site.getValue()) {
                 String net = netOn.get(pin);
-                String end = cell == null ? "" : cell + pin.substring(site.getKey().length());
+                String end = cell == null ? "" : cell + pin.substring(pin.lastIndexOf('.'));
                 boolean ends =
                         cell != null && nets.values().stream().anyMatch(n -> ends(n).contains(end));
                 boolean endsHere = net != null && ends(nets.get(net)).contains(end);
