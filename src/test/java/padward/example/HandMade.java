@@ -57,6 +57,9 @@ public final class HandMade {
 
     private Board board = Board.UNKNOWN;
     private CellKind kind = new CellKind("register", true);
+    private final List<CellKind> otherKinds = new ArrayList<>();
+    private final Map<String, String> kindOfCell = new HashMap<>();
+    private final Map<String, String> dataSites = new HashMap<>();
 
     private record Site(String name, String part, String in, String out) {}
 
@@ -124,6 +127,21 @@ public final class HandMade {
     /** A kind of cell, in the place of the one that is there by that name. */
     public HandMade kind(CellKind other) {
         kind = other;
+        return this;
+    }
+
+    /** Another kind of cell, and the cells that are of it. */
+    public HandMade otherKind(CellKind other, String cells) {
+        otherKinds.add(other);
+        for (String cell : words(cells)) {
+            kindOfCell.put(cell, other.name());
+        }
+        return this;
+    }
+
+    /** The site through which signals come to a pad's driver. */
+    public HandMade dataSite(String pad, String site) {
+        dataSites.put(pad, site);
         return this;
     }
 
@@ -287,7 +305,10 @@ public final class HandMade {
 
     /** The fabric alone. */
     public Fabric fabric() {
-        FabricInfo info = new FabricInfo("handmade", "invented", List.of(kind), settings, banks);
+        List<CellKind> kinds = new ArrayList<>(List.of(kind));
+        kinds.addAll(otherKinds);
+        List<String> accepted = kinds.stream().map(CellKind::name).toList();
+        FabricInfo info = new FabricInfo("handmade", "invented", kinds, settings, banks);
         ExplicitBuilder builder = new ExplicitBuilder(info, 1, 1);
         wires.forEach(w -> builder.addWire(w, 0, 0, "general"));
         for (Site site : sites) {
@@ -301,10 +322,10 @@ public final class HandMade {
                 pins.add(new SitePin(pin, PinDirection.OUT));
             }
             if (site.part().isEmpty()) {
-                builder.addSite(site.name(), 0, "logic", List.of("register"), pins);
+                builder.addSite(site.name(), 0, "logic", accepted, pins);
             } else {
                 builder.addPart(
-                        site.name(), site.part(), List.of(0), "logic", List.of("register"), pins);
+                        site.name(), site.part(), List.of(0), "logic", accepted, pins);
             }
         }
         for (PadLine pad : pads) {
@@ -315,7 +336,7 @@ public final class HandMade {
                     "",
                     pad.bank(),
                     pad.to(),
-                    Fabric.NOTHING,
+                    builder.findSite(dataSites.getOrDefault(pad.name(), "")),
                     enable,
                     pad.set(),
                     pad.use(),
@@ -359,7 +380,8 @@ public final class HandMade {
             numbers.put(cell.name(), made.size());
             int site = fabric.findSite(cell.site());
             boolean locked = lockedCells.contains(cell.name());
-            made.add(new Cell(made.size(), cell.name(), "register", site, cell.settings(), locked));
+            String of = kindOfCell.getOrDefault(cell.name(), "register");
+            made.add(new Cell(made.size(), cell.name(), of, site, cell.settings(), locked));
         }
         List<Port> there = new ArrayList<>();
         for (PortLine port : ports) {
