@@ -117,9 +117,7 @@ public record InstrumentView(
 
     /** Time between two samples of the instrument, ps; 0 when its rate is not known. */
     public int samplePs() {
-        return instrument.sampleMhz() == 0
-                ? 0
-                : (int) Math.ceil(PS_PER_US / instrument.sampleMhz());
+        return Instrument.samplePs(instrument.sampleMhz());
     }
 
     private static Delay seen(Delay rise, Instrument instrument) {

@@ -35,6 +35,8 @@ class OutputPathTest {
                         .after(new Delay(10, 20));
         assertThat(arrival.nominal()).isEqualTo(new Delay(810, 1720));
         assertThat(arrival.outsideTolerancePs()).isEqualTo(300);
+        assertThat(arrival.edges())
+                .contains(new EdgeDelays(new Delay(1010, 2020), new Delay(610, 1420)));
     }
 
     @Test

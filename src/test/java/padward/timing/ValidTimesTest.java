@@ -166,6 +166,42 @@ class ValidTimesTest {
                 .contains("if the clock's period is more than 3.000 ns");
     }
 
+    private static List<String> advice(int fromPs, int toPs) {
+        ValidTimes.Entry entry = one(new ValidTimes.Window(fromPs, toPs), 0);
+        return new ValidTimes("clk", "channel 1", 8000, List.of(entry)).advice();
+    }
+
+    /** Falling edges are at 4 and 12 ns; a signal that has just become valid there is not taken. */
+    @Test
+    void theFallingEdgeWillDoWhereItIsWithin() {
+        assertThat(advice(9000, 5000).get(0)).contains("The falling edge will do");
+        assertThat(advice(9000, 3000).get(0)).contains("The falling edge will not do");
+        assertThat(advice(4000, -1000).get(0)).contains("The falling edge will not do");
+        assertThat(advice(3000, -4000).get(0)).contains("The falling edge will not do");
+        assertThat(advice(3000, -3999).get(0)).contains("The falling edge will do");
+        assertThat(advice(0, -1000).get(0)).startsWith("All are valid from 0.000 ns after an edge");
+    }
+
+    @Test
+    void aWindowOfNoLengthIsNone() {
+        assertThat(advice(3000, -5000).get(0)).startsWith("There is no time");
+        assertThat(advice(3000, -4999).get(0)).startsWith("All are valid");
+    }
+
+    @Test
+    void oneLineWithoutAWindowLeavesNoneForAll() {
+        ValidTimes.Entry known = one(new ValidTimes.Window(2000, -500), 3300);
+        ValidTimes.Entry unknown =
+                new ValidTimes.Entry("m", "m", 1800, Optional.empty(), Set.of("why"));
+        ValidTimes times = new ValidTimes("clk", "channel 1", 8000, List.of(known, unknown));
+        assertThat(times.all()).isEmpty();
+        assertThat(times.advice())
+                .containsExactly(
+                        "Threshold: 0.9 V, half of the drivers' 1.8 V where it is that.",
+                        "Threshold: 1.65 V, half of the drivers' 3.3 V where it is that.");
+        assertThat(new ValidTimes("clk", "channel 1", 8000, List.of()).all()).isEmpty();
+    }
+
     /** Later than a period: what is seen belongs to an earlier edge. */
     @Test
     void aLineThatIsLateByPeriodsSaysSo() {
