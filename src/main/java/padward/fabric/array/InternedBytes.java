@@ -108,12 +108,9 @@ public final class InternedBytes {
     public static InternedBytes read(CompactIn in, boolean findable) throws IOException {
         InternedBytes result = new InternedBytes();
         result.bytes = in.bytes();
-        result.start = in.numbers();
+        result.start = in.risingNumbers();
         result.size = result.start.length - 1;
         Damaged.unless(result.size >= 0 && result.start[0] == 0, "starts of texts");
-        for (int i = 0; i < result.size; i++) {
-            Damaged.unless(result.start[i] <= result.start[i + 1], "starts of texts");
-        }
         Damaged.unless(result.start[result.size] == result.bytes.length, "starts of texts");
         if (findable) {
             result.makeFindable();

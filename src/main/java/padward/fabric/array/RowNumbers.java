@@ -26,6 +26,11 @@ public final class RowNumbers {
         }
     }
 
+    private RowNumbers(char[] narrow, int[] wide) {
+        this.narrow = narrow;
+        this.wide = wide;
+    }
+
     public int get(int index) {
         return index < narrow.length ? narrow[index] : wide[index];
     }
@@ -51,7 +56,8 @@ public final class RowNumbers {
 
     /** Reads what was written. */
     public static RowNumbers read(CompactIn in, int rows) throws IOException {
-        return new RowNumbers(
-                in.flag() ? in.narrowNumbers(0, rows - 1) : in.numbers(0, rows - 1), rows);
+        return in.flag()
+                ? new RowNumbers(in.narrowNumbers(rows - 1), new int[0])
+                : new RowNumbers(new char[0], in.numbers(0, rows - 1));
     }
 }

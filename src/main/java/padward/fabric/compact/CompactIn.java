@@ -25,6 +25,12 @@ public final class CompactIn {
 
     private static final int ROOM = 1 << 16;
 
+    /**
+     * Checks go over so many numbers at a time: a short method that is called often is compiled
+     * sooner than a long loop is left.
+     */
+    private static final int BLOCK = 64;
+
     private final InputStream in;
     private final Progress progress;
     private final ByteBuffer room = ByteBuffer.allocate(ROOM).order(ByteOrder.LITTLE_ENDIAN);
@@ -128,21 +134,70 @@ public final class CompactIn {
     /** Reads an array of numbers in a range, both ends included. */
     public int[] numbers(int least, int most) throws IOException {
         int[] numbers = numbers();
-        for (int number : numbers) {
-            Damaged.unless(least <= number && number <= most, "a number out of range");
+        for (int at = 0; at < numbers.length; at += BLOCK) {
+            int end = Math.min(at + BLOCK, numbers.length);
+            Damaged.unless(areWithin(numbers, at, end, least, most), "a number out of range");
         }
         return numbers;
     }
 
-    /**
-     * Reads an array of numbers in a range, both ends included, that was written in two bytes each.
-     */
-    public int[] narrowNumbers(int least, int most) throws IOException {
-        int[] numbers = new int[length(Character.BYTES)];
-        for (int i = 0; i < numbers.length; i++) {
+    private static boolean areWithin(int[] numbers, int start, int end, int least, int most) {
+        for (int i = start; i < end; i++) {
+            if (numbers[i] < least || numbers[i] > most) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Reads an array of numbers of which none is less than the one before. */
+    public int[] risingNumbers() throws IOException {
+        int[] numbers = numbers();
+        for (int at = 1; at < numbers.length; at += BLOCK) {
+            int end = Math.min(at + BLOCK, numbers.length);
+            Damaged.unless(areRising(numbers, at, end), "numbers that fall");
+        }
+        return numbers;
+    }
+
+    private static boolean areRising(int[] numbers, int start, int end) {
+        for (int i = start; i < end; i++) {
+            if (numbers[i - 1] > numbers[i]) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /** Reads an array of numbers from 0 to some that was written in two bytes each. */
+    public char[] narrowNumbers(int most) throws IOException {
+        char[] numbers = characters();
+        for (int at = 0; at < numbers.length; at += BLOCK) {
+            int end = Math.min(at + BLOCK, numbers.length);
+            Damaged.unless(areAtMost(numbers, at, end, most), "a number out of range");
+        }
+        return numbers;
+    }
+
+    private static boolean areAtMost(char[] numbers, int start, int end, int most) {
+        for (int i = start; i < end; i++) {
+            if (numbers[i] > most) {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private char[] characters() throws IOException {
+        char[] numbers = new char[length(Character.BYTES)];
+        int at = 0;
+        while (at < numbers.length) {
             need(Character.BYTES);
-            numbers[i] = room.getChar();
-            Damaged.unless(least <= numbers[i] && numbers[i] <= most, "a number out of range");
+            int some = Math.min(numbers.length - at, room.remaining() / Character.BYTES);
+            take((some - 1L) * Character.BYTES);
+            room.asCharBuffer().get(numbers, at, some);
+            room.position(room.position() + some * Character.BYTES);
+            at += some;
         }
         return numbers;
     }
@@ -150,8 +205,14 @@ public final class CompactIn {
     /** Reads an array. */
     public long[] longNumbers() throws IOException {
         long[] numbers = new long[length(Long.BYTES)];
-        for (int i = 0; i < numbers.length; i++) {
-            numbers[i] = longNumber();
+        int at = 0;
+        while (at < numbers.length) {
+            need(Long.BYTES);
+            int some = Math.min(numbers.length - at, room.remaining() / Long.BYTES);
+            take((some - 1L) * Long.BYTES);
+            room.asLongBuffer().get(numbers, at, some);
+            room.position(room.position() + some * Long.BYTES);
+            at += some;
         }
         return numbers;
     }
@@ -183,12 +244,7 @@ public final class CompactIn {
     public String text() throws IOException {
         int number = number(0, texts.size());
         if (number == texts.size()) {
-            char[] text = new char[length(Character.BYTES)];
-            for (int i = 0; i < text.length; i++) {
-                need(Character.BYTES);
-                text[i] = room.getChar();
-            }
-            texts.add(new String(text));
+            texts.add(new String(characters()));
         }
         return texts.get(number);
     }

@@ -23,7 +23,6 @@ import padward.fabric.delay.Corner;
  */
 final class EdgeRows {
     private static final int LOW_BITS = 7;
-    private static final int MOST_BYTES = 5;
     private static final int LOW_MASK = (1 << LOW_BITS) - 1;
 
     private final TileOffsets bases;
@@ -70,66 +69,48 @@ final class EdgeRows {
         bases.requireRuns(runOfTile, 1, rowOfPlace.size());
         EdgeRows result =
                 new EdgeRows(bases, classes, runOfTile, rowOfPlace, rows, stepOfLane, classOfLane);
-        result.requireBytes();
-        result.requireEnds();
+        result.reach().require(bases, runOfTile, rowOfPlace, result::requireEnds);
         return result;
     }
 
-    /** Requires that the bytes of each row are edges, so that a cursor stays inside the row. */
-    private void requireBytes() throws Damaged {
-        byte[] bytes = rows.bytes();
+    /** How far the rows lead, of which each is required to be edges: a cursor stays inside it. */
+    private RowReach reach() throws Damaged {
         for (int lane = 1; lane < classOfLane.length; lane++) {
             requireClass(classOfLane[lane]);
         }
+        RowReach reach = new RowReach(rows.size(), bases, true);
+        CheckedNumbers numbers = new CheckedNumbers(rows);
         for (int row = 0; row < rows.size(); row++) {
-            int end = rows.end(row);
-            for (int at = rows.start(row); at < end; ) {
-                int behind = behind(bytes, at, end);
-                int lane = PagedBytes.number(bytes, at, behind);
-                Damaged.unless(lane >= 0 && lane < stepOfLane.length, "a lane of an edge");
-                if (lane == 0) {
-                    int second = behind(bytes, behind, end);
-                    behind = behind(bytes, second, end);
-                    requireClass(PagedBytes.number(bytes, second, behind));
-                }
-                at = behind(bytes, behind, end);
+            numbers.open(row);
+            while (numbers.hasNext()) {
+                addEdge(reach, row, numbers);
             }
         }
+        return reach;
+    }
+
+    private void addEdge(RowReach reach, int row, CheckedNumbers numbers) throws Damaged {
+        int lane = numbers.nextWithin(0, stepOfLane.length - 1);
+        int step = stepOfLane[lane];
+        if (lane == 0) {
+            step = numbers.nextSigned();
+            requireClass(numbers.next());
+        }
+        reach.add(row, step, numbers.nextSigned());
     }
 
     private void requireClass(int edgeClass) throws Damaged {
         Damaged.unless(edgeClass >= 0 && edgeClass < classes.count(), "a delay of an edge");
     }
 
-    /** The position behind the number that begins at a position. */
-    private static int behind(byte[] bytes, int start, int end) throws Damaged {
-        int at = start;
-        while (at < end && bytes[at] < 0) {
-            at++;
-        }
-        Damaged.unless(at < end && at - start < MOST_BYTES, "a number of an edge");
-        return at + 1;
-    }
-
-    /** Requires that each edge leads to a vertex of the tile to which it is said to lead. */
-    private void requireEnds() throws Damaged {
+    /** Requires that each edge of a vertex leads to a vertex. */
+    private void requireEnds(int tile, int place) throws Damaged {
         Cursor cursor = cursor();
-        for (int tile = 0; tile < runOfTile.length; tile++) {
-            int count = bases.size(tile);
-            for (int place = 0; place < count; place++) {
-                cursor.tile = tile;
-                cursor.open(row(tile, place));
-                while (cursor.next()) {
-                    long other = (long) tile + cursor.tileStep;
-                    long there = (long) place + cursor.placeStep;
-                    Damaged.unless(
-                            other >= 0
-                                    && other < runOfTile.length
-                                    && there >= 0
-                                    && there < bases.size((int) other),
-                            "the end of an edge");
-                }
-            }
+        cursor.tile = tile;
+        cursor.place = place;
+        cursor.open(row(tile, place));
+        while (cursor.next()) {
+            bases.requireNumber((long) tile + cursor.tileStep, (long) place + cursor.placeStep);
         }
     }
 

@@ -121,8 +121,9 @@ final class TileNames {
         int[] sorted = in.numbers(0, bases.count() - 1);
         bases.requireRuns(runOfTile, 1, rests.length);
         Damaged.unless(sorted.length == rests.length, "order of names");
+        int[] tileByRun = bases.tilesByRun(runOfTile, sorted.length);
         for (int tile = 0; tile < runOfTile.length; tile++) {
-            int end = runOfTile[tile] + bases.size(tile);
+            int end = runOfTile[tile] + (tileByRun[tile] == tile ? bases.size(tile) : 0);
             for (int i = runOfTile[tile]; i < end; i++) {
                 Damaged.unless(sorted[i] < bases.size(tile), "order of names");
             }

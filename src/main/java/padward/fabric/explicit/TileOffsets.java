@@ -93,12 +93,16 @@ final class TileOffsets {
     }
 
     static TileOffsets read(CompactIn in, int tiles) throws IOException {
-        int[] first = in.numbers();
+        int[] first = in.risingNumbers();
         Damaged.unless(first.length == tiles + 1 && first[0] == 0, "numbers of tiles");
-        for (int tile = 0; tile < tiles; tile++) {
-            Damaged.unless(first[tile] <= first[tile + 1], "numbers of tiles");
-        }
         return new TileOffsets(first);
+    }
+
+    /** Requires that there is a number so many places behind the first one of a tile. */
+    void requireNumber(long tile, long place) throws Damaged {
+        Damaged.unless(0 <= tile && tile < tiles(), "a tile");
+        long number = first[(int) tile] + place;
+        Damaged.unless(0 <= number && number < count(), "a number of a tile");
     }
 
     /** Requires that each tile's run of so many words a number lies within those there are. */
@@ -108,5 +112,19 @@ final class TileOffsets {
             long end = runOfTile[tile] + (long) wordsEach * size(tile);
             Damaged.unless(runOfTile[tile] >= 0 && end <= words, "a run of a tile");
         }
+    }
+
+    /** For each tile one of the same run, which is the tile itself for one of each run. */
+    int[] tilesByRun(int[] runOfTile, int words) {
+        int[] tileByRun = new int[words + 1];
+        int[] result = new int[runOfTile.length];
+        for (int tile = 0; tile < result.length; tile++) {
+            int run = runOfTile[tile];
+            int known = tileByRun[run];
+            boolean same = runOfTile[known] == run && size(known) == size(tile);
+            result[tile] = same ? known : tile;
+            tileByRun[run] = result[tile];
+        }
+        return result;
     }
 }

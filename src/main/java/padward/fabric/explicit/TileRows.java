@@ -92,7 +92,12 @@ final class TileRows {
 
     /** The number of the row of a thing of a tile; 0 when it is empty. */
     int row(int tile, int thing) {
-        return rowOfPlace.get(runOfTile[tile] + thing - bases.first(tile));
+        return rowAt(tile, thing - bases.first(tile));
+    }
+
+    /** The same, by the thing's place in the tile. */
+    int rowAt(int tile, int place) {
+        return rowOfPlace.get(runOfTile[tile] + place);
     }
 
     /** Walks over the numbers of rows. Belongs to one thread. */
@@ -133,22 +138,6 @@ final class TileRows {
         int nextSigned() {
             return PagedBytes.unfold(next());
         }
-
-        /** As {@link #next}, for what may be anything. */
-        int nextWithin(int least, int most) throws Damaged {
-            Damaged.unless(hasNext(), "a row cut short");
-            int number = next();
-            Damaged.unless(least <= number && number <= most, "a number out of range");
-            return number;
-        }
-
-        /** The sum of a number of a range and the next one, which has to be of the range, too. */
-        int nextStep(int start, int most) throws Damaged {
-            Damaged.unless(hasNext(), "a row cut short");
-            long sum = (long) start + nextSigned();
-            Damaged.unless(0 <= sum && sum <= most, "a step out of range");
-            return (int) sum;
-        }
     }
 
     void write(CompactOut out) throws IOException {
@@ -157,23 +146,29 @@ final class TileRows {
         out.numbers(runOfTile);
     }
 
-    /** Reads what was written; what the numbers mean is for others to check. */
+    /** Reads what was written; what is in the rows is for others to check. */
     static TileRows read(CompactIn in, TileOffsets bases) throws IOException {
         InternedBytes rows = InternedBytes.read(in, false);
-        byte[] bytes = rows.bytes();
         Damaged.unless(rows.size() > 0 && rows.end(0) == 0, "the empty row");
-        for (int row = 0; row < rows.size(); row++) {
-            int length = 0;
-            for (int at = rows.start(row); at < rows.end(row); at++) {
-                length = bytes[at] < 0 ? length + 1 : 0;
-                Damaged.unless(length < MOST_BYTES, "a number of a row");
-            }
-            Damaged.unless(length == 0, "a number of a row");
-        }
         RowNumbers rowOfPlace = RowNumbers.read(in, rows.size());
         int[] runOfTile = in.numbers();
         bases.requireRuns(runOfTile, 1, rowOfPlace.size());
         return new TileRows(bases, runOfTile, rowOfPlace, rows);
+    }
+
+    /** Number of different rows, with the empty one. */
+    int rowCount() {
+        return rows.size();
+    }
+
+    /** Walks over the numbers of rows that may be anything. */
+    CheckedNumbers checkedNumbers() {
+        return new CheckedNumbers(rows);
+    }
+
+    /** Requires that the rows of all things lead to numbers that there are. */
+    void require(RowReach reach, RowReach.ExactCheck exact) throws Damaged {
+        reach.require(bases, runOfTile, rowOfPlace, exact);
     }
 
     /** Bytes of the arrays, without the bases. */

@@ -166,48 +166,81 @@ final class TileSwitchGroups implements SwitchGroups {
     }
 
     private void requireVertices() throws Damaged {
-        TileRows.Numbers numbers = ofVertices.numbers();
-        for (int vertex = 0; vertex < bases.count(); vertex++) {
-            int tile = bases.tileOf(vertex);
-            int row = ofVertices.row(tile, vertex);
-            if (row != 0 && numbers.open(row).nextWithin(WHOLE, PART) == WHOLE) {
-                nextOf(numbers, groupBases, tile);
+        RowReach starts = new RowReach(ofVertices.rowCount(), bases, false);
+        RowReach homes = new RowReach(ofVertices.rowCount(), groupBases, false);
+        CheckedNumbers numbers = ofVertices.checkedNumbers();
+        for (int row = 1; row < ofVertices.rowCount(); row++) {
+            numbers.open(row);
+            if (numbers.nextWithin(WHOLE, PART) == WHOLE) {
+                addNext(homes, row, 0, numbers);
                 Damaged.unless(!numbers.hasNext(), "the groups of a vertex");
             }
-            while (row != 0 && numbers.hasNext()) {
-                int start = nextOf(numbers, bases, tile);
-                nextOf(numbers, groupBases, start);
+            while (numbers.hasNext()) {
+                addNext(homes, row, addNext(starts, row, 0, numbers), numbers);
             }
+        }
+        ofVertices.require(starts, this::requireVertex);
+        ofVertices.require(homes, this::requireVertex);
+    }
+
+    /** The step in tiles to the next vertex or group, from the tile of the row. */
+    private static int addNext(RowReach reach, int row, int step, CheckedNumbers numbers)
+            throws Damaged {
+        long sum = (long) step + numbers.nextSigned();
+        Damaged.unless(sum == (int) sum, "a step out of range");
+        reach.add(row, (int) sum, numbers.nextWithin(0, Integer.MAX_VALUE));
+        return (int) sum;
+    }
+
+    private void requireVertex(int tile, int place) throws Damaged {
+        TileRows.Numbers numbers = ofVertices.numbers().open(ofVertices.rowAt(tile, place));
+        if (numbers.next() == WHOLE) {
+            requireNext(numbers, groupBases, tile);
+        }
+        while (numbers.hasNext()) {
+            long start = requireNext(numbers, bases, tile);
+            requireNext(numbers, groupBases, start);
         }
     }
 
     private void requireGroups() throws Damaged {
-        TileRows.Numbers numbers = ofGroups.numbers();
-        EdgeCursor edges = in.cursor();
-        for (int group = 0; group < groupBases.count(); group++) {
-            int tile = groupBases.tileOf(group);
-            numbers.open(ofGroups.row(tile, group));
-            Damaged.unless(numbers.hasNext(), "an empty group");
-            while (numbers.hasNext()) {
-                int toTile = numbers.nextStep(tile, bases.tiles() - 1);
-                int to = bases.first(toTile) + numbers.nextWithin(0, bases.size(toTile) - 1);
-                if (numbers.nextWithin(WHOLE, PART) == WHOLE) {
-                    edges.reset(to);
-                    Damaged.unless(edges.next(), "an empty group");
-                } else {
+        RowReach ends = new RowReach(ofGroups.rowCount(), bases, false);
+        // no group is empty: never sure of the empty row
+        ends.add(0, Integer.MIN_VALUE, 0);
+        CheckedNumbers numbers = ofGroups.checkedNumbers();
+        for (int row = 1; row < ofGroups.rowCount(); row++) {
+            numbers.open(row);
+            do {
+                addNext(ends, row, 0, numbers);
+                if (numbers.nextWithin(WHOLE, PART) == PART) {
                     for (int left = numbers.nextWithin(1, bases.count()); left > 0; left--) {
-                        nextOf(numbers, bases, tile);
+                        addNext(ends, row, 0, numbers);
                     }
+                }
+            } while (numbers.hasNext());
+        }
+        ofGroups.require(ends, this::requireGroup);
+    }
+
+    private void requireGroup(int tile, int place) throws Damaged {
+        int row = ofGroups.rowAt(tile, place);
+        Damaged.unless(row != 0, "an empty group");
+        TileRows.Numbers numbers = ofGroups.numbers().open(row);
+        while (numbers.hasNext()) {
+            requireNext(numbers, bases, tile);
+            if (numbers.next() == PART) {
+                for (int left = numbers.next(); left > 0; left--) {
+                    requireNext(numbers, bases, tile);
                 }
             }
         }
     }
 
     /** The tile of the next vertex or group, which has to be one that there is. */
-    private static int nextOf(TileRows.Numbers numbers, TileOffsets things, int tile)
+    private static long requireNext(TileRows.Numbers numbers, TileOffsets things, long tile)
             throws Damaged {
-        int there = numbers.nextStep(tile, things.tiles() - 1);
-        numbers.nextWithin(0, things.size(there) - 1);
+        long there = tile + numbers.nextSigned();
+        things.requireNumber(there, numbers.next());
         return there;
     }
 }

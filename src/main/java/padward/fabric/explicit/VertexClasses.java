@@ -137,24 +137,31 @@ final class VertexClasses {
 
     /** Requires that each vertex ends, and can be entered, in tiles that there are. */
     private void requireTiles() throws Damaged {
-        int[] least = new int[sorts.size()];
-        int[] most = new int[sorts.size()];
-        for (int sort = 0; sort < least.length; sort++) {
-            for (TapStep tap : sorts.get(sort).taps()) {
-                least[sort] = Math.min(least[sort], Math.min(tap.tileStep(), tap.nameStep()));
-                most[sort] = Math.max(most[sort], Math.max(tap.tileStep(), tap.nameStep()));
+        int[] least = new int[pairs.length];
+        int[] most = new int[pairs.length];
+        for (int pair = 0; pair < least.length; pair++) {
+            int head = (int) (pairs[pair] >> Integer.SIZE);
+            least[pair] = Math.min(0, head);
+            most[pair] = Math.max(0, head);
+            for (TapStep tap : sorts.get((int) pairs[pair]).taps()) {
+                least[pair] = Math.min(least[pair], Math.min(tap.tileStep(), tap.nameStep()));
+                most[pair] = Math.max(most[pair], Math.max(tap.tileStep(), tap.nameStep()));
             }
         }
-        for (int tile = 0; tile < runOfTile.length; tile++) {
-            for (int i = 0; i < bases.size(tile); i++) {
-                long pair = pairs[pairOfPlace[runOfTile[tile] + i]];
-                long head = tile + (pair >> Integer.SIZE);
-                long low = (long) tile + least[(int) pair];
-                long high = (long) tile + most[(int) pair];
-                Damaged.unless(
-                        Math.min(head, low) >= 0 && Math.max(head, high) < runOfTile.length,
-                        "a tile of a wire");
+        int[] tileByRun = bases.tilesByRun(runOfTile, pairOfPlace.length);
+        int[] leastOfTile = new int[tileByRun.length];
+        int[] mostOfTile = new int[tileByRun.length];
+        for (int tile = 0; tile < tileByRun.length; tile++) {
+            int known = tileByRun[tile];
+            for (int i = 0; known == tile && i < bases.size(tile); i++) {
+                int pair = pairOfPlace[runOfTile[tile] + i];
+                leastOfTile[tile] = Math.min(leastOfTile[tile], least[pair]);
+                mostOfTile[tile] = Math.max(mostOfTile[tile], most[pair]);
             }
+            Damaged.unless(
+                    (long) tile + leastOfTile[known] >= 0
+                            && (long) tile + mostOfTile[known] < tileByRun.length,
+                    "a tile of a wire");
         }
     }
 

@@ -39,7 +39,8 @@ public record CopyFolder(Path path) {
     /** Most bytes of all copies together. */
     static final long MOST_BYTES = 1L << 30;
 
-    private static final String NAME = "[0-9a-f]{64}-\\d{1,9}\\.fabric";
+    /** Of earlier ones, too, which did not state the length of what they are a copy of. */
+    private static final String NAME = "[0-9a-f]{64}(-\\d{1,19})?-\\d{1,9}\\.fabric";
 
     /** What a program left that was stopped while it wrote. */
     private static final String LEFT = NAME + "\\.\\d{1,10}-[0-9a-f]{12}\\.part";
@@ -111,9 +112,40 @@ public record CopyFolder(Path path) {
         return base.resolve("padward");
     }
 
-    /** The name of a copy of a layout, by the digest of what it is a copy of. */
-    Path copy(String digest, int layout) {
-        return path.resolve(digest + "-" + layout + ".fabric");
+    /** The name of a copy of a layout, by the digest and the length of what it is a copy of. */
+    Path copy(String digest, long length, int layout) {
+        return path.resolve(digest + ending(length, layout));
+    }
+
+    private static String ending(long length, int layout) {
+        return "-" + length + "-" + layout + ".fabric";
+    }
+
+    /**
+     * The copy of a layout that was used last, of those of what has a length: nearly always that of
+     * the file of this length that is asked for.
+     */
+    Optional<Path> likely(long length, int layout) {
+        String ending = ending(length, layout);
+        Optional<Entry> latest = Optional.empty();
+        // each file is only asked for its name; every reading of a fabric comes here
+        try (DirectoryStream<Path> all = Files.newDirectoryStream(path)) {
+            for (Path each : all) {
+                if (each.getFileName().toString().endsWith(ending)) {
+                    latest = later(latest, describe(each));
+                }
+            }
+        } catch (IOException | DirectoryIteratorException unreadable) {
+            return Optional.empty();
+        }
+        return latest.map(Entry::path);
+    }
+
+    private static Optional<Entry> later(Optional<Entry> one, Optional<Entry> other) {
+        boolean isLater =
+                other.isPresent()
+                        && (one.isEmpty() || one.get().used().compareTo(other.get().used()) < 0);
+        return isLater ? other : one;
     }
 
     /** Makes the folder, for the user alone. */

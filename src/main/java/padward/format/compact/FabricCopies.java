@@ -16,6 +16,7 @@ import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import padward.base.BadInput;
 import padward.base.Progress;
+import padward.base.SideWork;
 import padward.base.WholeFile;
 import padward.fabric.compact.CompactIn;
 import padward.fabric.compact.CompactOut;
@@ -77,31 +78,80 @@ public final class FabricCopies {
     }
 
     /**
-     * The fabric of a source: from its copy or, where there is none that is sound, read, of which a
-     * copy is then kept.
+     * The fabric of a source from its copy, if there is a sound one. Where a processor is to spare,
+     * digests are calculated on it, while the copy that is most likely the right one is read; it
+     * counts only once the digests say so.
+     *
+     * @throws BadInput when the source cannot be read
+     * @throws CancellationException when {@code progress} is cancelled
+     */
+    public Optional<ExplicitFabric> find(Source source, Progress progress) throws BadInput {
+        long length = source.size();
+        Optional<Path> likely = folder.likely(length, LAYOUT);
+        if (likely.isEmpty()) {
+            return Optional.empty();
+        }
+        Beside beside = new Beside(progress);
+        SideWork<SourceDigest, BadInput> digest =
+                new SideWork<>(() -> SourceDigest.of(source, beside));
+        digest.offer();
+        try {
+            Optional<ExplicitFabric> first = find(likely.get(), digest, beside);
+            Path right = folder.copy(digest.get().toText(), length, LAYOUT);
+            return first.isPresent() || right.equals(likely.get())
+                    ? first
+                    : find(right, digest, beside);
+        } finally {
+            beside.end();
+        }
+    }
+
+    /**
+     * Reads a source in its own form and keeps a copy of what was read.
      *
      * @throws BadInput when the source cannot be read or is no fabric
      * @throws CancellationException when {@code progress} is cancelled
      */
-    public ExplicitFabric get(Source source, Reader reader, Progress progress) throws BadInput {
+    public ExplicitFabric read(Source source, Reader reader, Progress progress) throws BadInput {
+        long length = source.size();
         SourceDigest digest = SourceDigest.of(source, progress);
-        Optional<ExplicitFabric> copy = find(digest, progress);
-        if (copy.isPresent()) {
-            return copy.get();
-        }
         ExplicitFabric fabric = reader.read();
         // what was read may have been written meanwhile
         if (SourceDigest.of(source, progress).equals(digest)) {
-            keep(digest, fabric, progress);
+            keep(digest, length, fabric, progress);
         }
         return fabric;
     }
 
-    /** The copy of what has a digest, if there is a sound one. */
-    Optional<ExplicitFabric> find(SourceDigest digest, Progress progress) {
-        Path file = folder.copy(digest.toText(), LAYOUT);
+    /** Of work on another thread: stops when it is not needed any more, too. */
+    private static final class Beside implements Progress {
+        private final Progress caller;
+        private volatile boolean over;
+
+        private Beside(Progress caller) {
+            this.caller = caller;
+        }
+
+        private void end() {
+            over = true;
+        }
+
+        @Override
+        public void report(double fraction, String message) {
+            // whoever waits for a copy waits a moment
+        }
+
+        @Override
+        public boolean cancelled() {
+            return over || caller.cancelled();
+        }
+    }
+
+    /** The fabric of a copy, if it is a sound one of what has a digest. */
+    private static Optional<ExplicitFabric> find(
+            Path file, SideWork<SourceDigest, BadInput> digest, Beside beside) throws BadInput {
         try (FileChannel channel = FileChannel.open(file, StandardOpenOption.READ)) {
-            ExplicitFabric fabric = read(channel, digest, progress);
+            ExplicitFabric fabric = read(channel, digest, beside);
             CopyFolder.setUsed(file);
             return Optional.of(fabric);
         } catch (IOException noneOrDamaged) {
@@ -109,43 +159,52 @@ public final class FabricCopies {
         }
     }
 
-    private static ExplicitFabric read(FileChannel channel, SourceDigest digest, Progress progress)
-            throws IOException {
+    private static ExplicitFabric read(
+            FileChannel channel, SideWork<SourceDigest, BadInput> digest, Beside beside)
+            throws IOException, BadInput {
         long whole = channel.size() - SourceDigest.BYTES;
         Damaged.unless(whole >= HEAD, "cut short");
-        requireDigest(channel, whole, progress);
-        channel.position(0);
+        SideWork<byte[], IOException> own = new SideWork<>(() -> digest(channel, whole, beside));
+        own.offer();
         InputStream bytes = Channels.newInputStream(channel);
         ByteBuffer head = ByteBuffer.wrap(bytes.readNBytes(HEAD));
         byte[] mark = new byte[MARK.length];
         head.get(mark);
         Damaged.unless(Arrays.equals(mark, MARK), "another kind of file");
         Damaged.unless(head.getInt() == LAYOUT, "another layout");
-        Damaged.unless(head.equals(ByteBuffer.wrap(digest.bytes())), "a copy of something else");
-        CompactIn in = new CompactIn(new BufferedInputStream(bytes, ROOM), whole - HEAD, progress);
+        CompactIn in = new CompactIn(new BufferedInputStream(bytes, ROOM), whole - HEAD, beside);
         ExplicitFabric fabric = ExplicitFabric.read(in);
         in.end();
+        byte[] end = new byte[SourceDigest.BYTES];
+        readFully(channel, whole, ByteBuffer.wrap(end));
+        Damaged.unless(Arrays.equals(end, own.get()), "another digest");
+        Damaged.unless(
+                head.equals(ByteBuffer.wrap(digest.get().bytes())), "a copy of something else");
         return fabric;
     }
 
-    /** Requires that what stands behind so many bytes is their digest. */
-    private static void requireDigest(FileChannel channel, long length, Progress progress)
+    /** The digest of so many bytes; moves nothing that reads the channel on another thread. */
+    private static byte[] digest(FileChannel channel, long length, Progress progress)
             throws IOException {
         MessageDigest sum = SourceDigest.start();
         ByteBuffer room = ByteBuffer.allocate(ROOM);
-        long left = length;
-        while (left > 0) {
-            if (progress.cancelled()) {
-                throw new CancellationException("reading a copy");
-            }
-            room.clear().limit((int) Math.min(ROOM, left));
-            int got = channel.read(room);
-            Damaged.unless(got > 0, "cut short");
+        for (long at = 0; at < length; at += room.limit()) {
+            progress.check();
+            room.clear().limit((int) Math.min(ROOM, length - at));
+            readFully(channel, at, room);
             sum.update(room.flip());
-            left -= got;
         }
-        byte[] stated = Channels.newInputStream(channel).readNBytes(SourceDigest.BYTES);
-        Damaged.unless(Arrays.equals(stated, sum.digest()), "another digest");
+        return sum.digest();
+    }
+
+    private static void readFully(FileChannel channel, long position, ByteBuffer room)
+            throws IOException {
+        long at = position;
+        while (room.hasRemaining()) {
+            int got = channel.read(room, at);
+            Damaged.unless(got > 0, "cut short");
+            at += got;
+        }
     }
 
     /**
@@ -153,11 +212,11 @@ public final class FabricCopies {
      *
      * @throws CancellationException when {@code progress} is cancelled; no copy is left then
      */
-    void keep(SourceDigest digest, ExplicitFabric fabric, Progress progress) {
+    void keep(SourceDigest digest, long length, ExplicitFabric fabric, Progress progress) {
         if (fabric.graphBytes() + fabric.nameBytes() > mostBytes) {
             return;
         }
-        Path file = folder.copy(digest.toText(), LAYOUT);
+        Path file = folder.copy(digest.toText(), length, LAYOUT);
         try {
             folder.make();
             WholeFile.write(file, out -> write(out, digest, fabric, progress));

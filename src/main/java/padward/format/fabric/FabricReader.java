@@ -36,10 +36,21 @@ public final class FabricReader {
     /** As {@link #read(Path, Progress)}, from any source. */
     public static Fabric read(Source source, Progress progress) throws BadInput {
         try {
+            Optional<FabricCopies> copies = FabricCopies.of(source);
+            if (copies.isPresent()) {
+                Optional<ExplicitFabric> copy = copies.get().find(source, progress);
+                if (copy.isPresent()) {
+                    return copy.get();
+                }
+            }
             FileHeader head = FileHeader.expect(source, FileHeader.FABRIC);
             return switch (head.form()) {
                 case "pattern" -> compile(source, progress);
-                case "explicit" -> readExplicit(source, progress);
+                case "explicit" ->
+                        copies.isPresent()
+                                ? copies.get()
+                                        .read(source, () -> listed(source, progress), progress)
+                                : listed(source, progress);
                 default ->
                         throw new BadInput(
                                 source.label(),
@@ -55,14 +66,6 @@ public final class FabricReader {
                     "a fabric that fits into " + (Runtime.getRuntime().maxMemory() >> 20) + " MiB",
                     "a larger one");
         }
-    }
-
-    /** From its compact copy, where there is one. */
-    private static Fabric readExplicit(Source source, Progress progress) throws BadInput {
-        Optional<FabricCopies> copies = FabricCopies.of(source);
-        return copies.isPresent()
-                ? copies.get().get(source, () -> listed(source, progress), progress)
-                : listed(source, progress);
     }
 
     private static ExplicitFabric listed(Source source, Progress progress) throws BadInput {

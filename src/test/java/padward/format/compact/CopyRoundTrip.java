@@ -35,7 +35,7 @@ public final class CopyRoundTrip {
         Path folder = Files.createDirectories(to.resolveSibling("sound-copies"));
         CopyFolder copies = new CopyFolder(folder);
         ExplicitFabric fabric = (ExplicitFabric) FabricReader.read(source, Progress.NONE);
-        new FabricCopies(copies, MOST_BYTES).keep(digest, fabric, Progress.NONE);
+        new FabricCopies(copies, MOST_BYTES).keep(digest, source.size(), fabric, Progress.NONE);
         Files.copy(copies.copies().get(0).path(), to);
         copies.clear();
         Files.delete(folder);
@@ -58,16 +58,16 @@ public final class CopyRoundTrip {
         }
         CopyFolder folder = new CopyFolder(changed.resolveSibling("copies"));
         folder.make();
-        Path copy = folder.copy(digest.toText(), FabricCopies.LAYOUT);
+        Path copy = folder.copy(digest.toText(), source.size(), FabricCopies.LAYOUT);
         Files.write(copy, bytes);
         FabricCopies copies = new FabricCopies(folder, MOST_BYTES);
-        Optional<ExplicitFabric> found = copies.find(digest, Progress.NONE);
+        Optional<ExplicitFabric> found = copies.find(source, Progress.NONE);
         if (found.isPresent()) {
             SameFabric.told(found.get(), false);
             return;
         }
         ExplicitFabric own =
-                copies.get(
+                copies.read(
                         source,
                         () -> (ExplicitFabric) FabricReader.read(source, Progress.NONE),
                         Progress.NONE);
@@ -79,19 +79,22 @@ public final class CopyRoundTrip {
 
     /** The fabric by way of its copy in a folder, where one can be kept. */
     public ExplicitFabric get(Path folder) throws BadInput {
-        return new FabricCopies(new CopyFolder(folder), MOST_BYTES)
-                .get(
+        FabricCopies copies = new FabricCopies(new CopyFolder(folder), MOST_BYTES);
+        Optional<ExplicitFabric> copy = copies.find(source, Progress.NONE);
+        return copy.isPresent()
+                ? copy.get()
+                : copies.read(
                         source,
                         () -> (ExplicitFabric) FabricReader.read(source, Progress.NONE),
                         Progress.NONE);
     }
 
     /** Whether a folder has a sound copy, and nothing else. */
-    public boolean isAllOf(Path folder) {
+    public boolean isAllOf(Path folder) throws BadInput {
         CopyFolder copies = new CopyFolder(folder);
         String[] names = folder.toFile().list();
         return names != null
                 && names.length == 1
-                && new FabricCopies(copies, MOST_BYTES).find(digest, Progress.NONE).isPresent();
+                && new FabricCopies(copies, MOST_BYTES).find(source, Progress.NONE).isPresent();
     }
 }

@@ -59,13 +59,16 @@ class FabricCopiesTest {
     /** Gets the fabric of a source which stands for a drawn one. */
     private ExplicitFabric get(FabricCopies copies, Source source, ExplicitFabric fabric)
             throws Exception {
-        return copies.get(
-                source,
-                () -> {
-                    reads.incrementAndGet();
-                    return fabric;
-                },
-                Progress.NONE);
+        Optional<ExplicitFabric> copy = copies.find(source, Progress.NONE);
+        return copy.isPresent()
+                ? copy.get()
+                : copies.read(
+                        source,
+                        () -> {
+                            reads.incrementAndGet();
+                            return fabric;
+                        },
+                        Progress.NONE);
     }
 
     private Path onlyCopy() {
@@ -120,11 +123,24 @@ class FabricCopiesTest {
                 .isEqualTo(plain(1).vertexCount());
     }
 
+    /** A file is first taken for that of its length that was read last. */
+    @Test
+    void filesOfEqualLengthHaveTheirOwnCopies() throws Exception {
+        for (int i = 0; i < 3; i++) {
+            get(copies(), source("source " + i), plain(i));
+        }
+        for (int i : new int[] {1, 0, 2, 2, 1}) {
+            ExplicitFabric copy = get(copies(), source("source " + i), plain(9));
+            assertThat(SameFabric.told(copy, true)).isEqualTo(SameFabric.told(plain(i), true));
+        }
+        assertThat(reads).hasValue(3);
+    }
+
     @Test
     void whatChangesWhileItIsReadIsNotKept() throws Exception {
         Source source = source("before");
         ExplicitFabric fabric = plain(SMALL);
-        copies().get(
+        copies().read(
                         source,
                         () -> {
                             assertThatCode(() -> source("after")).doesNotThrowAnyException();
@@ -168,8 +184,7 @@ class FabricCopiesTest {
     }
 
     private void assertIsNone(Source source, String what) throws Exception {
-        SourceDigest digest = SourceDigest.of(source, Progress.NONE);
-        assertThat(copies().find(digest, Progress.NONE)).as(what).isEmpty();
+        assertThat(copies().find(source, Progress.NONE)).as(what).isEmpty();
     }
 
     /**
@@ -181,8 +196,7 @@ class FabricCopiesTest {
         for (long seed : new long[] {SMALL, 11}) {
             Source source = source("source " + seed);
             get(copies(), source, plain(seed));
-            SourceDigest digest = SourceDigest.of(source, Progress.NONE);
-            Path copy = copyOf(digest);
+            Path copy = copyOf(source);
             byte[] sound = Files.readAllBytes(copy);
             int none = 0;
             for (int at = 0; at < sound.length - SourceDigest.BYTES; at++) {
@@ -193,7 +207,7 @@ class FabricCopiesTest {
                 byte[] end = sum.digest();
                 System.arraycopy(end, 0, forged, forged.length - end.length, end.length);
                 Files.write(copy, forged);
-                Optional<ExplicitFabric> read = copies().find(digest, Progress.NONE);
+                Optional<ExplicitFabric> read = copies().find(source, Progress.NONE);
                 none += read.isEmpty() ? 1 : 0;
                 assertThatCode(() -> read.ifPresent(f -> SameFabric.told(f, false)))
                         .as("seed %d byte %d", seed, at)
@@ -203,8 +217,10 @@ class FabricCopiesTest {
         }
     }
 
-    private Path copyOf(SourceDigest digest) {
-        return new CopyFolder(folder.resolve("copies")).copy(digest.toText(), FabricCopies.LAYOUT);
+    private Path copyOf(Source source) throws Exception {
+        String digest = SourceDigest.of(source, Progress.NONE).toText();
+        return new CopyFolder(folder.resolve("copies"))
+                .copy(digest, source.size(), FabricCopies.LAYOUT);
     }
 
     /**
@@ -255,15 +271,13 @@ class FabricCopiesTest {
         }
         Instant now = Instant.now();
         for (int i = 0; i < 3; i++) {
-            SourceDigest digest = SourceDigest.of(source("" + i), Progress.NONE);
-            Files.setLastModifiedTime(copyOf(digest), FileTime.from(now.minusSeconds(100 - i)));
+            Files.setLastModifiedTime(
+                    copyOf(source("" + i)), FileTime.from(now.minusSeconds(100 - i)));
         }
         get(three, source("0"), fabric); // used again
         get(three, source("3"), fabric);
-        assertThat(three.find(SourceDigest.of(source("1"), Progress.NONE), Progress.NONE))
-                .isEmpty();
-        assertThat(three.find(SourceDigest.of(source("0"), Progress.NONE), Progress.NONE))
-                .isPresent();
+        assertThat(three.find(source("1"), Progress.NONE)).isEmpty();
+        assertThat(three.find(source("0"), Progress.NONE)).isPresent();
         assertThat(new CopyFolder(folder.resolve("copies")).copies()).hasSize(3);
     }
 
@@ -290,7 +304,7 @@ class FabricCopiesTest {
         Source source = source("a source");
         assertThatThrownBy(
                         () ->
-                                copies().get(
+                                copies().read(
                                                 source,
                                                 () -> plain(SMALL),
                                                 new padward.base.Progress() {
@@ -308,7 +322,7 @@ class FabricCopiesTest {
     /** Counts how often it is asked whether to stop, and says yes from some time on. */
     private static final class Counting implements Progress {
         private final int stop;
-        private int asked;
+        private final AtomicInteger asked = new AtomicInteger(); // by several threads
 
         private Counting(int stop) {
             this.stop = stop;
@@ -319,7 +333,7 @@ class FabricCopiesTest {
 
         @Override
         public boolean cancelled() {
-            return ++asked >= stop;
+            return asked.incrementAndGet() >= stop;
         }
     }
 
@@ -332,25 +346,26 @@ class FabricCopiesTest {
         FabricWriter.write(
                 DesignMaker.makeIrregular(1500, 4, 0, Progress.NONE).design().fabric(), file);
         ExplicitFabric device = (ExplicitFabric) FabricReader.read(Source.of(file), Progress.NONE);
-        SourceDigest digest = SourceDigest.of(Source.of(file), Progress.NONE);
+        Source source = Source.of(file);
+        SourceDigest digest = SourceDigest.of(source, Progress.NONE);
         Counting kept = new Counting(Integer.MAX_VALUE);
-        copies().keep(digest, device, kept);
+        copies().keep(digest, source.size(), device, kept);
         long size = Files.size(onlyCopy());
         int blocks = (int) (size >> 16);
         assertThat(blocks).isGreaterThan(1);
-        assertThat(kept.asked).isGreaterThanOrEqualTo(blocks);
+        assertThat(kept.asked.get()).isGreaterThanOrEqualTo(blocks);
         Counting found = new Counting(Integer.MAX_VALUE);
-        assertThat(copies().find(digest, found)).isPresent();
-        assertThat(found.asked).isGreaterThanOrEqualTo(2 * blocks);
-        for (int stop = 1; stop <= found.asked; stop++) {
+        assertThat(copies().find(source, found)).isPresent();
+        assertThat(found.asked.get()).isGreaterThanOrEqualTo(2 * blocks);
+        for (int stop = 1; stop <= found.asked.get(); stop++) {
             Counting progress = new Counting(stop);
-            assertThatThrownBy(() -> copies().find(digest, progress))
+            assertThatThrownBy(() -> copies().find(source, progress))
                     .isInstanceOf(CancellationException.class);
         }
         new CopyFolder(folder.resolve("copies")).clear();
-        for (int stop = 1; stop <= kept.asked; stop++) {
+        for (int stop = 1; stop <= kept.asked.get(); stop++) {
             Counting progress = new Counting(stop);
-            assertThatThrownBy(() -> copies().keep(digest, device, progress))
+            assertThatThrownBy(() -> copies().keep(digest, source.size(), device, progress))
                     .isInstanceOf(CancellationException.class);
             assertThat(folder.resolve("copies")).isEmptyDirectory();
         }
