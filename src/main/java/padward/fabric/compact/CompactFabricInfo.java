@@ -2,6 +2,7 @@ package padward.fabric.compact;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Optional;
 import padward.fabric.CellFunction;
 import padward.fabric.CellKind;
 import padward.fabric.DoubleRateRegister;
@@ -80,9 +81,9 @@ public final class CompactFabricInfo {
         return new CellKind(
                 in.text(),
                 in.flag(),
-                in.optional(() -> readTable(in)),
-                in.optional(() -> readRegister(in)),
-                in.optional(() -> readDoubleRate(in)));
+                in.flag() ? Optional.of(readTable(in)) : Optional.empty(),
+                in.flag() ? Optional.of(readRegister(in)) : Optional.empty(),
+                in.flag() ? Optional.of(readDoubleRate(in)) : Optional.empty());
     }
 
     private static void writeDoubleRate(CompactOut out, DoubleRateRegister register)
@@ -102,9 +103,9 @@ public final class CompactFabricInfo {
                 in.text(),
                 in.text(),
                 in.text(),
-                in.optional(in::text),
-                in.optional(in::text),
-                in.optional(() -> readDelay(in)));
+                in.optionalText(),
+                in.optionalText(),
+                readOptionalDelay(in));
     }
 
     private static void writeTable(CompactOut out, CellFunction.LookupTable table)
@@ -117,7 +118,7 @@ public final class CompactFabricInfo {
     }
 
     private static CellFunction.LookupTable readTable(CompactIn in) throws IOException {
-        List<String> inputs = in.list(in::text);
+        List<String> inputs = in.textList();
         return new CellFunction.LookupTable(
                 inputs, in.text(), in.text(), in.constant(CellFunction.Digits.class), in.text());
     }
@@ -141,13 +142,13 @@ public final class CompactFabricInfo {
                 in.text(),
                 in.text(),
                 in.text(),
-                in.optional(in::text),
-                in.optional(in::text),
+                in.optionalText(),
+                in.optionalText(),
                 in.constant(CellFunction.Initial.class),
-                in.optional(in::text),
-                in.optional(() -> readDelay(in)),
-                in.optional(() -> readDelay(in)),
-                in.optional(() -> readDelay(in)));
+                in.optionalText(),
+                readOptionalDelay(in),
+                readOptionalDelay(in),
+                readOptionalDelay(in));
     }
 
     private static void writeSetting(CompactOut out, DriverSetting setting) throws IOException {
@@ -182,12 +183,15 @@ public final class CompactFabricInfo {
                 in.number(),
                 in.text(),
                 readDelay(in),
-                in.optional(
-                        () ->
-                                new PadDriverOutput(
-                                        in.fraction(), readDelay(in), corners(in), in.number())),
+                in.flag() ? Optional.of(readOutput(in)) : Optional.empty(),
                 in.flag(),
-                in.optional(() -> new EdgeDelays(readDelay(in), readDelay(in))));
+                in.flag()
+                        ? Optional.of(new EdgeDelays(readDelay(in), readDelay(in)))
+                        : Optional.empty());
+    }
+
+    private static PadDriverOutput readOutput(CompactIn in) throws IOException {
+        return new PadDriverOutput(in.fraction(), readDelay(in), corners(in), in.number());
     }
 
     /** Writes a delay. */
@@ -200,6 +204,10 @@ public final class CompactFabricInfo {
     static Delay readDelay(CompactIn in) throws IOException {
         int fast = in.number(0, Integer.MAX_VALUE);
         return new Delay(fast, in.number(fast, Integer.MAX_VALUE));
+    }
+
+    private static Optional<Delay> readOptionalDelay(CompactIn in) throws IOException {
+        return in.flag() ? Optional.of(readDelay(in)) : Optional.empty();
     }
 
     private static void corners(CompactOut out, AtCorners value) throws IOException {

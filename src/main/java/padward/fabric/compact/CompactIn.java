@@ -280,8 +280,13 @@ public final class CompactIn {
         return list;
     }
 
-    /** Reads what may be missing. */
-    public <T> Optional<T> optional(Part<? extends T> part) throws IOException {
-        return flag() ? Optional.of(part.read()) : Optional.empty();
+    /** Reads a list of texts. */
+    public List<String> textList() throws IOException {
+        return List.of(texts(length(Integer.BYTES)));
+    }
+
+    /** Reads a text that may be missing. */
+    public Optional<String> optionalText() throws IOException {
+        return flag() ? Optional.of(text()) : Optional.empty();
     }
 }

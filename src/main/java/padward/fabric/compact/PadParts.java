@@ -73,6 +73,6 @@ public final class PadParts {
                 in.constant(PadUse.Bonding.class),
                 in.constant(PadUse.Role.class),
                 CompactFabricInfo.readDelay(in),
-                new PadDriving(in.flag(), in.list(in::text), in.text()));
+                new PadDriving(in.flag(), in.textList(), in.text()));
     }
 }

@@ -38,7 +38,9 @@ final class CheckedNumbers {
      * @throws Damaged when the row ends before it, or within it, or it has more than 32 bits
      */
     int next() throws Damaged {
-        Damaged.unless(at < end, "a row cut short");
+        if (at >= end) {
+            throw new Damaged("a row cut short");
+        }
         byte b = bytes[at++];
         return b >= 0 ? b : longer(b);
     }
@@ -62,7 +64,9 @@ final class CheckedNumbers {
     /** The next number, which has to be in a range. */
     int nextWithin(int least, int most) throws Damaged {
         int number = next();
-        Damaged.unless(least <= number && number <= most, "a number out of range");
+        if (number < least || number > most) {
+            throw new Damaged("a number out of range");
+        }
         return number;
     }
 }

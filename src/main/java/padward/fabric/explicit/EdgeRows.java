@@ -81,22 +81,22 @@ final class EdgeRows {
         RowReach reach = new RowReach(rows.size(), bases, true);
         CheckedNumbers numbers = new CheckedNumbers(rows);
         for (int row = 0; row < rows.size(); row++) {
-            numbers.open(row);
-            while (numbers.hasNext()) {
-                addEdge(reach, row, numbers);
-            }
+            addEdges(row, reach, numbers);
         }
         return reach;
     }
 
-    private void addEdge(RowReach reach, int row, CheckedNumbers numbers) throws Damaged {
-        int lane = numbers.nextWithin(0, stepOfLane.length - 1);
-        int step = stepOfLane[lane];
-        if (lane == 0) {
-            step = numbers.nextSigned();
-            requireClass(numbers.next());
+    private void addEdges(int row, RowReach reach, CheckedNumbers numbers) throws Damaged {
+        numbers.open(row);
+        while (numbers.hasNext()) {
+            int lane = numbers.nextWithin(0, stepOfLane.length - 1);
+            int step = stepOfLane[lane];
+            if (lane == 0) {
+                step = numbers.nextSigned();
+                requireClass(numbers.next());
+            }
+            reach.add(row, step, numbers.nextSigned());
         }
-        reach.add(row, step, numbers.nextSigned());
     }
 
     private void requireClass(int edgeClass) throws Damaged {

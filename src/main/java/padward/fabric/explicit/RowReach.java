@@ -51,10 +51,19 @@ final class RowReach {
 
     /** Notes that a row leads so many tiles on, and so many places on or to a place. */
     void add(int row, int tileStep, int place) {
-        leastStep[row] = Math.min(leastStep[row], tileStep);
-        greatestStep[row] = Math.max(greatestStep[row], tileStep);
-        leastPlace[row] = Math.min(leastPlace[row], place);
-        greatestPlace[row] = Math.max(greatestPlace[row], place);
+        // plain comparisons: most of this runs before it is compiled
+        if (tileStep < leastStep[row]) {
+            leastStep[row] = tileStep;
+        }
+        if (tileStep > greatestStep[row]) {
+            greatestStep[row] = tileStep;
+        }
+        if (place < leastPlace[row]) {
+            leastPlace[row] = place;
+        }
+        if (place > greatestPlace[row]) {
+            greatestPlace[row] = place;
+        }
     }
 
     /** Requires that each thing's row leads to numbers that there are. */

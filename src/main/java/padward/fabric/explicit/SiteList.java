@@ -137,7 +137,7 @@ final class SiteList {
                                         in.text(),
                                         in.text(),
                                         in.list(in::number),
-                                        in.list(in::text),
+                                        in.textList(),
                                         in.list(
                                                 () ->
                                                         new SitePin(
