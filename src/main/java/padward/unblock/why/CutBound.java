@@ -42,7 +42,7 @@ public record CutBound(List<IntSet> cuts, boolean leavesOut) {
                                 .filter(c -> !c.isEmpty())
                                 .toList());
         if (enable != Fabric.NOTHING) {
-            result.removeIf(c -> c.contains(enable));
+            // As it is removed in any case, the rules name it in no other cut.
             result.add(IntSet.of(enable));
         }
         return new CutBound(result, rules.hasLeftOut());

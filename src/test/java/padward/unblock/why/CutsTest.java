@@ -98,9 +98,9 @@ class CutsTest {
         }
     }
 
-    /** Free f is before the first cut, of n1 alone; n2 and n3 stand side by side behind it. */
+    /** Free f and x are before the first cut, of n1 alone; n2 and n3 stand side by side behind it. */
     private static UsedGraph layered() {
-        return UsedGraph.of("s>f f>a a>b a>c b>d c>d d>e e>t")
+        return UsedGraph.of("s>f f>x f>a a>b a>c b>d c>d d>e e>t")
                 .used("n1", "a")
                 .used("n2", "b")
                 .used("n3", "c")
@@ -114,8 +114,8 @@ class CutsTest {
         assertThat(asked.cuts(fromNet))
                 .containsExactly(Set.of("n1"), Set.of("n2", "n3"), Set.of("n4"));
         assertThat(fromNet.count()).isEqualTo(3);
-        // The net's own pin and f.
-        assertThat(fromNet.freeCount()).isEqualTo(2);
+        // The net's own pin, f and x.
+        assertThat(fromNet.freeCount()).isEqualTo(3);
         assertThat(fromNet.isWhole()).isTrue();
         assertThat(
                         List.of("s.out", "f", "a", "b", "c", "d", "e", "t").stream()
@@ -130,6 +130,8 @@ class CutsTest {
         assertThat(fromPad.freeCount()).isEqualTo(1);
         assertThat(fromPad.layer(asked.vertex("d"))).isEqualTo(1);
         assertThat(fromPad.layer(asked.vertex("s.out"))).isEqualTo(3);
+        // From x no route leads to the pad.
+        assertThat(fromPad.layer(asked.vertex("x"))).isEqualTo(3);
     }
 
     /** Net n1 is gone with the first cut, so what it uses further on is no cut. */
@@ -152,7 +154,7 @@ class CutsTest {
         assertThat(cut.cuts(cut.fromPad())).containsExactly(Set.of("n1", "n2"));
     }
 
-    /** So many free wires lead from the net to the cut: of more than a thousand vertices, the cut is not looked for. */
+    /** So many free wires lead from the net to the cut; beyond a thousand vertices it is not sought. */
     @ParameterizedTest
     @CsvSource({"998, true", "999, true", "1000, false"})
     void growthEndsAtAThousandVertices(int wires, boolean whole) {
@@ -165,6 +167,19 @@ class CutsTest {
         DisjointCuts cuts = asked.fromNet();
         assertThat(cuts.freeCount()).isLessThanOrEqualTo(1001);
         assertThat(cuts.count() > 0).isEqualTo(whole);
+    }
+
+    /** The same before the pad. */
+    @ParameterizedTest
+    @CsvSource({"990, true", "1010, false"})
+    void inWideSurroundingsNoNarrowestCutIsSought(int wires, boolean sought) {
+        String star =
+                IntStream.range(0, wires)
+                        .mapToObj(i -> "a>f" + i + " f" + i + ">t")
+                        .collect(Collectors.joining(" "));
+        Asked asked = Asked.of(UsedGraph.of("s>a " + star).used("n1", "a"));
+        assertThat(asked.narrowest())
+                .isEqualTo(sought ? Optional.of(Set.of("a")) : Optional.empty());
     }
 
     @Test
