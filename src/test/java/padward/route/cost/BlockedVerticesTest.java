@@ -53,6 +53,7 @@ class BlockedVerticesTest {
         assertThat(members(set.with(IntSet.of(2, 8), IntSet.of(1, 9)))).containsExactly(2, 3, 5, 8);
         // What is added and left out at once is added.
         assertThat(members(set.with(IntSet.of(3, 4), IntSet.of(3, 4)))).containsExactly(1, 3, 4, 5);
+        assertThat(set.base()).isEqualTo(bits(1, 2, 3));
         // The shared part stays the same object, so that a search keeps its copy of it.
         assertThat(set.with(IntSet.of(8), IntSet.of()).base()).isSameAs(set.base());
         assertThat(set.with(IntSet.of(1), IntSet.of(9))).isSameAs(set);
@@ -121,7 +122,7 @@ class BlockedVerticesTest {
         // What is unusable is not freed.
         draft.free(c);
         assertThat(draft.isBlocked(c)).isTrue();
-        draft.freeAll(IntSet.of(a, c)).blockAll(IntSet.of(b));
+        draft.blockAll(IntSet.of(b)).freeAll(IntSet.of(a, c));
         assertThat(names(design, draft.toVertices())).containsExactly("S.o", "b", "c");
     }
 
