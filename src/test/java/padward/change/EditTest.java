@@ -784,10 +784,7 @@ class EditTest {
                         new String[] {"q", "H.b"},
                         new String[] {"q", "H.y"});
         steps.forEach(
-                s ->
-                        tree.add(
-                                design.fabric().findVertex(s[0]),
-                                design.fabric().findVertex(s[1])));
+                s -> tree.add(design.fabric().findVertex(s[0]), design.fabric().findVertex(s[1])));
         Design there = after(design, new Edit.RouteNet("n", tree.build()));
         Design both = after(there, route(there, "m", "T.o v H.k H.z"));
         assertThat(refused(both, route(both, "n", "S.o q H.b H.y")))

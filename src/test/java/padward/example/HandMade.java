@@ -324,8 +324,7 @@ public final class HandMade {
             if (site.part().isEmpty()) {
                 builder.addSite(site.name(), 0, "logic", accepted, pins);
             } else {
-                builder.addPart(
-                        site.name(), site.part(), List.of(0), "logic", accepted, pins);
+                builder.addPart(site.name(), site.part(), List.of(0), "logic", accepted, pins);
             }
         }
         for (PadLine pad : pads) {

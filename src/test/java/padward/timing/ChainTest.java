@@ -27,9 +27,11 @@ import padward.fabric.pad.PadDriverOutput;
 
 /** A line from the net's driver to the instrument, link by link, and what loads it: by hand. */
 class ChainTest {
-    /** A board of dielectric constant 4, a connector of 40 ps, half a metre of lead, a probe of 8 pF. */
-    private static final ExternalLineDelay EXTERNAL =
-            new ExternalLineDelay(4, 40, 0.5, 0.66, 8);
+    /**
+     * A board of dielectric constant 4, a connector of 40 ps, half a metre of lead, a probe of 8
+     * pF.
+     */
+    private static final ExternalLineDelay EXTERNAL = new ExternalLineDelay(4, 40, 0.5, 0.66, 8);
 
     /** Pad 0 by way of site IO, pad 1 without. */
     private static HandMade made() {
@@ -50,7 +52,9 @@ class ChainTest {
 
     private static RouteTree onPads(Fabric fabric) {
         RouteTree.Builder tree = new RouteTree.Builder(fabric.findVertex("S.o"));
-        String[][] steps = {{"S.o", "w"}, {"w", "IO.d"}, {"IO.d", "IO.q"}, {"IO.q", "P"}, {"w", "Q"}};
+        String[][] steps = {
+            {"S.o", "w"}, {"w", "IO.d"}, {"IO.d", "IO.q"}, {"IO.q", "P"}, {"w", "Q"}
+        };
         for (String[] step : steps) {
             tree.add(fabric.findVertex(step[0]), fabric.findVertex(step[1]));
         }
@@ -58,8 +62,7 @@ class ChainTest {
     }
 
     private static DriverSetting setting(Optional<PadDriverOutput> output) {
-        return new DriverSetting(
-                "lv33", "", 3300, 8, "slow", new Delay(1000, 1500), output, false);
+        return new DriverSetting("lv33", "", 3300, 8, "slow", new Delay(1000, 1500), output, false);
     }
 
     private static Board board(PadWiring wiring) {
@@ -79,7 +82,8 @@ class ChainTest {
                         Optional.of(setting(Optional.empty())),
                         EXTERNAL);
         assertThat(chain.links())
-                .extracting(l -> l.part().label() + " " + l.delay().fastPs() + " " + l.delay().slowPs())
+                .extracting(
+                        l -> l.part().label() + " " + l.delay().fastPs() + " " + l.delay().slowPs())
                 .containsExactly(
                         "fabric 10 14",
                         // 1 to 2 ps through the site, 3 to 4 ps to the pad.
@@ -106,7 +110,12 @@ class ChainTest {
     void aPadWithoutASiteOfItsOwnHasNoLinkThere() {
         Design design = made().design();
         Chain chain =
-                Chain.of(design, onPads(design.fabric()), 1, Optional.empty(), ExternalLineDelay.USUAL);
+                Chain.of(
+                        design,
+                        onPads(design.fabric()),
+                        1,
+                        Optional.empty(),
+                        ExternalLineDelay.USUAL);
         assertThat(chain.delay(Chain.Part.FABRIC)).isEqualTo(new Delay(15, 27));
         assertThat(chain.delay(Chain.Part.IO_REGISTER_SITE)).isEqualTo(Delay.ZERO);
         assertThat(chain.atInstrument()).isEqualTo(new Delay(15, 27));
@@ -117,7 +126,13 @@ class ChainTest {
         Design design = made().design();
         RouteTree without = design.findNet("n").orElseThrow().route();
         assertThatThrownBy(
-                        () -> Chain.of(design, without, 0, Optional.empty(), ExternalLineDelay.USUAL))
+                        () ->
+                                Chain.of(
+                                        design,
+                                        without,
+                                        0,
+                                        Optional.empty(),
+                                        ExternalLineDelay.USUAL))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessage("the net is not on pad P");
     }
@@ -128,7 +143,10 @@ class ChainTest {
         PadDriverOutput output =
                 new PadDriverOutput(5, new Delay(1000, 2000), new AtCorners(20, 30), 0);
         Design design =
-                made().board(board(new PadWiring(0, "TP1", 0, PadWiring.Layer.OUTER, 12, List.of())))
+                made().board(
+                                board(
+                                        new PadWiring(
+                                                0, "TP1", 0, PadWiring.Layer.OUTER, 12, List.of())))
                         .design();
         RouteTree tree = onPads(design.fabric());
         LineTiming timing =
@@ -232,10 +250,8 @@ class ChainTest {
     void tracesOnTheSurfaceAreFaster() {
         // By the handbook, 140.0 and 176.3 ps an inch at 4.3.
         ExternalLineDelay usual = ExternalLineDelay.USUAL;
-        assertThat(usual.tracePsPerMm(PadWiring.Layer.OUTER) * 25.4)
-                .isCloseTo(140.0, within(0.06));
-        assertThat(usual.tracePsPerMm(PadWiring.Layer.INNER) * 25.4)
-                .isCloseTo(176.3, within(0.06));
+        assertThat(usual.tracePsPerMm(PadWiring.Layer.OUTER) * 25.4).isCloseTo(140.0, within(0.06));
+        assertThat(usual.tracePsPerMm(PadWiring.Layer.INNER) * 25.4).isCloseTo(176.3, within(0.06));
         assertThat(usual.withMetres(2).lead()).isEqualTo(new Delay(9603, 10613));
         assertThat(usual.lead()).isEqualTo(Delay.ZERO);
     }

@@ -131,9 +131,7 @@ class LaunchTimeTest {
     @Test
     void aRegisterWithoutAClockNetIsUntraced() {
         LaunchTime launch =
-                launch(
-                        made().net("fromA", "a.q", "t.i", "A.q T.i")
-                                .net("n", "t.o", "", "T.o"));
+                launch(made().net("fromA", "a.q", "t.i", "A.q T.i").net("n", "t.o", "", "T.o"));
         assertThat(launch.untraced()).containsExactly("the clock of cell a");
         assertThat(launch.unknown()).containsExactly("the clock of cell a");
         assertThat(launch.latest()).isEmpty();

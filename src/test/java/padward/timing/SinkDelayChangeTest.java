@@ -67,12 +67,10 @@ class SinkDelayChangeTest {
                         before,
                         List.of(
                                 new Edit.RouteNet(
-                                        "n",
-                                        tree(before, "S.o x U.a", "x P", "S.o z V.i"))));
+                                        "n", tree(before, "S.o x U.a", "x P", "S.o z V.i"))));
         List<SinkDelayChange> changes = SinkDelayChange.between(before, after);
         // To v.i: 80 ps before, 150 + 9 ps after; the others as they were.
-        assertThat(told(changes))
-                .containsExactly("n to v.i 79", "n to u.a 0", "n to port led 0");
+        assertThat(told(changes)).containsExactly("n to v.i 79", "n to u.a 0", "n to port led 0");
         assertThat(changes.get(0).before()).isEqualTo(new Delay(60, 80));
         assertThat(changes.get(0).after()).isEqualTo(new Delay(107, 159));
         assertThat(changes.get(0).earlierPs()).isZero();
@@ -170,8 +168,7 @@ class SinkDelayChangeTest {
                         before,
                         List.of(
                                 new Edit.RouteNet(
-                                        "n",
-                                        tree(before, "S.o x U.a", "x P", "S.o z V.i"))));
+                                        "n", tree(before, "S.o x U.a", "x P", "S.o z V.i"))));
         SinkDelayChange change = SinkDelayChange.between(before, after).get(0);
         assertThat(change.slackBeforePs()).hasValue(20);
         assertThat(change.slackAfterPs()).hasValue(-59);

@@ -155,8 +155,7 @@ public final class UsedGraph {
             List<Cell> cells,
             List<Net> nets) {
         int number = fabric.findSite(site);
-        Cell cell = new Cell(
-                        cells.size(), "cell_" + name, "register", number, Map.of(), cellsStay);
+        Cell cell = new Cell(cells.size(), "cell_" + name, "register", number, Map.of(), cellsStay);
         cells.add(cell);
         RouteTree.Builder tree = new RouteTree.Builder(fabric.site(number).firstPin());
         wires.forEach(w -> tree.add(fabric.site(number).firstPin(), fabric.findVertex(w)));

@@ -98,8 +98,7 @@ public record WhatIfReport(
     }
 
     /** The pads that are in one set and not in the other, in the order of the fabric. */
-    private static List<Pad> padsOfOneOnly(
-            Design design, Set<Integer> one, Set<Integer> other) {
+    private static List<Pad> padsOfOneOnly(Design design, Set<Integer> one, Set<Integer> other) {
         return one.stream()
                 .filter(pad -> !other.contains(pad))
                 .sorted()

@@ -32,7 +32,9 @@ import padward.route.search.SearchEngineKind;
 /** How the pads of one net stand to each other, on a chip with one pad of each sort. */
 class RanksTest {
     private static final List<String> PADS =
-            List.of("lead", "free", "led", "wired", "used", "load", "drives", "reads", "test", "in");
+            List.of(
+                    "lead", "free", "led", "wired", "used", "load", "drives", "reads", "test",
+                    "in");
 
     /** From net n a wire of its own leads to each pad, to the better pads the slower ones. */
     private static HandMade made() {
@@ -187,8 +189,7 @@ class RanksTest {
                         .usedPad("y", PadUse.Bonding.UNBONDED, PadUse.Role.TEST);
         assertThat(OfferedPads.leftOut(more.fabric())).isEqualTo("1 for testing, 2 not bonded out");
         Net net = design.findNet("n").orElseThrow();
-        Survey offered =
-                Survey.of(design, net, Corner.SLOW, SearchEngineKind.OWN, Progress.NONE);
+        Survey offered = Survey.of(design, net, Corner.SLOW, SearchEngineKind.OWN, Progress.NONE);
         assertThat(names(offered)).hasSize(9).doesNotContain("test");
     }
 
@@ -261,10 +262,7 @@ class RanksTest {
 
     @Test
     void eachReasonHasWordsOfItsOwn() {
-        assertThat(
-                        Arrays.stream(NoRouteReason.values())
-                                .map(r -> without(r).toText())
-                                .distinct())
+        assertThat(Arrays.stream(NoRouteReason.values()).map(r -> without(r).toText()).distinct())
                 .hasSize(NoRouteReason.values().length);
     }
 

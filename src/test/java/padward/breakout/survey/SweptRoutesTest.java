@@ -122,9 +122,7 @@ class SweptRoutesTest {
     /** The shortest route takes two switches of which one can be on: the next one is found. */
     @Test
     void switchesThatExcludeEachOtherAreObeyed() {
-        HandMade made =
-                made(100, 200)
-                        .switchGroup("g", "S.o a", "h k");
+        HandMade made = made(100, 200).switchGroup("g", "S.o a", "h k");
         Answer answer = only(made, Corner.FAST);
         assertThat(path(answer)).isEqualTo("S.o b k P");
     }

@@ -127,10 +127,7 @@ class WhatIfReportTest {
         assertThat(report.price().ports())
                 .containsExactly(
                         new Price.LosingPort(
-                                "led",
-                                PortDirection.OUT,
-                                Optional.of("l"),
-                                Optional.empty()));
+                                "led", PortDirection.OUT, Optional.of("l"), Optional.empty()));
         assertThat(lost(report)).containsExactly("port led");
         assertThat(report.price().obstacles()).isEmpty();
     }

@@ -89,8 +89,7 @@ class CostModelTest {
     void congestionCostsHistoryAndPresentUse() {
         int[] history = {0, 100, 2_000_000_000};
         int[] present = {1, 3, 5};
-        CongestionCost model =
-                new CongestionCost(BlockedVertices.of(bits(0)), history, present);
+        CongestionCost model = new CongestionCost(BlockedVertices.of(bits(0)), history, present);
         assertThat(model.cost(0, 1, 30)).isEqualTo(390);
         assertThat(model.cost(1, 0, 30)).isEqualTo(CostModel.CLOSED);
         assertThat(model.cost(1, 2, 30)).isEqualTo(10_000_000_150L);

@@ -94,21 +94,14 @@ class ChokepointTest {
                     }
                 };
         assertThatThrownBy(
-                        () ->
-                                along(
-                                        diamond(),
-                                        "s",
-                                        "s a b d t",
-                                        CostModel.EMPTY_FABRIC,
-                                        stopped))
+                        () -> along(diamond(), "s", "s a b d t", CostModel.EMPTY_FABRIC, stopped))
                 .isInstanceOf(CancellationException.class);
     }
 
     private static List<String> onFree(String route) {
         Design design = made().design();
         QuestionContext context =
-                new QuestionContext(
-                        design, design.findNet("n").orElseThrow(), Optional.empty());
+                new QuestionContext(design, design.findNet("n").orElseThrow(), Optional.empty());
         Fabric fabric = design.fabric();
         return Chokepoint.onFreeRoutes(
                         context,
@@ -158,14 +151,12 @@ class ChokepointTest {
     void whatIsUsedNamesItsOccupant() {
         Design design = made().cell("x", "C").chain("T.o C.i").design();
         QuestionContext context =
-                new QuestionContext(
-                        design, design.findNet("n").orElseThrow(), Optional.empty());
-        List<Chokepoint> named =
-                Chokepoint.named(path(design.fabric(), "c e C.i C.o"), context);
+                new QuestionContext(design, design.findNet("n").orElseThrow(), Optional.empty());
+        List<Chokepoint> named = Chokepoint.named(path(design.fabric(), "c e C.i C.o"), context);
+        assertThat(named).extracting(Chokepoint::resource).containsExactly("c", "e", "C");
         assertThat(named)
-                .extracting(Chokepoint::resource)
-                .containsExactly("c", "e", "C");
-        assertThat(named).extracting(Chokepoint::resourceKind).containsExactly("wire", "wire", "site");
+                .extracting(Chokepoint::resourceKind)
+                .containsExactly("wire", "wire", "site");
         assertThat(named).extracting(Chokepoint::mustBeRemoved).containsExactly(false, true, true);
         assertThat(named.get(1).occupant().map(Occupant::name)).contains("m");
     }
@@ -180,8 +171,7 @@ class ChokepointTest {
                         .net("k", "v.o", "", "V.o C.i")
                         .design();
         QuestionContext context =
-                new QuestionContext(
-                        design, design.findNet("n").orElseThrow(), Optional.empty());
+                new QuestionContext(design, design.findNet("n").orElseThrow(), Optional.empty());
         List<Chokepoint> named = Chokepoint.named(path(design.fabric(), "C.o C.i"), context);
         assertThat(named).hasSize(1);
         assertThat(named.get(0).occupant().map(Occupant::name)).contains("k");

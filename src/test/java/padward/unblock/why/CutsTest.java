@@ -98,7 +98,9 @@ class CutsTest {
         }
     }
 
-    /** Free f and x are before the first cut, of n1 alone; n2 and n3 stand side by side behind it. */
+    /**
+     * Free f and x are before the first cut, of n1 alone; n2 and n3 stand side by side behind it.
+     */
     private static UsedGraph layered() {
         return UsedGraph.of("s>f f>x f>a a>b a>c b>d c>d d>e e>t")
                 .used("n1", "a")
@@ -138,23 +140,27 @@ class CutsTest {
     @Test
     void anOccupantIsInOneCutAlone() {
         Asked asked =
-                Asked.of(
-                        UsedGraph.of("s>a a>b b>c c>t").used("n1", "a", "c").used("n2", "b"));
+                Asked.of(UsedGraph.of("s>a a>b b>c c>t").used("n1", "a", "c").used("n2", "b"));
         assertThat(asked.cuts(asked.fromNet())).containsExactly(Set.of("n1"), Set.of("n2"));
         assertThat(asked.fromNet().layer(asked.vertex("c"))).isEqualTo(2);
     }
 
-    /** A route over what is free meets no cut, and what lies beyond the last one is not looked at. */
+    /**
+     * A route over what is free meets no cut, and what lies beyond the last one is not looked at.
+     */
     @Test
     void growthEndsAtTheOtherEnd() {
         Asked open = Asked.of(UsedGraph.of("s>f f>t s>a a>t").used("n1", "a"));
         assertThat(open.fromNet().count()).isZero();
-        Asked cut = Asked.of(UsedGraph.of("s>a a>t s>b b>c c>t").used("n1", "a").used("n2", "b", "c"));
+        Asked cut =
+                Asked.of(UsedGraph.of("s>a a>t s>b b>c c>t").used("n1", "a").used("n2", "b", "c"));
         assertThat(cut.cuts(cut.fromNet())).containsExactly(Set.of("n1", "n2"));
         assertThat(cut.cuts(cut.fromPad())).containsExactly(Set.of("n1", "n2"));
     }
 
-    /** So many free wires lead from the net to the cut; beyond a thousand vertices it is not sought. */
+    /**
+     * So many free wires lead from the net to the cut; beyond a thousand vertices it is not sought.
+     */
     @ParameterizedTest
     @CsvSource({"998, true", "999, true", "1000, false"})
     void growthEndsAtAThousandVertices(int wires, boolean whole) {
@@ -241,8 +247,7 @@ class CutsTest {
 
     @Test
     void theOccupantsOfACutAreEachNamedOnce() {
-        Asked asked =
-                Asked.of(UsedGraph.of("s>a s>b a>t b>t").used("n1", "a", "b"));
+        Asked asked = Asked.of(UsedGraph.of("s>a s>b a>t b>t").used("n1", "a", "b"));
         IntList both = IntList.of(asked.vertex("a"), asked.vertex("b"));
         assertThat(asked.occupants(MinimumVertexCut.occupants(both, asked.context())))
                 .containsExactly("n1");

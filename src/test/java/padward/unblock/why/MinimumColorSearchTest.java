@@ -250,7 +250,9 @@ class MinimumColorSearchTest {
         assertThat(only.exhausted()).isTrue();
     }
 
-    /** Rungs of two wires, on which nets are drawn: thousands of labels before the first arrives. */
+    /**
+     * Rungs of two wires, on which nets are drawn: thousands of labels before the first arrives.
+     */
     private static UsedGraph mixed() {
         int rungs = 48;
         Random random = new Random(2);
@@ -271,7 +273,9 @@ class MinimumColorSearchTest {
         MinimumColorSearch.Result whole = run(mixed(), WIDE);
         assertThat(whole.certain()).isTrue();
         for (SearchLimits limits :
-                List.of(new SearchLimits(100, 60_000, 6, 0), new SearchLimits(1_000_000, 0, 6, 0))) {
+                List.of(
+                        new SearchLimits(100, 60_000, 6, 0),
+                        new SearchLimits(1_000_000, 0, 6, 0))) {
             MinimumColorSearch.Result cut = run(mixed(), limits);
             assertThat(cut.sets()).isEmpty();
             assertThat(cut.certain()).isFalse();
