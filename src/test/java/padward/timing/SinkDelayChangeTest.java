@@ -95,6 +95,48 @@ class SinkDelayChangeTest {
                 .containsExactly("n to u.a 260", "n to port led 130", "n to v.i 0");
     }
 
+    /** A new sink at a pin that is alike takes nobody's place while the old sink is there. */
+    @Test
+    void aNewSinkIsNotTheOldOne() {
+        Design before = made().design();
+        Design more =
+                Outcome.apply(
+                        before,
+                        List.of(
+                                new Edit.AddSink(
+                                        "n",
+                                        new Edit.CellEnd("u", "b"),
+                                        Arrays.stream("S.o z U.b".split(" "))
+                                                .map(before.fabric()::findVertex)
+                                                .toList())));
+        assertThat(told(SinkDelayChange.between(before, more)))
+                .containsExactly("n to u.a 0", "n to v.i 0", "n to port led 0");
+    }
+
+    /** Of three pins that are alike, the net keeps b, and goes from a to d. */
+    @Test
+    void aSwappedSinkIsNotOneThatWasThere() {
+        Design before =
+                new HandMade()
+                        .wires("x y z")
+                        .site("S", "", "o")
+                        .site("U", "a~in b~in d~in", "")
+                        .chain("S.o x U.a", 10, 20)
+                        .chain("S.o y U.b", 30, 40)
+                        .chain("S.o z U.d", 100, 150)
+                        .cell("s", "S")
+                        .cell("u", "U")
+                        .net("n", "s.o", "u.b u.a", "S.o x U.a", "S.o y U.b")
+                        .design();
+        Edit swap =
+                new Edit.RouteNet(
+                        "n",
+                        tree(before, "S.o z U.d", "S.o y U.b"),
+                        List.of(new Edit.PinSwap("u", "a", "d")));
+        assertThat(told(SinkDelayChange.between(before, Outcome.apply(before, List.of(swap)))))
+                .containsExactly("n to u.a 260", "n to u.b 0");
+    }
+
     /** A sink of another cell, or at a pin that is not alike, does not take its place. */
     @Test
     void aSinkThatIsGoneHasNoDelayAfter() {
