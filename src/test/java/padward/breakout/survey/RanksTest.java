@@ -277,4 +277,27 @@ class RanksTest {
         assertThat(names(survey(design, List.of(2, 1, 0)))).containsExactly("b", "a", "c");
         assertThat(design.fabric().pads()).extracting(Pad::name).containsExactly("b", "a", "c");
     }
+
+    @Test
+    void eachPadIsReportedBeforeItIsAskedFor() {
+        List<String> reports = new ArrayList<>();
+        Progress progress =
+                new Progress() {
+                    @Override
+                    public void report(double fraction, String message) {
+                        if (message.startsWith("pad ")) {
+                            reports.add(message + " " + fraction);
+                        }
+                    }
+
+                    @Override
+                    public boolean cancelled() {
+                        return false;
+                    }
+                };
+        Design design = design();
+        Net net = design.findNet("n").orElseThrow();
+        Survey.of(design, net, List.of(3, 1), Corner.SLOW, SearchEngineKind.OWN, progress);
+        assertThat(reports).containsExactly("pad 1 of 2 0.0", "pad 2 of 2 0.5");
+    }
 }
