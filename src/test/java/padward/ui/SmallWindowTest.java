@@ -14,7 +14,9 @@ import javafx.scene.control.IndexedCell;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TabPane;
+import javafx.scene.control.TableColumnBase;
 import javafx.scene.control.TextField;
+import javafx.scene.control.TreeTableView;
 import javafx.scene.layout.Region;
 import javafx.scene.text.Text;
 import javafx.stage.Stage;
@@ -186,6 +188,29 @@ class SmallWindowTest {
         if (text == 14) {
             assertThat(filter.getMaxY()).isLessThanOrEqualTo(top);
         }
+        if (text == 14 && width == 1280) {
+            Node rows = robot.lookup("#routes-table .virtual-flow .clipped-container").query();
+            Node first = robot.from(rows).lookup(".table-row-cell").nth(0).query();
+            assertThat(place(first).getMaxY())
+                    .as("a whole row")
+                    .isLessThanOrEqualTo(place(rows).getMaxY() + 0.5);
+        }
+    }
+
+    /** At the usual sizes, all numbers of the list of nets are in sight. */
+    @Test
+    void theNumbersOfNetsFit(FxRobot robot) {
+        robot.interact(
+                () -> {
+                    stage.setWidth(1280);
+                    stage.setHeight(720);
+                    OpenWindow.actions(stage).get("show-nets").run();
+                });
+        layOut();
+        Node rows = robot.lookup("#nets-table .virtual-flow .clipped-container").query();
+        TreeTableView<?> table = robot.lookup("#nets-table").queryAs(TreeTableView.class);
+        double numbers = table.getColumns().subList(0, 5).stream().mapToDouble(TableColumnBase::getWidth).sum();
+        assertThat(numbers).isLessThanOrEqualTo(rows.getLayoutBounds().getWidth());
     }
 
     /** Decisions stay in reach there too. */

@@ -37,10 +37,13 @@ class StartPageTest {
     @Test
     void theDemosQuestionIsReadyToPress(FxRobot robot) {
         assertThat(shown(robot, "#start-ask")).as("nothing is open").isFalse();
+        Labeled kept = robot.lookup("#kept-text").queryAs(Labeled.class);
+        assertThat(kept.getText()).isEqualTo("No design is open.");
         robot.clickOn("#start-demo");
         WaitForAsyncUtils.waitForFxEvents();
         assertThat(robot.lookup("#start-what-is-open").queryAs(Labeled.class).getText())
                 .contains("demo");
+        assertThat(kept.getText()).startsWith("Nothing is kept");
         robot.clickOn("#start-ask");
         WaitForAsyncUtils.waitForFxEvents();
         assertThat(model.shown().answerProperty().get()).isPresent();

@@ -1,6 +1,7 @@
 package padward.ui.ledger;
 
 import java.util.List;
+import java.util.Optional;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
@@ -67,9 +68,9 @@ public final class KeptChangesBar extends HBox {
     }
 
     private void show(WindowModel model) {
-        List<LedgerEntry> kept =
-                model.keptProperty().get().map(KeptChanges::entries).orElse(List.of());
-        text.setText(summary(kept));
+        Optional<KeptChanges> changes = model.keptProperty().get();
+        List<LedgerEntry> kept = changes.map(KeptChanges::entries).orElse(List.of());
+        text.setText(changes.isPresent() ? summary(kept) : "No design is open.");
         undos.getChildren().clear();
         for (int i = Math.max(0, kept.size() - SHOWN); i < kept.size(); i++) {
             undos.getChildren().add(undo(i, kept.get(i)));

@@ -87,22 +87,22 @@ public final class NetsView extends VBox {
         table.fixedCellSizeProperty().bind(look.sized(ROW));
         empty.setWrapText(true);
         table.setPlaceholder(empty);
-        TableHabits.keepVisible(column("net", 144, "Name of the net, part by part", NetRow::label));
+        TableHabits.keepVisible(column("net", 130, "Name of the net, part by part", NetRow::label));
         routeOut =
                 column(
                         "route out",
-                        108,
+                        104,
                         "On how many pads it can be brought out; or, if a pad was asked for alone,"
                                 + " whether it reaches that pad",
                         this::routeOut);
         number(
                 "fan-out",
-                66,
+                64,
                 "Number of its sinks",
                 r -> r.isGroup() ? "" : String.valueOf(r.fanOut()));
         number(
                 "wires",
-                52,
+                50,
                 "Number of wires that it uses",
                 r -> r.isGroup() ? "" : String.valueOf(r.length()));
         number(
