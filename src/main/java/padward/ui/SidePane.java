@@ -28,14 +28,10 @@ import padward.ui.question.WhatIfBar;
  * unblock or a what-if. Below, so that the rows of a list stay under the pointer.
  */
 final class SidePane extends VBox {
-    /**
-     * Height of the names of the panels alone, with the filter of a list, and with its heads and
-     * first row as well, at default text.
-     */
+    /** Height of the names of the panels alone, and with the filter of a list, at default text. */
     private static final double NAMES = 36;
 
     private static final double WITH_FILTER = 150;
-    private static final double WITH_ROW = 196;
 
     /** Height in which a what-if can be decided, at the default text size. */
     private static final double DECISION = 170;
@@ -87,24 +83,20 @@ final class SidePane extends VBox {
     }
 
     /**
-     * The least height of the panels: with the filter of a list and a row where a what-if leaves
-     * that room, otherwise only with the filter or their names, so that nothing is seen by half.
+     * The least height of the panels: with the filter of a list where a what-if leaves that room,
+     * otherwise only their names, so that nothing is seen by half.
      */
     private DoubleExpression leastTabs() {
-        DoubleExpression row = look.sized(WITH_ROW);
-        DoubleExpression filter = look.sized(WITH_FILTER);
+        DoubleExpression lists = look.sized(WITH_FILTER);
         DoubleExpression decision = look.sized(DECISION);
         DoubleExpression names = look.sized(NAMES);
         return Bindings.createDoubleBinding(
                 () -> {
-                    double room = getHeight() - decision.get();
-                    return room >= row.get()
-                            ? row.get()
-                            : room >= filter.get() ? filter.get() : names.get();
+                    boolean room = getHeight() - lists.get() >= decision.get();
+                    return room ? lists.get() : names.get();
                 },
                 heightProperty(),
-                row,
-                filter,
+                lists,
                 decision,
                 names);
     }

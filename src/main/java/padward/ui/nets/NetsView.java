@@ -97,12 +97,12 @@ public final class NetsView extends VBox {
                         this::routeOut);
         number(
                 "fan-out",
-                64,
+                66,
                 "Number of its sinks",
                 r -> r.isGroup() ? "" : String.valueOf(r.fanOut()));
         number(
                 "wires",
-                50,
+                52,
                 "Number of wires that it uses",
                 r -> r.isGroup() ? "" : String.valueOf(r.length()));
         number(

@@ -82,14 +82,14 @@ public final class WhatIfBar extends VBox {
         show(model.shown().whatIfProperty().get());
     }
 
-    /** Without the what-if, with it, and what it costs. */
+    /** What the what-if costs, which small windows must not hide; without it, and with it. */
     private Node sides() {
         VBox sides =
                 new VBox(
                         6,
+                        new VBox(new Label("What it costs"), cost),
                         new VBox(before, beforeRoute),
-                        new VBox(after, afterRoute),
-                        new VBox(new Label("What it costs"), cost));
+                        new VBox(after, afterRoute));
         ScrollPane scroll = new ScrollPane(sides);
         scroll.setFitToWidth(true);
         scroll.setFocusTraversable(false);
