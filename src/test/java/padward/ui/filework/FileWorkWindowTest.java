@@ -126,6 +126,21 @@ class FileWorkWindowTest {
                 .isEqualTo(field.getAccessibleHelp());
     }
 
+    @Test
+    void fieldsHaveRoomForAsMuchOfAPathInLargeText(FxRobot robot) {
+        double usual = fieldWidth(robot);
+        robot.interact(() -> model.look().setTextSize(20));
+        assertThat(fieldWidth(robot)).isGreaterThan(1.3 * usual);
+    }
+
+    private double fieldWidth(FxRobot robot) {
+        DialogPane dialog = open(robot, "deskew");
+        double wide =
+                robot.from(dialog).lookup("#deskew-capture").queryAs(TextField.class).getWidth();
+        robot.interact(() -> dialog.getScene().getWindow().hide());
+        return wide;
+    }
+
     /** The second line is a watch circuit's, two cycles late. */
     @Test
     void aLineThatIsLateByCyclesNeedsTheClocksFrequency(FxRobot robot) throws Exception {
