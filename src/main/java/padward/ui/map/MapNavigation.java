@@ -43,8 +43,7 @@ final class MapNavigation {
      * @param scenes what the map shows of a design in a view, which decides how it fits
      * @param moved runs after every change of the view
      */
-    MapNavigation(
-            MapModel map, BiFunction<OpenDesign, Viewport, MapScene> scenes, Runnable moved) {
+    MapNavigation(MapModel map, BiFunction<OpenDesign, Viewport, MapScene> scenes, Runnable moved) {
         this.map = map;
         this.scenes = scenes;
         this.targets = new ViewTargets(map);

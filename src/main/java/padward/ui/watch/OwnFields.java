@@ -28,7 +28,11 @@ final class OwnFields {
         WatchFields fields = watch.fields();
         TextField file = named(new TextField(), "watch-netlist", "File of the netlist, .v or .edf");
         binder.bind(file, fields.netlistProperty(), "such as circuit.v");
-        TextField types = named(new TextField(), "watch-mapping", "File that states the kind of cell of each type in the netlist, .json");
+        TextField types =
+                named(
+                        new TextField(),
+                        "watch-mapping",
+                        "File that states the kind of cell of each type in the netlist, .json");
         binder.bind(types, fields.mappingProperty(), "such as mapping.json");
         FileDialogs dialogs = new FileDialogs(file);
         netlist =

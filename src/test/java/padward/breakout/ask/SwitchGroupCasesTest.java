@@ -120,8 +120,7 @@ class SwitchGroupCasesTest {
                         Optional.empty(),
                         List.of());
         assertThat(Headline.of(stopped))
-                .isEqualTo(
-                        "to pad P: none was found without two switches that exclude each other");
+                .isEqualTo("to pad P: none was found without two switches that exclude each other");
     }
 
     @Test

@@ -131,7 +131,11 @@ class WatchWindowTest {
     void anEmptyFieldShowsAnExampleAndItsTooltipSaysWhatItIsFor(FxRobot robot) {
         open(robot);
         List<TextField> fields =
-                robot.from(robot.lookup("#watch").queryAll()).lookup(".text-field").queryAll().stream()
+                robot
+                        .from(robot.lookup("#watch").queryAll())
+                        .lookup(".text-field")
+                        .queryAll()
+                        .stream()
                         .map(TextField.class::cast)
                         .filter(f -> f.getId() != null)
                         .toList();
