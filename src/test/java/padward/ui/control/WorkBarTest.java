@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.concurrent.TimeUnit;
 import javafx.scene.Scene;
+import javafx.scene.control.Label;
+import javafx.scene.text.Text;
 import javafx.stage.Stage;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.extension.ExtendWith;
@@ -47,5 +49,22 @@ class WorkBarTest {
         assertThat(System.nanoTime() - begin).isGreaterThan(TimeUnit.MILLISECONDS.toNanos(140));
         robot.interact(held::endAll);
         robot.interact(() -> assertThat(bar.isVisible()).as("done").isFalse());
+    }
+
+    /** A name is not cut while there is room for it. */
+    @Test
+    void longNamesOfWorkAreWhole(FxRobot robot) throws Exception {
+        String name = "Surveying all pads for pump/level/sample[1]";
+        robot.interact(
+                () -> {
+                    bar.getScene().getWindow().setWidth(900);
+                    new JobSlot(jobs, this).start(name, progress -> 1, done -> {});
+                });
+        WaitForAsyncUtils.waitFor(10, TimeUnit.SECONDS, () -> bar.isVisible());
+        WaitForAsyncUtils.waitForFxEvents();
+        Label doing = robot.lookup("#work-doing").queryAs(Label.class);
+        assertThat(doing.getText()).startsWith(name);
+        assertThat(((Text) doing.lookup(".text")).getText()).isEqualTo(doing.getText());
+        robot.interact(held::endAll);
     }
 }
