@@ -58,7 +58,7 @@ public final class ChannelDifferences {
      *     or more
      * @throws java.util.concurrent.CancellationException when {@code progress} says so
      */
-    public static List<ChannelDifference> read(
+    public static List<ChannelSkew> read(
             Path capture, Function<Channel, Shown> shown, int samplePs, Progress progress)
             throws BadInput {
         LevelChanges read = new LevelChanges(shown, progress);
@@ -120,7 +120,7 @@ public final class ChannelDifferences {
         return true;
     }
 
-    private List<ChannelDifference> results(Path capture, int samplePs) throws BadInput {
+    private List<ChannelSkew> results(Path capture, int samplePs) throws BadInput {
         if (changes == 0) {
             throw new BadInput(
                     capture.toString(),
@@ -129,7 +129,7 @@ public final class ChannelDifferences {
                             + " its period",
                     "no change that all of them show");
         }
-        List<ChannelDifference> results = new ArrayList<>();
+        List<ChannelSkew> results = new ArrayList<>();
         for (int line = 0; line < sum.length; line++) {
             double ps = sum[line] / changes / FS_PER_PS;
             double varies = (double) (most[line] - least[line]) / FS_PER_PS;
@@ -143,7 +143,7 @@ public final class ChannelDifferences {
                         "more");
             }
             results.add(
-                    new ChannelDifference(
+                    new ChannelSkew(
                             channel,
                             (int) Math.round(ps),
                             // What rounding moves is uncertain too.

@@ -12,7 +12,6 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.function.Predicate;
-import padward.design.Branches;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.design.DesignChange;
@@ -23,6 +22,7 @@ import padward.design.PadNames;
 import padward.design.Port;
 import padward.design.PortDirection;
 import padward.design.RouteTree;
+import padward.design.RouteTreeBranches;
 import padward.design.Terminal;
 import padward.fabric.AlikePins;
 import padward.fabric.Fabric;
@@ -446,8 +446,8 @@ public final class Draft {
                 sinks.add(sink);
             }
         }
-        boolean[] places = Branches.servingOnly(net.route(), given, kept);
-        put(net.withSinks(sinks).withRoute(Branches.without(net.route(), places)));
+        boolean[] places = RouteTreeBranches.servingOnly(net.route(), given, kept);
+        put(net.withSinks(sinks).withRoute(RouteTreeBranches.without(net.route(), places)));
     }
 
     /** The vertex at which an end meets the fabric now. */

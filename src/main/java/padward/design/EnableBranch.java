@@ -96,7 +96,7 @@ public record EnableBranch(Net net, List<Integer> vertices) {
                 ends.add(tree.vertex(place));
             }
         }
-        boolean[] gone = Branches.servingOnly(tree, ends, kept);
+        boolean[] gone = RouteTreeBranches.servingOnly(tree, ends, kept);
         List<Integer> result = new ArrayList<>();
         for (int place = 1; place < tree.size(); place++) {
             if (gone[place]) {
@@ -114,6 +114,6 @@ public record EnableBranch(Net net, List<Integer> vertices) {
         for (int place = 1; place < tree.size(); place++) {
             gone[place] = mine.contains(tree.vertex(place));
         }
-        return now.withRoute(Branches.without(tree, gone));
+        return now.withRoute(RouteTreeBranches.without(tree, gone));
     }
 }

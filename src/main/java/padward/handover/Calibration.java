@@ -9,9 +9,9 @@ import java.util.Optional;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.capture.Channel;
-import padward.capture.ChannelDifference;
 import padward.capture.ChannelDifferences;
 import padward.capture.ChannelDifferences.Shown;
+import padward.capture.ChannelSkew;
 import padward.change.LedgerEntry;
 import padward.change.LedgerLead;
 import padward.fabric.delay.Delay;
@@ -90,14 +90,14 @@ public record Calibration(String net, List<Reading> readings, int changes) {
                                                 "none"))
                         .lines();
         Map<String, BenchSheet.Line> byName = names(lines);
-        List<ChannelDifference> shown =
+        List<ChannelSkew> shown =
                 ChannelDifferences.read(
                         capture,
                         c -> find(byName, c).map(Calibration::shown).orElse(Shown.NOT_AT_ALL),
                         samplePs,
                         progress);
-        Map<BenchSheet.Line, ChannelDifference> byLine = new HashMap<>();
-        for (ChannelDifference one : shown) {
+        Map<BenchSheet.Line, ChannelSkew> byLine = new HashMap<>();
+        for (ChannelSkew one : shown) {
             BenchSheet.Line line = find(byName, one.channel()).orElseThrow();
             if (byLine.put(line, one) != null) {
                 throw new BadInput(
@@ -154,7 +154,7 @@ public record Calibration(String net, List<Reading> readings, int changes) {
 
     /** Only differences count: their mean is put where it is calculated. */
     private static List<Reading> readings(
-            List<BenchSheet.Line> lines, Map<BenchSheet.Line, ChannelDifference> shown) {
+            List<BenchSheet.Line> lines, Map<BenchSheet.Line, ChannelSkew> shown) {
         List<BenchSheet.Line> measured = lines.stream().filter(shown::containsKey).toList();
         long level =
                 TimeStampCorrections.levelPs(
@@ -163,7 +163,7 @@ public record Calibration(String net, List<Reading> readings, int changes) {
                                 .toList());
         List<Reading> readings = new ArrayList<>();
         for (BenchSheet.Line line : measured) {
-            ChannelDifference one = shown.get(line);
+            ChannelSkew one = shown.get(line);
             readings.add(
                     new Reading(
                             line.pad(),

@@ -80,7 +80,7 @@ public final class PlaceAndRoute {
                         packed,
                         DistanceDelayModel.of(fabric, closed, random, progress),
                         options.timingWeight());
-        SharedWires shared = new SharedWires(fabric, packed, places, sites);
+        SharedSignalWires shared = new SharedSignalWires(fabric, packed, places, sites);
         Placement placement = new Placement(sites, cost, shared, packed.blockCount());
         List<String> misfits = fixPorts(placement);
         CapacityAssignment capacity =

@@ -7,12 +7,12 @@ import padward.fabric.Fabric;
 final class Placement {
     private final PlacementSites sites;
     private final PlacementCost cost;
-    private final SharedWires shared;
+    private final SharedSignalWires shared;
     private final int[] spotOfBlock;
     private final int[] blockOnSpot;
     private final boolean[] fixed;
 
-    Placement(PlacementSites sites, PlacementCost cost, SharedWires shared, int blocks) {
+    Placement(PlacementSites sites, PlacementCost cost, SharedSignalWires shared, int blocks) {
         this.sites = sites;
         this.cost = cost;
         this.shared = shared;

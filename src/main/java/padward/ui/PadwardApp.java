@@ -23,7 +23,7 @@ import padward.ui.model.Session;
 import padward.ui.model.SessionKeeper;
 import padward.ui.model.StartupLoader;
 import padward.ui.model.WindowModel;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /** The window program. */
 public final class PadwardApp extends Application {
@@ -91,7 +91,7 @@ public final class PadwardApp extends Application {
         // If a library of the text engine is missing, this fails here and not in a later frame.
         new Text(NAME).prefWidth(-1);
         WindowModel model =
-                new WindowModel(Background.threaded(Platform::runLater), prelude.store());
+                new WindowModel(BackgroundWork.threaded(Platform::runLater), prelude.store());
         noteFaults(model);
         SessionKeeper keeper = prelude.goOn(model);
         Application.setUserAgentStylesheet(sheet(model));
@@ -111,7 +111,7 @@ public final class PadwardApp extends Application {
     }
 
     /** Shows a stage with nothing open and nothing remembered. */
-    static WindowModel show(Stage stage, Background background) {
+    static WindowModel show(Stage stage, BackgroundWork background) {
         WindowModel model = new WindowModel(background);
         noteFaults(model);
         Application.setUserAgentStylesheet(sheet(model));

@@ -70,7 +70,7 @@ final class WindowActions {
     }
 
     private static void copyCommand(WindowModel model) {
-        AskCommandText.of(model)
+        AskCommandLine.of(model)
                 .ifPresentOrElse(
                         ThingMenu::copy,
                         () ->

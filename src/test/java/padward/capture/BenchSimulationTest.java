@@ -113,7 +113,7 @@ class BenchSimulationTest {
             // Some periods are whole numbers of samples: then all changes meet the same phase.
             double half =
                     bench % 2 == 0 ? SAMPLE_PS * (100 + random.nextInt(50)) : 12_345.6 + bench;
-            List<ChannelDifference> found =
+            List<ChannelSkew> found =
                     ChannelDifferences.read(
                             capture(late, half, random),
                             c ->

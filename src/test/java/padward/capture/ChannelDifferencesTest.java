@@ -17,7 +17,7 @@ import padward.capture.ChannelDifferences.Shown;
 class ChannelDifferencesTest {
     @TempDir private Path folder;
 
-    private List<ChannelDifference> read(String name, String text, int samplePs) throws Exception {
+    private List<ChannelSkew> read(String name, String text, int samplePs) throws Exception {
         Path file = Files.writeString(folder.resolve(name), text);
         return ChannelDifferences.read(
                 file,
@@ -35,12 +35,12 @@ class ChannelDifferencesTest {
 
     @Test
     void bothEdgesCount() throws Exception {
-        List<ChannelDifference> found =
+        List<ChannelSkew> found =
                 read("a.vcd", vcd("#1000\n1a\n1c\n#1300\nb1 b\n#9000\n0a\n#9100\n0b\n"), 0);
         assertThat(found).extracting(d -> d.channel().name()).containsExactly("t.d0", "t.d1");
-        assertThat(found).extracting(ChannelDifference::ps).containsExactly(0, 200);
+        assertThat(found).extracting(ChannelSkew::ps).containsExactly(0, 200);
         // 300 and 100 vary by 200.
-        assertThat(found).extracting(ChannelDifference::tolerancePs).containsExactly(0, 100);
+        assertThat(found).extracting(ChannelSkew::tolerancePs).containsExactly(0, 100);
         assertThat(found.get(0).changes()).isEqualTo(2);
     }
 
@@ -49,7 +49,7 @@ class ChannelDifferencesTest {
     void anInvertedChannelIsComparedLikeTheOthers() throws Exception {
         String body = "#10\n1b\n#1000\n1a\n#1300\n0b\n#9000\n0a\n#9100\n1b\n";
         Path file = Files.writeString(folder.resolve("a.vcd"), vcd(body));
-        List<ChannelDifference> found =
+        List<ChannelSkew> found =
                 ChannelDifferences.read(
                         file,
                         c ->
@@ -60,16 +60,16 @@ class ChannelDifferencesTest {
                                 },
                         0,
                         Progress.NONE);
-        assertThat(found).extracting(ChannelDifference::ps).containsExactly(0, 200);
+        assertThat(found).extracting(ChannelSkew::ps).containsExactly(0, 200);
         assertThat(found.get(0).changes()).isEqualTo(2);
     }
 
     @Test
     void aTableOfSamplesIsRead() throws Exception {
-        List<ChannelDifference> found =
+        List<ChannelSkew> found =
                 read("a.csv", "time_ns,d0,d1\n0,0,1\n1,0,0\n2,0,1\n3,1,1\n30,1,0\n31,0,0\n", 1000);
-        assertThat(found).extracting(ChannelDifference::ps).containsExactly(0, -1000);
-        assertThat(found).extracting(ChannelDifference::tolerancePs).containsExactly(500, 500);
+        assertThat(found).extracting(ChannelSkew::ps).containsExactly(0, -1000);
+        assertThat(found).extracting(ChannelSkew::tolerancePs).containsExactly(500, 500);
     }
 
     /** The capture begins and ends between the same change of two channels; one misses a pulse. */
@@ -78,8 +78,8 @@ class ChannelDifferencesTest {
         String body =
                 "#100\n1b\n#200\n0b\n#10000\n1b\n#10050\n1a\n#20000\n0b\n#20050\n0a\n#40000\n1b\n"
                         + "#60000\n0b\n";
-        List<ChannelDifference> found = read("a.vcd", vcd(body), 0);
-        assertThat(found).extracting(ChannelDifference::ps).containsExactly(0, -50);
+        List<ChannelSkew> found = read("a.vcd", vcd(body), 0);
+        assertThat(found).extracting(ChannelSkew::ps).containsExactly(0, -50);
         assertThat(found.get(0).changes()).isEqualTo(2);
     }
 

@@ -18,7 +18,7 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import padward.base.Progress;
-import padward.breakout.ask.DriverWish;
+import padward.breakout.ask.WantedDriver;
 import padward.cli.batch.BatchRun;
 import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
@@ -255,7 +255,7 @@ class BatchTest {
                         new BatchRun.Manner(
                                 SearchEngineKind.OWN,
                                 Corner.SLOW,
-                                DriverWish.NONE,
+                                WantedDriver.NONE,
                                 SearchLimits.USUAL,
                                 () -> Progress.NONE,
                                 true),

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import padward.base.Progress;
-import padward.breakout.ask.DriverWish;
+import padward.breakout.ask.WantedDriver;
 import padward.breakout.group.ForwardedClock;
 import padward.design.Cell;
 import padward.design.Design;
@@ -316,7 +316,7 @@ class ForwardedClockTest {
                                     marked,
                                     marked.findNet("clk12").orElseThrow(),
                                     marked.fabric().pads().indexOf(pad),
-                                    DriverWish.NONE,
+                                    WantedDriver.NONE,
                                     "",
                                     ExternalLineDelay.USUAL,
                                     Progress.NONE)

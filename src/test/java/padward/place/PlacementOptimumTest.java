@@ -82,7 +82,8 @@ class PlacementOptimumTest {
                                                 .accepts()
                                                 .contains(packed.groups().get(g)));
         PlacementCost cost = new PlacementCost(fabric, packed, new DistanceDelayModel(0, 1), 0);
-        SharedWires shared = new SharedWires(fabric, packed, CellPlaces.of(fabric), sites);
+        SharedSignalWires shared =
+                new SharedSignalWires(fabric, packed, CellPlaces.of(fabric), sites);
         Placement placement = new Placement(sites, cost, shared, packed.blockCount());
         int least = best(netlist, packed, sites, new int[CELLS], 0, new HashSet<>(), fabric);
         putAnywhere(packed, sites, placement, 0, new HashSet<>());

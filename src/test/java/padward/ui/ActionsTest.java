@@ -18,7 +18,7 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import padward.ui.control.Action;
 import padward.ui.control.Actions;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /** Everything that can be done is declared once, and told in full. */
 @ExtendWith(ApplicationExtension.class)
@@ -29,7 +29,7 @@ class ActionsTest {
     void start(Stage stage) {
         stage.setWidth(1280);
         stage.setHeight(800);
-        PadwardApp.show(stage, Background.immediate());
+        PadwardApp.show(stage, BackgroundWork.immediate());
         view = (MainView) stage.getScene().getRoot();
     }
 

@@ -26,7 +26,7 @@ import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.control.Action;
 import padward.ui.model.WindowModel;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /** Tabs, command search, notes, progress, text size: as a person uses them. */
 @ExtendWith(ApplicationExtension.class)
@@ -45,13 +45,13 @@ class ComfortTest {
         window = stage;
         stage.setWidth(1280);
         stage.setHeight(800);
-        Background threads = Background.threaded(Platform::runLater);
+        BackgroundWork threads = BackgroundWork.threaded(Platform::runLater);
         model = PadwardApp.show(stage, holding(threads));
         model.open(Path.of("fixtures/small/only.design.json"));
     }
 
-    private Background holding(Background background) {
-        return new Background() {
+    private BackgroundWork holding(BackgroundWork background) {
+        return new BackgroundWork() {
             @Override
             public <T> Job start(
                     Work<T> work, Watcher watcher, Consumer<T> done, Consumer<Exception> failed) {

@@ -22,7 +22,7 @@ import padward.design.Design;
 import padward.ui.draw.Viewport;
 import padward.ui.map.MapView;
 import padward.ui.model.WindowModel;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /** What people do in the window, one thing after the other. */
 @ExtendWith(ApplicationExtension.class)
@@ -35,7 +35,7 @@ class FlowsTest {
     void start(Stage stage) {
         stage.setWidth(1280);
         stage.setHeight(800);
-        model = PadwardApp.show(stage, Background.immediate());
+        model = PadwardApp.show(stage, BackgroundWork.immediate());
         model.open(Path.of("fixtures/small/only.design.json"));
     }
 

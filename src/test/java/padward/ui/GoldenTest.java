@@ -30,7 +30,7 @@ import padward.ui.map.MapModel;
 import padward.ui.map.MapView;
 import padward.ui.model.WindowModel;
 import padward.ui.scene.MapLayer;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /**
  * The looks of map and window, against pictures that were looked at and found good. After a change
@@ -66,7 +66,7 @@ class GoldenTest {
     void start(Stage stage) {
         stage.setWidth(WINDOW_WIDTH);
         stage.setHeight(WINDOW_HEIGHT);
-        model = PadwardApp.show(stage, Background.immediate());
+        model = PadwardApp.show(stage, BackgroundWork.immediate());
         window = (MainView) stage.getScene().getRoot();
         map = new MapView(new MapModel(model));
         map.getStylesheets().add(Themes.window());

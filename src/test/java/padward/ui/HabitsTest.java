@@ -260,9 +260,9 @@ class HabitsTest {
 
     @Test
     void wordsAreQuotedAsTheSystemDoes() {
-        assertThat(AskCommandText.quoted("a b[1]", false)).isEqualTo("'a b[1]'");
-        assertThat(AskCommandText.quoted("a b[1]", true)).isEqualTo("\"a b[1]\"");
-        assertThat(AskCommandText.quoted("C:\\a", true)).isEqualTo("C:\\a");
+        assertThat(AskCommandLine.quoted("a b[1]", false)).isEqualTo("'a b[1]'");
+        assertThat(AskCommandLine.quoted("a b[1]", true)).isEqualTo("\"a b[1]\"");
+        assertThat(AskCommandLine.quoted("C:\\a", true)).isEqualTo("C:\\a");
     }
 
     private static String clipboard(FxRobot robot) {

@@ -23,7 +23,7 @@ import padward.breakout.ask.Answer;
 import padward.ui.design.OpenDesign;
 import padward.ui.model.WindowModel;
 import padward.ui.nets.NetRow;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /** A name that does not mean one thing leads to names to choose from, not to an error. */
 @ExtendWith(ApplicationExtension.class)
@@ -36,7 +36,7 @@ class NameOffersTest {
         stage = given;
         stage.setWidth(1280);
         stage.setHeight(800);
-        model = PadwardApp.show(stage, Background.immediate());
+        model = PadwardApp.show(stage, BackgroundWork.immediate());
     }
 
     @BeforeEach

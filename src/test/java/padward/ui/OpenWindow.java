@@ -14,7 +14,7 @@ import padward.ui.control.Actions;
 import padward.ui.control.LinkedText;
 import padward.ui.export.Exports;
 import padward.ui.model.WindowModel;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /** A window with nothing open and nothing remembered, for tests of whatever it holds. */
 public final class OpenWindow {
@@ -22,11 +22,11 @@ public final class OpenWindow {
 
     /** Fills a stage and shows it; all work is done at once. */
     public static WindowModel show(Stage stage) {
-        return PadwardApp.show(stage, Background.immediate());
+        return PadwardApp.show(stage, BackgroundWork.immediate());
     }
 
     /** The same; work is done as a background does it. */
-    public static WindowModel show(Stage stage, Background background) {
+    public static WindowModel show(Stage stage, BackgroundWork background) {
         return PadwardApp.show(stage, background);
     }
 

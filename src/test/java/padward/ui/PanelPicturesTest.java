@@ -26,7 +26,7 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.model.WindowModel;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /**
  * Pictures of all panels to look at, in each size, theme and size of text: {@code -Dpanels=FOLDER}.
@@ -52,7 +52,7 @@ class PanelPicturesTest {
     @Start
     void start(Stage given) {
         stage = given;
-        model = PadwardApp.show(stage, Background.immediate());
+        model = PadwardApp.show(stage, BackgroundWork.immediate());
     }
 
     private static String[] list(String property, String all) {

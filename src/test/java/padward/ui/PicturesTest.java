@@ -18,7 +18,7 @@ import padward.ui.map.MapItemDescriber;
 import padward.ui.map.MapView;
 import padward.ui.model.WindowModel;
 import padward.ui.scene.MapLayer;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /**
  * Takes the pictures for docs: {@code mvn test -Dtest=PicturesTest -Dpictures=docs/pictures}.
@@ -41,7 +41,7 @@ class PicturesTest {
     @Start
     void start(Stage given) {
         stage = given;
-        model = PadwardApp.show(stage, Background.immediate());
+        model = PadwardApp.show(stage, BackgroundWork.immediate());
         stage.setWidth(Integer.getInteger("picture.width", 1280));
         stage.setHeight(Integer.getInteger("picture.height", 800));
         model.look().setTextSize(Integer.getInteger("picture.text", 14));

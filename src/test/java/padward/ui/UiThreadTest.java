@@ -23,7 +23,7 @@ import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.map.MapView;
 import padward.ui.model.WindowModel;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /**
  * The window never freezes: in each flow on the workbench's design, the UI thread works for at the
@@ -42,7 +42,7 @@ class UiThreadTest {
         stage = given;
         stage.setWidth(1280);
         stage.setHeight(800);
-        model = PadwardApp.show(stage, Background.threaded(Platform::runLater));
+        model = PadwardApp.show(stage, BackgroundWork.threaded(Platform::runLater));
     }
 
     @Test

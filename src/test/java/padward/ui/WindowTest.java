@@ -16,7 +16,7 @@ import org.testfx.framework.junit5.ApplicationExtension;
 import org.testfx.framework.junit5.Start;
 import org.testfx.util.WaitForAsyncUtils;
 import padward.ui.model.WindowModel;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /** The question typed into the window, the answer read from it. */
 @ExtendWith(ApplicationExtension.class)
@@ -27,7 +27,7 @@ class WindowTest {
     void start(Stage stage) {
         stage.setWidth(1280);
         stage.setHeight(800);
-        model = PadwardApp.show(stage, Background.immediate());
+        model = PadwardApp.show(stage, BackgroundWork.immediate());
         model.open(Path.of("fixtures/small/only.design.json"));
     }
 

@@ -19,7 +19,7 @@ import padward.ui.design.OpenDesign;
 import padward.ui.draw.Viewport;
 import padward.ui.model.WindowModel;
 import padward.ui.scene.MapLayer;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /**
  * Times frames of the map while it pans, at each level of zoom: painting on the canvas and its
@@ -54,7 +54,7 @@ public final class Frames {
     }
 
     private static void measure(OpenDesign opened) {
-        WindowModel model = new WindowModel(Background.immediate());
+        WindowModel model = new WindowModel(BackgroundWork.immediate());
         MapModel shown = new MapModel(model);
         MapView map = new MapView(shown);
         new Scene(new StackPane(map), WIDTH, HEIGHT);
@@ -80,7 +80,7 @@ public final class Frames {
         double[] result = new double[2];
         Runnable work =
                 () -> {
-                    WindowModel model = new WindowModel(Background.immediate());
+                    WindowModel model = new WindowModel(BackgroundWork.immediate());
                     MapView map = new MapView(new MapModel(model));
                     new Scene(new StackPane(map), WIDTH, HEIGHT);
                     map.resize(WIDTH, HEIGHT);

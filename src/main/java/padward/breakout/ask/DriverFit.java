@@ -30,9 +30,9 @@ public record DriverFit(
     /** The setting for a question's net. */
     public static DriverFit of(Question question) {
         Design design = question.design();
-        DriverWish wish = question.driver();
+        WantedDriver wish = question.driver();
         if (question.isThere() && !wish.isNamed()) {
-            wish = DriverWish.of(standing(design, question.pad()));
+            wish = WantedDriver.of(standing(design, question.pad()));
         }
         return of(design, question.pad(), wish);
     }
@@ -50,7 +50,7 @@ public record DriverFit(
      *
      * @param index the pad's index
      */
-    public static DriverFit of(Design design, int index, DriverWish wish) {
+    public static DriverFit of(Design design, int index, WantedDriver wish) {
         Pad pad = design.fabric().pads().get(index);
         Optional<DriverSetting> usual = find(design, pad.defaultSetting());
         Optional<Bank> bank = design.fabric().info().findBank(pad.bank());

@@ -25,10 +25,10 @@ import padward.fabric.delay.Corner;
  * @param corner corner at which the route has the shortest delay
  * @param driver what is wanted of the pad's driver
  */
-public record Question(Design design, Net net, int pad, Corner corner, DriverWish driver) {
+public record Question(Design design, Net net, int pad, Corner corner, WantedDriver driver) {
     /** A question that leaves the driver's setting to the pad's bank. */
     public Question(Design design, Net net, int pad, Corner corner) {
-        this(design, net, pad, corner, DriverWish.NONE);
+        this(design, net, pad, corner, WantedDriver.NONE);
     }
 
     /** The same question about another state of the design. */

@@ -3,9 +3,9 @@ package padward.breakout.group;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
+import padward.breakout.ask.WantedDriver;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Fabric;
@@ -28,7 +28,7 @@ record BusRequest(
         List<Integer> pads,
         Bus.Aim aim,
         Bus.Ports ports,
-        DriverWish driver,
+        WantedDriver driver,
         List<Bus.Left> there) {
     /** What a pad that costs somebody something costs more than one that costs nobody anything. */
     private static final int GRADE = 1_000_000;
@@ -50,7 +50,7 @@ record BusRequest(
             List<Integer> pads,
             Bus.Aim aim,
             Bus.Ports ports,
-            DriverWish driver) {
+            WantedDriver driver) {
         List<Net> toServe = new ArrayList<>();
         List<Integer> mayTake = new ArrayList<>(pads);
         List<Bus.Left> there = new ArrayList<>();

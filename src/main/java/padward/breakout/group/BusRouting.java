@@ -8,10 +8,10 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import padward.base.Progress;
 import padward.breakout.ask.DriverFit;
-import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.Route;
 import padward.breakout.ask.RouteBuilder;
+import padward.breakout.ask.WantedDriver;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
@@ -41,7 +41,7 @@ final class BusRouting {
     private final List<Integer> alonePs = new ArrayList<>();
     private boolean removedBefore;
     private final Design design;
-    private final DriverWish driver;
+    private final WantedDriver driver;
 
     /** For a request on whose design only the ports on the pads have to be disconnected. */
     BusRouting(BusRequest request) {
@@ -204,7 +204,7 @@ final class BusRouting {
      * @param standing name of the setting that the driver has before
      */
     static Optional<Bus.Line> line(
-            Design now, Net net, int pad, DriverWish driver, String standing, VertexPath path) {
+            Design now, Net net, int pad, WantedDriver driver, String standing, VertexPath path) {
         Net own = now.findNet(net.name()).orElseThrow();
         QuestionContext context =
                 new QuestionContext(now, own, Optional.empty(), now.fabric().pads().get(pad));

@@ -9,10 +9,10 @@ import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.DriverFit;
-import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.Route;
 import padward.breakout.ask.RouteBuilder;
+import padward.breakout.ask.WantedDriver;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
@@ -44,7 +44,7 @@ public final class CalibrationGroup {
             Net net,
             List<Integer> pads,
             Bus.Ports ports,
-            DriverWish driver,
+            WantedDriver driver,
             Progress progress) {
         Asker asker = new Asker(design.fabric(), SearchEngineKind.OWN);
         Design now = design;
@@ -86,7 +86,8 @@ public final class CalibrationGroup {
     }
 
     /** A line as it is in the end, with the load of all the others. */
-    private static Bus.Line line(Design before, Design after, Net net, int pad, DriverWish driver) {
+    private static Bus.Line line(
+            Design before, Design after, Net net, int pad, WantedDriver driver) {
         Net own = after.findNet(net.name()).orElseThrow();
         Question question = new Question(after, own, pad, Corner.SLOW, driver);
         QuestionContext context =

@@ -8,8 +8,8 @@ import java.util.TreeSet;
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
 import padward.breakout.ask.DriverFit;
-import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Question;
+import padward.breakout.ask.WantedDriver;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Cell;
@@ -135,14 +135,14 @@ public record ForwardedClock(
             Design design,
             Net clock,
             int pad,
-            DriverWish driver,
+            WantedDriver driver,
             String standing,
             ExternalLineDelay external,
             Progress progress) {
         return of(design, clock, new Wanted(pad, driver, standing), external, progress);
     }
 
-    private record Wanted(int pad, DriverWish driver, String standing) {}
+    private record Wanted(int pad, WantedDriver driver, String standing) {}
 
     private static Result of(
             Design design,

@@ -8,8 +8,8 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import padward.base.Progress;
 import padward.breakout.ask.AnswerEdits;
-import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Route;
+import padward.breakout.ask.WantedDriver;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
@@ -249,8 +249,8 @@ public record MatchedGroup(
                                 line.pad(),
                                 line.route()
                                         .setting()
-                                        .map(s -> DriverWish.of(s.name()))
-                                        .orElse(DriverWish.NONE),
+                                        .map(s -> WantedDriver.of(s.name()))
+                                        .orElse(WantedDriver.NONE),
                                 line.standing(),
                                 outcome.path());
             }

@@ -7,7 +7,7 @@ import java.util.LinkedList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import padward.breakout.ask.DriverWish;
+import padward.breakout.ask.WantedDriver;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
@@ -125,8 +125,8 @@ final class RegisterPlacement {
                                     .route()
                                     .setting()
                                     .map(DriverSetting::name)
-                                    .map(DriverWish::of)
-                                    .orElse(DriverWish.NONE),
+                                    .map(WantedDriver::of)
+                                    .orElse(WantedDriver.NONE),
                             placed.line().standing(),
                             new VertexPath(
                                     new int[] {placed.output(), fabric.pads().get(pad).vertex()}));

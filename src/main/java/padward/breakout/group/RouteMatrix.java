@@ -8,8 +8,8 @@ import java.util.concurrent.CancellationException;
 import java.util.function.Consumer;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
-import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Question;
+import padward.breakout.ask.WantedDriver;
 import padward.design.Design;
 import padward.design.Net;
 import padward.route.search.VertexPath;
@@ -57,7 +57,7 @@ public final class RouteMatrix {
             Bus.Aim aim,
             Bus.Ports ports,
             Progress progress) {
-        return of(design, nets, pads, aim, ports, DriverWish.NONE, progress);
+        return of(design, nets, pads, aim, ports, WantedDriver.NONE, progress);
     }
 
     /** The same without any search: what is asked of it is searched then. */
@@ -67,7 +67,7 @@ public final class RouteMatrix {
             List<Integer> pads,
             Bus.Aim aim,
             Bus.Ports ports,
-            DriverWish driver) {
+            WantedDriver driver) {
         BusRequest request = BusRequest.of(design, nets, pads, aim, ports, driver);
         return new RouteMatrix(request, new BusCosts(request));
     }
@@ -79,7 +79,7 @@ public final class RouteMatrix {
             List<Integer> pads,
             Bus.Aim aim,
             Bus.Ports ports,
-            DriverWish driver,
+            WantedDriver driver,
             Progress progress) {
         RouteMatrix result = unsearched(design, nets, pads, aim, ports, driver);
         if (aim != Bus.Aim.MOST) {

@@ -13,9 +13,9 @@ import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Asker;
-import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
+import padward.breakout.ask.WantedDriver;
 import padward.breakout.ask.WhyBlocked;
 import padward.change.Edit;
 import padward.change.Outcome;
@@ -83,7 +83,7 @@ public record UnblockedGroup(
             Bus.Ports ports,
             SearchLimits limits,
             Progress progress) {
-        return of(design, nets, pads, aim, ports, DriverWish.NONE, limits, progress);
+        return of(design, nets, pads, aim, ports, WantedDriver.NONE, limits, progress);
     }
 
     /** The same, with something wanted of the pads' drivers. */
@@ -93,7 +93,7 @@ public record UnblockedGroup(
             List<Integer> pads,
             Bus.Aim aim,
             Bus.Ports ports,
-            DriverWish driver,
+            WantedDriver driver,
             SearchLimits limits,
             Progress progress) {
         BusRequest request = BusRequest.of(design, nets, pads, aim, ports, driver);

@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import padward.base.Progress;
-import padward.breakout.ask.DriverWish;
+import padward.breakout.ask.WantedDriver;
 import padward.design.Design;
 import padward.design.Net;
 import padward.unblock.why.SearchLimits;
@@ -37,7 +37,7 @@ public record Unblocking(Optional<UnblockedGroup> found, boolean stopped) {
             List<Integer> pads,
             Bus.Aim aim,
             Bus.Ports ports,
-            DriverWish driver,
+            WantedDriver driver,
             Progress progress) {
         if (group.isStopped() && !group.left().isEmpty()) {
             return STOPPED;

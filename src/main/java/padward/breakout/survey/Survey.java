@@ -9,8 +9,8 @@ import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.DriverFit;
-import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Question;
+import padward.breakout.ask.WantedDriver;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.PortDirection;
@@ -61,7 +61,7 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
             Corner corner,
             SearchEngineKind engine,
             Progress progress) {
-        return of(design, net, pads, corner, DriverWish.NONE, engine, progress);
+        return of(design, net, pads, corner, WantedDriver.NONE, engine, progress);
     }
 
     /** The same, with something wanted of the pads' drivers. */
@@ -70,7 +70,7 @@ public record Survey(Net net, Corner corner, List<Answer> answers) {
             Net net,
             List<Integer> pads,
             Corner corner,
-            DriverWish driver,
+            WantedDriver driver,
             SearchEngineKind engine,
             Progress progress) {
         Asker asker = new Asker(design.fabric(), engine);

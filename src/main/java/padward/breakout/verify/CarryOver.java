@@ -9,10 +9,10 @@ import padward.breakout.ask.Answer;
 import padward.breakout.ask.AnswerEdits;
 import padward.breakout.ask.Asker;
 import padward.breakout.ask.Cautions;
-import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Price;
 import padward.breakout.ask.Question;
 import padward.breakout.ask.Route;
+import padward.breakout.ask.WantedDriver;
 import padward.breakout.ask.WhyBlocked;
 import padward.breakout.text.AnswerText;
 import padward.breakout.text.PriceText;
@@ -244,14 +244,14 @@ public record CarryOver(Design design, List<Outcome> outcomes) {
     }
 
     /** The driver's setting that the entry had given the line, which it keeps. */
-    private static DriverWish driverOf(LedgerEntry entry, Edit.BreakOut out) {
+    private static WantedDriver driverOf(LedgerEntry entry, Edit.BreakOut out) {
         String setting = out.setting();
         for (Edit edit : entry.edits()) {
             if (edit instanceof Edit.SetDriver set && set.port().equals(out.port())) {
                 setting = set.setting();
             }
         }
-        return DriverWish.of(setting);
+        return WantedDriver.of(setting);
     }
 
     private static Line taken(

@@ -12,8 +12,8 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
 import padward.breakout.ask.Asker;
-import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Question;
+import padward.breakout.ask.WantedDriver;
 import padward.cli.form.AnswerForm;
 import padward.cli.form.Reports;
 import padward.cli.output.ExitStatus;
@@ -59,7 +59,7 @@ public final class BatchRun {
     public record Manner(
             SearchEngineKind engine,
             Corner corner,
-            DriverWish driver,
+            WantedDriver driver,
             SearchLimits limits,
             Supplier<Progress> progress,
             boolean brief) {}

@@ -1,7 +1,7 @@
 package padward.cli.option;
 
 import padward.base.BadInput;
-import padward.breakout.ask.DriverWish;
+import padward.breakout.ask.WantedDriver;
 import padward.design.Design;
 import padward.fabric.pad.DriverSetting;
 import padward.format.source.Nearest;
@@ -25,12 +25,12 @@ public final class DriverOption {
     private double signalMhz;
 
     /** What is wanted of the drivers of a design's pads. */
-    public DriverWish of(Design design) throws BadInput {
+    public WantedDriver of(Design design) throws BadInput {
         if (!(signalMhz >= 0) || signalMhz > 1e6) {
             throw new BadInput("--signal-mhz", "", "a number from 0 to 1000000", "" + signalMhz);
         }
         if (setting == null) {
-            return new DriverWish("", signalMhz);
+            return new WantedDriver("", signalMhz);
         }
         if (design.fabric().info().findSetting(setting).isEmpty()) {
             throw new BadInput(
@@ -41,6 +41,6 @@ public final class DriverOption {
                             setting,
                             design.fabric().info().settings().stream().map(DriverSetting::name)));
         }
-        return new DriverWish(setting, signalMhz);
+        return new WantedDriver(setting, signalMhz);
     }
 }

@@ -11,7 +11,7 @@ import padward.breakout.group.RegisteredGroup;
 import padward.breakout.text.WhyText;
 import padward.design.Design;
 import padward.fabric.delay.Delay;
-import padward.watch.answer.SetupHold;
+import padward.watch.answer.CircuitSetupHold;
 import padward.watch.registered.FabricRegister;
 import padward.watch.registered.RegisteredLines;
 
@@ -146,7 +146,7 @@ public final class RegisteredTable {
     }
 
     private static String[] inFabric(Design design, FabricRegister line) {
-        Optional<SetupHold> check = line.check();
+        Optional<CircuitSetupHold> check = line.check();
         return new String[] {
             line.net().name(),
             design.fabric().pads().get(line.pad()).name(),
@@ -154,8 +154,8 @@ public final class RegisteredTable {
             "",
             "",
             line.atInstrument().map(Delay::toText).orElse(""),
-            check.flatMap(SetupHold::leastPeriodPs).map(p -> ns(Math.max(0, p))).orElse(""),
-            check.flatMap(SetupHold::holdPs).map(RegisteredTable::ns).orElse(""),
+            check.flatMap(CircuitSetupHold::leastPeriodPs).map(p -> ns(Math.max(0, p))).orElse(""),
+            check.flatMap(CircuitSetupHold::holdPs).map(RegisteredTable::ns).orElse(""),
             line.reason()
                     .map(why -> "not possible: " + why)
                     .orElse(

@@ -20,7 +20,7 @@ import padward.format.form.Fields;
 import padward.format.form.Form;
 import padward.format.form.Kinds;
 import padward.timing.SinkDelayChange;
-import padward.watch.answer.SetupHold;
+import padward.watch.answer.CircuitSetupHold;
 import padward.watch.answer.WatchPrice;
 import padward.watch.answer.WatchText;
 import padward.watch.circuit.Circuit;
@@ -70,7 +70,7 @@ public record WatchReport(
                 .means("from nets and clocks to the circuit's ends");
         report.maybe("clockArrivals", list(clock()), r -> r.placed().map(p -> p.timing().clocks()))
                 .means("when clocks arrive");
-        report.maybe("setupHold", setupHold(), r -> r.placed().map(SetupHold::of))
+        report.maybe("setupHold", setupHold(), r -> r.placed().map(CircuitSetupHold::of))
                 .means("setup and hold at the circuit's registers");
         report.maybe("loads", list(load()), r -> r.placed().map(WatchResult.Placed::loads))
                 .means("sinks of the nets whose delay changes");
@@ -185,11 +185,12 @@ public record WatchReport(
         return done.written();
     }
 
-    private static Form<SetupHold> setupHold() {
-        var times = new Fields<SetupHold>();
-        times.maybe("leastPeriod_ps", whole().boxed(), SetupHold::leastPeriodPs)
+    private static Form<CircuitSetupHold> setupHold() {
+        var times = new Fields<CircuitSetupHold>();
+        times.maybe("leastPeriod_ps", whole().boxed(), CircuitSetupHold::leastPeriodPs)
                 .means("the shortest clock period that meets setup");
-        times.maybe("hold_ps", whole().boxed(), SetupHold::holdPs).means("by how much hold is met");
+        times.maybe("hold_ps", whole().boxed(), CircuitSetupHold::holdPs)
+                .means("by how much hold is met");
         times.needed("unknown", texts(), t -> List.copyOf(t.unknown())).means("what is not stated");
         times.needed("apart", texts(), t -> List.copyOf(t.apart()))
                 .means("what comes from a port or another clock");

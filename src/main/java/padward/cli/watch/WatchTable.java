@@ -6,7 +6,7 @@ import padward.breakout.text.PriceText;
 import padward.cli.output.SinkDelayTable;
 import padward.cli.output.TextTable;
 import padward.design.Design;
-import padward.watch.answer.SetupHold;
+import padward.watch.answer.CircuitSetupHold;
 import padward.watch.answer.WatchLines;
 import padward.watch.answer.WatchPrice;
 import padward.watch.answer.WatchText;
@@ -42,7 +42,7 @@ final class WatchTable {
         for (WatchTiming.ClockUse clock : placed.timing().clocks()) {
             out.println(WatchLines.clock(clock));
         }
-        SetupHold.of(placed).lines().forEach(out::println);
+        CircuitSetupHold.of(placed).lines().forEach(out::println);
         SinkDelayTable.print(design, placed.edits(), out);
         Price price = WatchPrice.of(placed);
         out.println(

@@ -68,7 +68,7 @@ public final class ExplicitBuilder {
     private final SwitchGroupBag switchGroups;
     private final EdgeBag edges = new EdgeBag();
     private final DelayClasses classes = new DelayClasses();
-    private List<RepeatedEdge> repeated = List.of();
+    private List<ParallelEdges> repeated = List.of();
     private List<NoSwitch> noSwitches = List.of();
     private final BitSet unusableWires = new BitSet();
     private final BitSet unusableSites = new BitSet();
@@ -373,7 +373,7 @@ public final class ExplicitBuilder {
         VertexClasses kinds =
                 new VertexClasses(sorts.values(), sortWithTaps, heads.elements(), order, bases);
         TileNames names = new TileNames(columns, rows, pool, vertices, order, bases);
-        OtherNames otherNames = taps.freeze(columns, rows, pool, number);
+        TapNames otherNames = taps.freeze(columns, rows, pool, number);
         TileOffsets siteBases =
                 TileOffsets.counting(columns * rows, siteTiles.elements(), sites.size());
         int[] siteOrder = siteBases.order(siteTiles.elements(), sites.size());
@@ -443,8 +443,8 @@ public final class ExplicitBuilder {
         return SwitchTiles.of(result);
     }
 
-    private static RepeatedEdge named(EdgeSorter.Repeated edge, TileNames names) {
-        return new RepeatedEdge(names.name(edge.from()), names.name(edge.to()), edge.kept());
+    private static ParallelEdges named(EdgeSorter.Repeated edge, TileNames names) {
+        return new ParallelEdges(names.name(edge.from()), names.name(edge.to()), edge.kept());
     }
 
     private static int[] inverse(int[] order) {
@@ -482,7 +482,7 @@ public final class ExplicitBuilder {
     }
 
     /** After building: edges of which a second was left out, some thousands at most. */
-    public List<RepeatedEdge> repeated() {
+    public List<ParallelEdges> repeated() {
         return repeated;
     }
 

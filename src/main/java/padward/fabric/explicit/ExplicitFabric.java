@@ -53,7 +53,7 @@ public final class ExplicitFabric implements Fabric {
     private final EdgeRows out;
     private final EdgeRows in;
     private final InternedBytes namePool;
-    private final OtherNames otherNames;
+    private final TapNames otherNames;
     private final SwitchTiles statedTiles;
     private final Optional<TileSwitchGroups> switchGroups;
     private final Unusable unusable;
@@ -72,7 +72,7 @@ public final class ExplicitFabric implements Fabric {
             EdgeRows out,
             EdgeRows in,
             InternedBytes namePool,
-            OtherNames otherNames,
+            TapNames otherNames,
             SwitchTiles statedTiles,
             Optional<TileSwitchGroups> switchGroups,
             BitSet unusableWires,
@@ -152,7 +152,7 @@ public final class ExplicitFabric implements Fabric {
         DelayClasses classes = readClasses(in);
         EdgeRows out = EdgeRows.read(in, bases, classes);
         EdgeRows incoming = EdgeRows.read(in, bases, classes);
-        OtherNames otherNames = OtherNames.read(in, columns, rows, pool, count);
+        TapNames otherNames = TapNames.read(in, columns, rows, pool, count);
         SwitchTiles statedTiles = SwitchTiles.read(in, count, tileTypes.length);
         Optional<TileSwitchGroups> groups =
                 TileSwitchGroups.read(in, columns, rows, pool, bases, incoming);

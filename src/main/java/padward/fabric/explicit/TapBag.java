@@ -104,9 +104,9 @@ final class TapBag {
      *
      * @param number the vertices' final numbers
      */
-    OtherNames freeze(int columns, int rows, InternedBytes pool, int[] number) {
+    TapNames freeze(int columns, int rows, InternedBytes pool, int[] number) {
         names.trim();
         int[] vertexByName = vertexOfName.intStream().map(v -> number[v]).toArray();
-        return new OtherNames(columns, rows, pool, names, vertexByName);
+        return new TapNames(columns, rows, pool, names, vertexByName);
     }
 }

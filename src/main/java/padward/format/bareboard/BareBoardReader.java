@@ -32,7 +32,7 @@ public final class BareBoardReader {
 
     private final Source source;
     private final Map<String, String> longNames = new HashMap<>();
-    private final List<NetPin> pins = new ArrayList<>();
+    private final List<PartPin> pins = new ArrayList<>();
     private int number;
 
     private BareBoardReader(Source source) {
@@ -44,13 +44,13 @@ public final class BareBoardReader {
      *
      * @throws BadInput when it cannot be read or has a fault; says line and column
      */
-    public static List<NetPin> read(Path file, Progress progress) throws BadInput {
+    public static List<PartPin> read(Path file, Progress progress) throws BadInput {
         BareBoardReader reader = new BareBoardReader(Source.of(file));
         reader.readAll(progress);
         return reader.pins.stream()
                 .map(
                         p ->
-                                new NetPin(
+                                new PartPin(
                                         reader.longNames.getOrDefault(p.net(), p.net()),
                                         p.part(),
                                         p.pin()))
@@ -138,7 +138,7 @@ public final class BareBoardReader {
         if (pin.isEmpty()) {
             throw fault(HYPHEN + 2, "a pin in columns 28 to 31", "blanks");
         }
-        pins.add(new NetPin(net, part, pin));
+        pins.add(new PartPin(net, part, pin));
     }
 
     private static String columns(String line, int from, int to) {

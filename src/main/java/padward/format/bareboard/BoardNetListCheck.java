@@ -99,7 +99,7 @@ public final class BoardNetListCheck {
         Map<String, Set<String>> netsOfPin = new HashMap<>();
         Map<String, Integer> pinsOfNet = new HashMap<>();
         Set<String> parts = new HashSet<>();
-        for (NetPin pin : nets.pins()) {
+        for (PartPin pin : nets.pins()) {
             parts.add(pin.part());
             Set<String> there =
                     netsOfPin.computeIfAbsent(

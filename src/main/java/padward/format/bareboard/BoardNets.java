@@ -31,7 +31,7 @@ import padward.format.tables.csv.TableShape;
  * @param source the file's name, for messages
  * @param pins every pin of every part
  */
-public record BoardNets(String source, List<NetPin> pins) {
+public record BoardNets(String source, List<PartPin> pins) {
     private static final TableShape SHAPE =
             new TableShape(
                     "nets",
@@ -56,7 +56,7 @@ public record BoardNets(String source, List<NetPin> pins) {
         if (!file.toString().toLowerCase(Locale.ROOT).endsWith(".csv")) {
             return new BoardNets(file.toString(), BareBoardReader.read(file, progress));
         }
-        List<NetPin> pins = new ArrayList<>();
+        List<PartPin> pins = new ArrayList<>();
         CsvTable.read(
                 file,
                 SHAPE,
@@ -66,7 +66,7 @@ public record BoardNets(String source, List<NetPin> pins) {
                     CsvTable.Column part = table.column("part");
                     CsvTable.Column pin = table.column("pin");
                     while (table.next()) {
-                        pins.add(new NetPin(table.name(net), table.name(part), table.name(pin)));
+                        pins.add(new PartPin(table.name(net), table.name(part), table.name(pin)));
                     }
                 });
         return new BoardNets(file.toString(), pins);
@@ -97,7 +97,7 @@ public record BoardNets(String source, List<NetPin> pins) {
                     "pins of part " + chip,
                     "none" + Nearest.describe(chip, known.stream()).replace("“" + chip + "”", ""));
         }
-        Map<String, List<NetPin>> byNet = new LinkedHashMap<>();
+        Map<String, List<PartPin>> byNet = new LinkedHashMap<>();
         pins.forEach(p -> byNet.computeIfAbsent(p.net(), n -> new ArrayList<>()).add(p));
         PadLookup pads = new PadLookup(fabric);
         List<PadWiring> wirings = new ArrayList<>();
@@ -130,7 +130,7 @@ public record BoardNets(String source, List<NetPin> pins) {
             String net,
             int ohms,
             String chip,
-            Map<String, List<NetPin>> byNet,
+            Map<String, List<PartPin>> byNet,
             PartsTable parts,
             Set<String> seen,
             Set<Attachment> on,
@@ -138,7 +138,7 @@ public record BoardNets(String source, List<NetPin> pins) {
         if (!seen.add(net)) {
             return;
         }
-        for (NetPin pin : byNet.getOrDefault(net, List.of())) {
+        for (PartPin pin : byNet.getOrDefault(net, List.of())) {
             if (pin.part().equals(chip)) {
                 continue;
             }

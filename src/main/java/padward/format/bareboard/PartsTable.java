@@ -167,13 +167,13 @@ public final class PartsTable {
     }
 
     /** Whether a pin of a part is described. */
-    boolean describes(NetPin pin) {
+    boolean describes(PartPin pin) {
         return byPin.containsKey(pin.part() + "." + pin.pin())
                 || byPin.containsKey(pin.part() + ".");
     }
 
     /** What is known of a pin: by its own row, its part's, or its designator. */
-    Part find(NetPin pin) {
+    Part find(PartPin pin) {
         Part own = byPin.get(pin.part() + "." + pin.pin());
         Part all = byPin.get(pin.part() + ".");
         return own != null ? own : all != null ? all : byDesignator(pin.part());

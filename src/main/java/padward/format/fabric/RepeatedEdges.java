@@ -7,7 +7,7 @@ import java.util.stream.Collectors;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.fabric.EdgeKind;
-import padward.fabric.explicit.RepeatedEdge;
+import padward.fabric.explicit.ParallelEdges;
 import padward.format.json.JsonIn;
 import padward.format.source.Source;
 import padward.format.source.Text;
@@ -24,7 +24,7 @@ public final class RepeatedEdges {
     /**
      * @param repeated the edges that are stated more than once
      */
-    public RepeatedEdges(List<RepeatedEdge> repeated) {
+    public RepeatedEdges(List<ParallelEdges> repeated) {
         this.repeated =
                 repeated.stream().map(e -> List.of(e.from(), e.to())).collect(Collectors.toSet());
     }
@@ -36,10 +36,10 @@ public final class RepeatedEdges {
     }
 
     /** The fault of the first place in a JSON file at which one of the edges is stated again. */
-    static BadInput describe(Source source, Progress progress, List<RepeatedEdge> repeated)
+    static BadInput describe(Source source, Progress progress, List<ParallelEdges> repeated)
             throws BadInput {
         RepeatedEdges edges = new RepeatedEdges(repeated);
-        for (RepeatedEdge edge : repeated) {
+        for (ParallelEdges edge : repeated) {
             if (edge.kept() == EdgeKind.PASS_THROUGH) {
                 edges.isSecond(edge.from(), edge.to()); // stated first at its site
             }
@@ -61,7 +61,7 @@ public final class RepeatedEdges {
                 in.endArray();
             }
         }
-        RepeatedEdge first = repeated.get(0);
+        ParallelEdges first = repeated.get(0);
         return new BadInput(
                 source.label(),
                 "",

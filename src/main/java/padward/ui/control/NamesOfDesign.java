@@ -8,19 +8,19 @@ import java.util.function.Supplier;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.SearchableNames;
 import padward.ui.model.Suggestions;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /**
  * Finds names of the open design for what is typed, away from the UI thread: a design has up to
  * millions, and until they are indexed all of them are looked at. A new search cancels the last.
  */
 public final class NamesOfDesign implements CompletingField.Finder {
-    private final Background background;
+    private final BackgroundWork background;
     private final Supplier<Optional<OpenDesign>> opened;
     private final Function<OpenDesign, SearchableNames> names;
     private final Supplier<List<String>> recent;
     private final Further further;
-    private Background.Job finding = () -> {};
+    private BackgroundWork.Job finding = () -> {};
 
     /**
      * @param opened what is open, asked on the UI thread
@@ -29,7 +29,7 @@ public final class NamesOfDesign implements CompletingField.Finder {
      *     the UI thread
      */
     public NamesOfDesign(
-            Background background,
+            BackgroundWork background,
             Supplier<Optional<OpenDesign>> opened,
             Function<OpenDesign, SearchableNames> names,
             Supplier<List<String>> recent) {
@@ -42,7 +42,7 @@ public final class NamesOfDesign implements CompletingField.Finder {
      * @param further finds them; asked elsewhere
      */
     public NamesOfDesign(
-            Background background,
+            BackgroundWork background,
             Supplier<Optional<OpenDesign>> opened,
             Function<OpenDesign, SearchableNames> names,
             Supplier<List<String>> recent,

@@ -12,8 +12,8 @@ import javafx.beans.property.SimpleStringProperty;
 import javafx.beans.property.StringProperty;
 import padward.base.BadInput;
 import padward.breakout.ask.Cautions;
-import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Price;
+import padward.breakout.ask.WantedDriver;
 import padward.breakout.group.Bus;
 import padward.breakout.group.CalibrationGroup;
 import padward.breakout.text.PriceText;
@@ -33,7 +33,7 @@ import padward.timing.Instrument;
 import padward.timing.PairSkew;
 import padward.ui.control.NamesOfDesign;
 import padward.ui.design.OpenDesign;
-import padward.ui.model.GroupParser;
+import padward.ui.model.GroupFieldsParser;
 import padward.ui.model.KeptChanges;
 import padward.ui.model.WindowModel;
 import padward.ui.model.WorkState;
@@ -135,9 +135,9 @@ final class CalibrationModel {
                             CalibrationGroup.of(
                                     design,
                                     NameLookup.requireNet(design, wanted, "net"),
-                                    GroupParser.pads(design, pads),
+                                    GroupFieldsParser.pads(design, pads),
                                     ports,
-                                    DriverWish.NONE,
+                                    WantedDriver.NONE,
                                     progress);
                     return new Routed(wanted, pads, on, bus);
                 },

@@ -21,8 +21,8 @@ import javafx.collections.FXCollections;
 import javafx.collections.ObservableMap;
 import padward.base.Progress;
 import padward.breakout.ask.Cautions;
-import padward.breakout.ask.DriverWish;
 import padward.breakout.ask.Price;
+import padward.breakout.ask.WantedDriver;
 import padward.breakout.group.Bus;
 import padward.breakout.group.MatchedGroup;
 import padward.breakout.group.RouteMatrix;
@@ -38,7 +38,7 @@ import padward.format.ledger.EntrySigning;
 import padward.timing.ExternalLineDelay;
 import padward.timing.PairSkew;
 import padward.ui.design.OpenDesign;
-import padward.ui.model.GroupParser;
+import padward.ui.model.GroupFieldsParser;
 import padward.ui.model.KeptChanges;
 import padward.ui.model.WindowModel;
 import padward.ui.model.WorkState;
@@ -164,8 +164,8 @@ public final class GroupModel {
                 "Reading the nets and pads",
                 progress ->
                         new Members(
-                                GroupParser.nets(design, wanted),
-                                GroupParser.pads(design, allowed)),
+                                GroupFieldsParser.nets(design, wanted),
+                                GroupFieldsParser.pads(design, allowed)),
                 members -> route(fields, members));
     }
 
@@ -192,7 +192,7 @@ public final class GroupModel {
                                                             members.pads(),
                                                             by,
                                                             ports,
-                                                            DriverWish.NONE));
+                                                            WantedDriver.NONE));
                     Bus routed = seen.routesOrSoFar(progress);
                     return new Routed(seen, routed, progress.cancelled());
                 },

@@ -22,7 +22,7 @@ import padward.lesson.file.Course;
 import padward.lesson.file.LearnerSummary;
 import padward.ui.model.KeptChanges;
 import padward.ui.model.WindowModel;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 import padward.ui.work.JobSlot;
 
 /**
@@ -40,7 +40,7 @@ public final class LessonsModel {
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<Running>> running =
             new SimpleObjectProperty<>(Optional.empty());
-    private Background.Job resting = () -> {};
+    private BackgroundWork.Job resting = () -> {};
     private final BooleanProperty atHand = new SimpleBooleanProperty(false);
     private final AtomicReference<Optional<Begun>> begun = new AtomicReference<>(Optional.empty());
 

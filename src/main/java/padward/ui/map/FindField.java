@@ -16,7 +16,7 @@ import padward.ui.control.Controls;
 import padward.ui.control.NamesOfDesign;
 import padward.ui.design.OpenDesign;
 import padward.ui.model.WindowModel;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /**
  * The field that finds a name on the map; the map flies there. Where several names fit, it says
@@ -33,7 +33,7 @@ public final class FindField extends HBox {
     private final CompletingField field;
     private final HBox steps = new HBox(4);
     private final Label count = new Label();
-    private Background.Job finding = () -> {};
+    private BackgroundWork.Job finding = () -> {};
     private Optional<Sought> sought = Optional.empty();
 
     /** What was sought last, where, and what was found. */

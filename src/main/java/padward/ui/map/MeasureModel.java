@@ -16,7 +16,7 @@ import padward.ui.design.OpenDesign;
 import padward.ui.design.TileLayout;
 import padward.ui.model.WindowModel;
 import padward.ui.scene.MapOverlay;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 import padward.ui.work.JobSlot;
 
 /**
@@ -36,7 +36,7 @@ final class MeasureModel {
     private TileLayout.Point to = new TileLayout.Point(0, 0);
     private boolean followsMiddle;
     private boolean calculating;
-    private Background.Job patience = () -> {};
+    private BackgroundWork.Job patience = () -> {};
 
     MeasureModel(WindowModel model) {
         this.model = model;

@@ -21,7 +21,7 @@ import padward.format.design.Demo;
 import padward.format.design.DesignReader;
 import padward.format.json.FileKind;
 import padward.ui.design.OpenDesign;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 import padward.ui.work.History;
 import padward.ui.work.JobSlot;
 import padward.ui.work.Jobs;
@@ -82,7 +82,7 @@ public final class DesignStore {
     }
 
     /** Opens the design of a lesson that a reader returns. */
-    void openLesson(Background.Work<Design> reader) {
+    void openLesson(BackgroundWork.Work<Design> reader) {
         open(new WorkState.OfLesson(), progress -> bare(reader.run(progress)), () -> {});
     }
 
@@ -104,7 +104,7 @@ public final class DesignStore {
         return state.filter(s -> s.origin() instanceof WorkState.OfLesson).isPresent();
     }
 
-    private void open(WorkState.Origin origin, Background.Work<Read> reading, Runnable then) {
+    private void open(WorkState.Origin origin, BackgroundWork.Work<Read> reading, Runnable then) {
         job.start(
                 origin.file().map(p -> "Opening " + p.getFileName()).orElse("Opening"),
                 reading,
@@ -184,7 +184,7 @@ public final class DesignStore {
      *
      * @param file none for the demo
      */
-    static Background.Work<Read> reading(Optional<Path> file, KeptChangeStore store) {
+    static BackgroundWork.Work<Read> reading(Optional<Path> file, KeptChangeStore store) {
         return progress -> file.isPresent() ? read(file.get(), store, progress) : bare(Demo.open());
     }
 

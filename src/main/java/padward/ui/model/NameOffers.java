@@ -46,7 +46,7 @@ public record NameOffers(
 
     /** The offers for the texts of a question; empty when both mean one thing. */
     static Optional<NameOffers> find(Design design, String net, String pad) {
-        if (net.isEmpty() && GroupParser.anyOf(design, pad).size() == 1) {
+        if (net.isEmpty() && GroupFieldsParser.anyOf(design, pad).size() == 1) {
             return Optional.empty();
         }
         Optional<NameOffers> forNet = forNet(design, net);
@@ -88,7 +88,7 @@ public record NameOffers(
     }
 
     private static Optional<NameOffers> forPad(Design design, String text) {
-        if (text.isEmpty() || !GroupParser.anyOf(design, text).isEmpty()) {
+        if (text.isEmpty() || !GroupFieldsParser.anyOf(design, text).isEmpty()) {
             return Optional.empty();
         }
         List<String> nearest =

@@ -188,7 +188,7 @@ public final class QuestionModel {
             return;
         }
         try {
-            List<Integer> pads = GroupParser.anyOf(on.opened().design(), wanted.pad());
+            List<Integer> pads = GroupFieldsParser.anyOf(on.opened().design(), wanted.pad());
             if (wanted.net().isEmpty()) {
                 askForAnyNet(wanted, pads);
                 return;

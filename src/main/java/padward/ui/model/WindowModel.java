@@ -23,7 +23,7 @@ import padward.change.LedgerEntry;
 import padward.design.Design;
 import padward.format.ledger.EntrySigning;
 import padward.ui.design.OpenDesign;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 import padward.ui.work.History;
 import padward.ui.work.Jobs;
 import padward.ui.work.Notes;
@@ -56,12 +56,12 @@ public final class WindowModel {
     private Consent consent = (question, yes, then) -> then.run();
 
     /** A model that saves no changes for the next session. */
-    public WindowModel(Background background) {
+    public WindowModel(BackgroundWork background) {
         this(background, KeptChangeStore.NONE);
     }
 
     /** Nothing open; kept changes are saved to the store. */
-    public WindowModel(Background background, KeptChangeStore store) {
+    public WindowModel(BackgroundWork background, KeptChangeStore store) {
         this.jobs = new Jobs(background, notes);
         this.design = new DesignStore(jobs, history, store);
         this.questions = new QuestionsModel(design::state, jobs, history);
@@ -177,7 +177,7 @@ public final class WindowModel {
     }
 
     /** Opens the design of a lesson that a reader returns, when nothing is lost by it. */
-    public void openLesson(Background.Work<Design> reader) {
+    public void openLesson(BackgroundWork.Work<Design> reader) {
         afterConsent(
                 () -> {
                     if (!design.isLesson()) {

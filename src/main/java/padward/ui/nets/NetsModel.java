@@ -28,7 +28,7 @@ import padward.fabric.delay.Corner;
 import padward.ui.design.OpenDesign;
 import padward.ui.model.QuestionModel;
 import padward.ui.model.WindowModel;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 import padward.ui.work.FaultText;
 import padward.ui.work.JobSlot;
 
@@ -48,7 +48,7 @@ final class NetsModel {
     private final Map<String, Answer> toPad = new HashMap<>();
     private final IntegerProperty known = new SimpleIntegerProperty(0);
     private final Deque<String> waiting = new ArrayDeque<>();
-    private Background.Job building = () -> {};
+    private BackgroundWork.Job building = () -> {};
 
     NetsModel(WindowModel model) {
         this.model = model;

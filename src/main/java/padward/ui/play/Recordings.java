@@ -11,7 +11,7 @@ import padward.design.Design;
 import padward.format.design.Demo;
 import padward.lesson.recording.RecordedRounds;
 import padward.ui.design.OpenDesign;
-import padward.ui.model.GroupParser;
+import padward.ui.model.GroupFieldsParser;
 import padward.ui.model.WindowModel;
 import padward.ui.work.JobSlot;
 
@@ -97,8 +97,8 @@ final class Recordings {
                 progress ->
                         RecordedRounds.of(
                                 design,
-                                GroupParser.nets(design, nets),
-                                GroupParser.pads(design, pads),
+                                GroupFieldsParser.nets(design, nets),
+                                GroupFieldsParser.pads(design, pads),
                                 progress),
                 result -> rounds.set(Optional.of(new NegotiationPlayer(result))));
     }

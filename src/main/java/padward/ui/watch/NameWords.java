@@ -10,7 +10,7 @@ import padward.ui.design.OpenDesign;
 import padward.ui.design.SearchableNames;
 import padward.ui.model.Suggestions;
 import padward.ui.model.WindowModel;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 import padward.watch.condition.ConditionNetNames;
 
 /** Names of the open design for a word that is being typed; found away from the UI thread. */
@@ -18,7 +18,7 @@ final class NameWords {
     private static final String IN_NAMES = "_/.:$-#@[]";
 
     private final WindowModel model;
-    private Background.Job finding = () -> {};
+    private BackgroundWork.Job finding = () -> {};
     private Optional<OpenDesign> known = Optional.empty();
     private Lazy<SearchableNames> vectorsAndNets = new Lazy<>(() -> SearchableNames.NONE);
     private Lazy<SearchableNames> padsAndNets = vectorsAndNets;

@@ -18,7 +18,7 @@ import padward.design.Design;
 import padward.ui.design.OpenDesign;
 import padward.ui.model.WindowModel;
 import padward.ui.model.WorkState;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 import padward.ui.work.JobSlot;
 import padward.watch.condition.ConditionNetNames;
 import padward.watch.condition.ConditionParser;
@@ -40,8 +40,8 @@ public final class WatchModel {
             new SimpleObjectProperty<>(Optional.empty());
     private final ObjectProperty<Optional<BadInput>> resetFault =
             new SimpleObjectProperty<>(Optional.empty());
-    private Background.Job checkingWhen = () -> {};
-    private Background.Job checkingReset = () -> {};
+    private BackgroundWork.Job checkingWhen = () -> {};
+    private BackgroundWork.Job checkingReset = () -> {};
     private Optional<Stated> asked = Optional.empty();
 
     /**
@@ -97,7 +97,7 @@ public final class WatchModel {
     }
 
     /** Reads a condition away from the UI thread: to look up a name may take a while. */
-    private Background.Job check(
+    private BackgroundWork.Job check(
             String option, String text, ObjectProperty<Optional<BadInput>> result) {
         // A fault that was found before is about another text.
         result.set(Optional.empty());

@@ -28,7 +28,7 @@ public final class JobSlot {
     private final BooleanProperty busy = new SimpleBooleanProperty(false);
     private final DoubleProperty fraction = new SimpleDoubleProperty(UNKNOWN);
     private final StringProperty message = new SimpleStringProperty("");
-    private Background.Job running = () -> {};
+    private BackgroundWork.Job running = () -> {};
 
     /** Asks the running piece for what it has so far, if it can give that. */
     private Optional<Runnable> ending = Optional.empty();
@@ -52,7 +52,7 @@ public final class JobSlot {
      *
      * @param what what it does, for the progress line
      */
-    public <T> void start(String what, Background.Work<T> work, Consumer<T> then) {
+    public <T> void start(String what, BackgroundWork.Work<T> work, Consumer<T> then) {
         start(what, work, then, () -> {});
     }
 
@@ -64,7 +64,7 @@ public final class JobSlot {
      *     stopped it; not where another piece replaces it
      */
     public <T> void start(
-            String what, Background.Work<T> work, Consumer<T> then, Runnable otherwise) {
+            String what, BackgroundWork.Work<T> work, Consumer<T> then, Runnable otherwise) {
         start(what, work, then, Optional.empty(), otherwise);
     }
 
@@ -74,7 +74,7 @@ public final class JobSlot {
      *
      * @param what what it does, for the progress line
      */
-    public <T> void startWithSoFar(String what, Background.Work<T> work, Consumer<T> then) {
+    public <T> void startWithSoFar(String what, BackgroundWork.Work<T> work, Consumer<T> then) {
         AtomicBoolean end = new AtomicBoolean();
         start(
                 what,
@@ -85,7 +85,7 @@ public final class JobSlot {
     }
 
     private static <T> Optional<T> soFar(
-            Background.Work<T> work, Progress progress, AtomicBoolean end) throws Exception {
+            BackgroundWork.Work<T> work, Progress progress, AtomicBoolean end) throws Exception {
         try {
             return Optional.of(
                     work.run(
@@ -108,7 +108,7 @@ public final class JobSlot {
 
     private <T> void start(
             String what,
-            Background.Work<T> work,
+            BackgroundWork.Work<T> work,
             Consumer<T> then,
             Optional<Runnable> whenStopped,
             Runnable withoutResult) {

@@ -6,7 +6,7 @@ import javafx.collections.ObservableList;
 
 /** All running work of the window. */
 public final class Jobs {
-    private final Background background;
+    private final BackgroundWork background;
     private final Notes notes;
     private final ObservableList<JobSlot> running = FXCollections.observableArrayList();
 
@@ -16,13 +16,13 @@ public final class Jobs {
 
     private int stops;
 
-    public Jobs(Background background, Notes notes) {
+    public Jobs(BackgroundWork background, Notes notes) {
         this.background = background;
         this.notes = notes;
     }
 
     /** Runs the work. */
-    public Background background() {
+    public BackgroundWork background() {
         return background;
     }
 

@@ -11,12 +11,12 @@ import padward.base.Progress;
  *
  * @param <T> the result
  */
-public final class PrefetchTask<T> implements Background.Work<T> {
+public final class PrefetchTask<T> implements BackgroundWork.Work<T> {
     private final FutureTask<T> task;
     private volatile Progress watcher = Progress.NONE;
 
     /** Starts work on its own daemon thread. */
-    public PrefetchTask(Background.Work<T> work) {
+    public PrefetchTask(BackgroundWork.Work<T> work) {
         task = new FutureTask<>(() -> work.run(new Watched()));
         Thread thread = new Thread(task, "padward-ahead");
         thread.setDaemon(true);

@@ -9,10 +9,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.IntFunction;
 import padward.change.Edit;
-import padward.design.Branches;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.RouteTree;
+import padward.design.RouteTreeBranches;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.VertexKind;
@@ -145,7 +145,7 @@ final class NetRerouter {
         for (int place = 1; place < tree.size(); place++) {
             gone[place] = !serves[place];
         }
-        return Branches.without(tree, gone);
+        return RouteTreeBranches.without(tree, gone);
     }
 
     /** Makes free what a net uses beyond the part that it keeps. */

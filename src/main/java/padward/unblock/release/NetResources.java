@@ -89,7 +89,7 @@ public final class NetResources {
      * For each place, the cells that everything below it serves: when all of them leave, the place
      * is given back. {@link #OTHERS} where other things are served too, and at the root; {@link
      * #MANY} where it is only cells, but more than are asked for. Follows {@link
-     * padward.design.Branches}.
+     * padward.design.RouteTreeBranches}.
      *
      * @param without the branch of a port that loses its pad; counted as gone already
      * @param most more cells than this count as too many

@@ -17,13 +17,13 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import padward.change.Edit;
 import padward.change.Outcome;
-import padward.design.Branches;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupancy;
 import padward.design.Occupant;
 import padward.design.Port;
 import padward.design.RouteTree;
+import padward.design.RouteTreeBranches;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
@@ -250,7 +250,7 @@ public final class ConsequenceAnalysis {
                 }
             }
         }
-        return Optional.of(new Edit.RouteNet(net.name(), Branches.without(tree, gone)));
+        return Optional.of(new Edit.RouteNet(net.name(), RouteTreeBranches.without(tree, gone)));
     }
 
     private Map<Integer, Consequence> consequences(

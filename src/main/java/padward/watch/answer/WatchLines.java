@@ -51,7 +51,7 @@ public final class WatchLines {
                                                     + "."));
             result.add(clock(clock));
         }
-        result.addAll(SetupHold.of(placed).lines());
+        result.addAll(CircuitSetupHold.of(placed).lines());
         for (SinkDelayChange change : placed.loads()) {
             result.add(
                     "Sink "

@@ -22,7 +22,7 @@ public record Parity(List<String> nets, Optional<String> clock) implements Recip
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
         RecipeBuilder recipe = new RecipeBuilder("parity", kinds, clock);
-        recipe.requireNets(nets.size(), 2, Changes.MOST_NETS);
+        recipe.requireNets(nets.size(), 2, AnyChange.MOST_NETS);
         int odd = recipe.many().parity(recipe.nets(nets));
         String function = "High while an odd number of " + RecipeBuilder.listed(nets) + " is high";
         if (clock.isPresent()) {

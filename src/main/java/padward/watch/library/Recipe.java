@@ -6,7 +6,7 @@ import padward.watch.circuit.CircuitKinds;
 
 /** What makes a circuit: one sort of the library, with its nets and numbers. */
 public sealed interface Recipe
-        permits Changes,
+        permits AnyChange,
                 Count,
                 Divide,
                 Own,

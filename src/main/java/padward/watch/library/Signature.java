@@ -33,7 +33,7 @@ public record Signature(List<String> nets, String clock, Event reset, Optional<E
     @Override
     public Circuit circuit(CircuitKinds kinds) throws BadInput {
         RecipeBuilder recipe = new RecipeBuilder("signature", kinds, Optional.of(clock));
-        recipe.requireNets(nets.size(), 1, Changes.MOST_NETS);
+        recipe.requireNets(nets.size(), 1, AnyChange.MOST_NETS);
         LogicGraph logic = recipe.logic();
         int restart = recipe.event("--reset", reset);
         int taken =

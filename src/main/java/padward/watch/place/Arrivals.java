@@ -149,7 +149,7 @@ final class Arrivals {
         }
 
         private Optional<Delay> outOf(int element) {
-            Spot spot = wiring.layout().spots().get(element);
+            FreeSite spot = wiring.layout().spots().get(element);
             if (spot.function() instanceof CellFunction.Register register) {
                 if (!clocked || connections.clock(element) != start) {
                     return Optional.empty();
@@ -175,7 +175,7 @@ final class Arrivals {
             return at(source).map(d -> d.plus(along(source, vertex)));
         }
 
-        private Delay through(Spot spot, int vertex) {
+        private Delay through(FreeSite spot, int vertex) {
             Optional<EdgeFinder.EdgeValue> edge =
                     edges.find(vertex, spot.outVertex())
                             .filter(e -> e.kind() == EdgeKind.PASS_THROUGH);
@@ -206,7 +206,7 @@ final class Arrivals {
                     continue;
                 }
                 int vertex = wiring.inputs().get(e)[0];
-                Spot spot = wiring.layout().spots().get(e);
+                FreeSite spot = wiring.layout().spots().get(e);
                 String end = names.nameOf(e) + "." + spot.pinAt(vertex);
                 atPin(connections.inputs(e)[0], vertex).ifPresent(d -> atRegisters.put(end, d));
             }

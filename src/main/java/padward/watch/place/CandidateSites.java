@@ -27,7 +27,7 @@ final class CandidateSites {
     private final Fabric fabric;
     private final List<IntSet> freedAtPads;
     private final int[] pads;
-    private final List<List<Spot>> spots = new ArrayList<>();
+    private final List<List<FreeSite>> spots = new ArrayList<>();
 
     /** By source, what it reaches; empty as long as that is not known. */
     private final List<BitSet> reached = new ArrayList<>();
@@ -74,7 +74,7 @@ final class CandidateSites {
     }
 
     /** By element, where it can be placed as far as has been looked at. */
-    List<List<Spot>> spots() {
+    List<List<FreeSite>> spots() {
         return List.copyOf(spots);
     }
 
@@ -199,8 +199,8 @@ final class CandidateSites {
         while (again) {
             again = false;
             for (int e = 0; e < connections.elements(); e++) {
-                List<Spot> left = new ArrayList<>();
-                for (Spot spot : spots.get(e)) {
+                List<FreeSite> left = new ArrayList<>();
+                for (FreeSite spot : spots.get(e)) {
                     if (inputsFit(e, spot)) {
                         left.add(spot);
                     }
@@ -222,7 +222,7 @@ final class CandidateSites {
     }
 
     /** Whether each input can be reached by its source, at a pin of its own. */
-    private boolean inputsFit(int element, Spot spot) {
+    private boolean inputsFit(int element, FreeSite spot) {
         int[] sources = connections.inputs(element);
         int[] vertices = spot.inputVertices();
         int[] inputAt = new int[vertices.length];

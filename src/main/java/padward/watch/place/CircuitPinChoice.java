@@ -24,7 +24,7 @@ final class CircuitPinChoice {
     }
 
     /** What stands against a spot for an element with that many inputs, in tiles. */
-    int against(Spot spot, int inputs) {
+    int against(FreeSite spot, int inputs) {
         int easy = 0;
         for (int vertex : spot.inputVertices()) {
             easy += Reachable.countUpTo(EASY, vertex, into, unused.closed()) >= EASY ? 1 : 0;
@@ -34,7 +34,7 @@ final class CircuitPinChoice {
     }
 
     /** A vertex for each input, the easiest ones. */
-    int[] easiest(Spot spot, int inputs) {
+    int[] easiest(FreeSite spot, int inputs) {
         IntArrayList pins = IntArrayList.wrap(spot.inputVertices());
         IntArrayList eased = new IntArrayList();
         for (int rank = EASY; rank > 0 && eased.size() < inputs; rank = rank / 2) {
@@ -49,7 +49,7 @@ final class CircuitPinChoice {
     }
 
     /** A vertex for each input, at random. */
-    int[] drawn(Spot spot, int inputs, Random random) {
+    int[] drawn(FreeSite spot, int inputs, Random random) {
         IntArrayList pins = new IntArrayList(spot.inputVertices());
         IntLists.shuffle(pins, random);
         return pins.subList(0, inputs).toIntArray();

@@ -8,7 +8,7 @@ import java.util.List;
  * @param spots by element; no two on one site
  * @param cost estimated length of all connections, in tiles
  */
-record Layout(List<Spot> spots, double cost) {
+record Layout(List<FreeSite> spots, double cost) {
     Layout {
         spots = List.copyOf(spots);
     }

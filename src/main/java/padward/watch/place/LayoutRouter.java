@@ -109,7 +109,7 @@ final class LayoutRouter {
             BitSet pads = closed;
             fabric.pads().forEach(p -> pads.set(p.vertex()));
         }
-        for (Spot spot : layout.spots()) {
+        for (FreeSite spot : layout.spots()) {
             int first = spot.site().firstPin();
             closed.set(first, first + spot.site().pins().size());
         }

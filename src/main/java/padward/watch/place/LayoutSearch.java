@@ -29,20 +29,20 @@ final class LayoutSearch {
     private static final double COOLING = 0.9;
 
     private final Estimate estimate;
-    private final List<List<Spot>> candidates = new ArrayList<>();
+    private final List<List<FreeSite>> candidates = new ArrayList<>();
 
     /**
      * @param spots where each element can be placed
      * @param awkward what stands against a spot, in tiles: pins that are hard to reach
      */
-    LayoutSearch(Estimate estimate, List<List<Spot>> spots, Awkward awkward) {
+    LayoutSearch(Estimate estimate, List<List<FreeSite>> spots, Awkward awkward) {
         this.estimate = estimate;
         int count = spots.size();
         int nearest = count <= MOST_TRIED_WHOLE ? NEAREST[count] : NEAREST_ANNEALED + 3 * count;
         for (int e = 0; e < count; e++) {
             int element = e;
             // Ranked by distance first, so that only the nearest are looked at more closely.
-            List<Spot> ranked = ranked(spots.get(e), s -> rank(element, s), 2 * nearest);
+            List<FreeSite> ranked = ranked(spots.get(e), s -> rank(element, s), 2 * nearest);
             Int2IntOpenHashMap against = new Int2IntOpenHashMap();
             ranked.forEach(s -> against.put(s.outVertex(), awkward.of(s)));
             candidates.add(
@@ -52,25 +52,25 @@ final class LayoutSearch {
 
     /** What stands against a spot. */
     interface Awkward {
-        int of(Spot spot);
+        int of(FreeSite spot);
     }
 
     private interface Rank {
-        int of(Spot spot);
+        int of(FreeSite spot);
     }
 
-    private int rank(int element, Spot spot) {
+    private int rank(int element, FreeSite spot) {
         int tile = spot.site().tile();
         return 2 * estimate.toFixed(element, tile) + estimate.toAllFixed(tile);
     }
 
     /** The first of some spots by rank, then by site. O(spots · log most). */
-    private static List<Spot> ranked(List<Spot> spots, Rank rank, int most) {
-        record Ranked(Spot spot, int rank) {}
+    private static List<FreeSite> ranked(List<FreeSite> spots, Rank rank, int most) {
+        record Ranked(FreeSite spot, int rank) {}
         Comparator<Ranked> order =
                 Comparator.comparingInt(Ranked::rank).thenComparingInt(r -> r.spot().site().id());
         PriorityQueue<Ranked> first = new PriorityQueue<>(order.reversed());
-        for (Spot spot : spots) {
+        for (FreeSite spot : spots) {
             int own = rank.of(spot);
             if (first.size() < most || own <= first.peek().rank()) {
                 first.add(new Ranked(spot, own));
@@ -96,7 +96,7 @@ final class LayoutSearch {
     private final class Combinations {
         private final PriorityQueue<Layout> kept =
                 new PriorityQueue<>(Comparator.comparingDouble(Layout::cost).reversed());
-        private final List<Spot> chosen = new ArrayList<>();
+        private final List<FreeSite> chosen = new ArrayList<>();
         private final IntSet taken = new IntOpenHashSet();
 
         void add(int element, double cost, Progress progress) {
@@ -111,7 +111,7 @@ final class LayoutSearch {
                 return;
             }
             check(progress);
-            for (Spot spot : candidates.get(element)) {
+            for (FreeSite spot : candidates.get(element)) {
                 if (taken.add(spot.site().id())) {
                     double more = estimate.toFixed(element, spot.site().tile());
                     for (int other : estimate.neighbours(element)) {
@@ -136,16 +136,16 @@ final class LayoutSearch {
 
     /** A layout by annealing; empty when there are not enough spots. */
     Optional<Layout> annealed(long seed, Progress progress) {
-        Optional<Spot[]> start = new SpotMatching(candidates).assigned();
+        Optional<FreeSite[]> start = new SpotMatching(candidates).assigned();
         return start.map(s -> new Annealing(s, new Random(seed)).run(progress));
     }
 
     private final class Annealing {
-        private final Spot[] at;
+        private final FreeSite[] at;
         private final Random random;
         private final Int2IntOpenHashMap elementOn = new Int2IntOpenHashMap();
 
-        Annealing(Spot[] start, Random random) {
+        Annealing(FreeSite[] start, Random random) {
             this.at = start;
             this.random = random;
             elementOn.defaultReturnValue(-1);
@@ -158,7 +158,7 @@ final class LayoutSearch {
             double temperature = Math.max(1, cost() / at.length);
             int steps = (int) Math.ceil(Math.log(0.05 / temperature) / Math.log(COOLING));
             int moves = Math.max(20, MOVES_EACH * at.length / Math.max(1, steps));
-            Spot[] best = at.clone();
+            FreeSite[] best = at.clone();
             double cost = cost();
             double least = cost;
             for (int step = 0; step <= steps; step++) {
@@ -199,14 +199,14 @@ final class LayoutSearch {
         /** Moves an element, or lets two change places; the change of the cost. */
         private double move(double temperature) {
             int element = random.nextInt(at.length);
-            List<Spot> own = candidates.get(element);
-            Spot to = own.get(random.nextInt(own.size()));
+            List<FreeSite> own = candidates.get(element);
+            FreeSite to = own.get(random.nextInt(own.size()));
             int there = elementOn.get(to.site().id());
             if (there == element) {
                 return 0;
             }
-            Spot from = at[element];
-            Optional<Spot> back =
+            FreeSite from = at[element];
+            Optional<FreeSite> back =
                     there < 0
                             ? Optional.empty()
                             : candidates.get(there).stream()
@@ -215,7 +215,7 @@ final class LayoutSearch {
             if (there >= 0 && back.isEmpty()) {
                 return 0;
             }
-            Spot was = there < 0 ? to : at[there];
+            FreeSite was = there < 0 ? to : at[there];
             double before = own(element) + toOthers(element);
             before += there < 0 ? 0 : own(there) + toOthers(there);
             at[element] = to;

@@ -10,11 +10,11 @@ import java.util.Optional;
 import padward.base.Progress;
 import padward.change.Edit;
 import padward.change.Outcome;
-import padward.design.Branches;
 import padward.design.Design;
 import padward.design.Net;
 import padward.design.Occupant;
 import padward.design.RouteTree;
+import padward.design.RouteTreeBranches;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.delay.Corner;
@@ -62,7 +62,7 @@ final class RoomMaker {
                 wanted.set(vertex);
             }
         }
-        for (Spot spot : wiring.layout().spots()) {
+        for (FreeSite spot : wiring.layout().spots()) {
             int first = spot.site().firstPin();
             wanted.set(first, first + spot.site().pins().size());
         }
@@ -136,7 +136,7 @@ final class RoomMaker {
             serves[tree.parent(place)] |= serves[place];
             gone[place] = !serves[place];
         }
-        return Branches.without(tree, gone);
+        return RouteTreeBranches.without(tree, gone);
     }
 
     /** One may need the wires that another leaves: the order in which that works, if one does. */

@@ -11,14 +11,14 @@ import java.util.Optional;
  * paths (Berge 1957).
  */
 final class SpotMatching {
-    private final List<List<Spot>> candidates;
+    private final List<List<FreeSite>> candidates;
     private final Int2IntOpenHashMap elementOn = new Int2IntOpenHashMap();
-    private final Spot[] at;
+    private final FreeSite[] at;
     private int matched;
 
-    SpotMatching(List<List<Spot>> candidates) {
+    SpotMatching(List<List<FreeSite>> candidates) {
         this.candidates = candidates;
-        this.at = new Spot[candidates.size()];
+        this.at = new FreeSite[candidates.size()];
         elementOn.defaultReturnValue(-1);
         for (int e = 0; e < at.length; e++) {
             matched += place(e, new IntOpenHashSet()) ? 1 : 0;
@@ -26,7 +26,7 @@ final class SpotMatching {
     }
 
     private boolean place(int element, IntSet tried) {
-        for (Spot spot : candidates.get(element)) {
+        for (FreeSite spot : candidates.get(element)) {
             int site = spot.site().id();
             if (tried.add(site)) {
                 int there = elementOn.get(site);
@@ -46,7 +46,7 @@ final class SpotMatching {
     }
 
     /** A spot for each element; empty when there are not enough. */
-    Optional<Spot[]> assigned() {
+    Optional<FreeSite[]> assigned() {
         return matched == at.length ? Optional.of(at.clone()) : Optional.empty();
     }
 }

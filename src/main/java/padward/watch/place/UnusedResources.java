@@ -28,8 +28,8 @@ final class UnusedResources {
     /** What routes may enter only at their ends: the above, all pads, pins of unused sites. */
     private final BitSet closed;
 
-    private final List<Spot> tables = new ArrayList<>();
-    private final List<Spot> registers = new ArrayList<>();
+    private final List<FreeSite> tables = new ArrayList<>();
+    private final List<FreeSite> registers = new ArrayList<>();
 
     /** Wires of nets that may be moved; routes may use them, though they had better not. */
     private final BitSet movable;
@@ -75,12 +75,12 @@ final class UnusedResources {
             for (String kind : site.accepts()) {
                 Optional.ofNullable(functions.get(kind))
                         .filter(f -> f.fits(site))
-                        .ifPresent(f -> add(new Spot(site, kind, f)));
+                        .ifPresent(f -> add(new FreeSite(site, kind, f)));
             }
         }
     }
 
-    private void add(Spot spot) {
+    private void add(FreeSite spot) {
         (spot.function() instanceof CellFunction.LookupTable ? tables : registers).add(spot);
     }
 
@@ -102,13 +102,13 @@ final class UnusedResources {
     }
 
     /** Where an element could be placed as far as it alone is concerned. */
-    List<Spot> spotsFor(CircuitElement element) {
+    List<FreeSite> spotsFor(CircuitElement element) {
         return (element instanceof CircuitElement.Register ? registers : tables)
                 .stream().filter(s -> fits(s.function(), element)).toList();
     }
 
     /** The register of a pad's IO register site as a spot; empty when something uses it. */
-    Optional<Spot> spotOf(WatchQuestion.PadRegister wanted) {
+    Optional<FreeSite> spotOf(WatchQuestion.PadRegister wanted) {
         SiteView site = fabric.site(wanted.site());
         int first = used.nextSetBit(site.firstPin());
         boolean free =
@@ -116,7 +116,7 @@ final class UnusedResources {
                         && !fabric.unusable().isSite(site.id())
                         && (first < 0 || first >= site.firstPin() + site.pins().size());
         return free
-                ? Optional.of(new Spot(site, wanted.kind(), wanted.function()))
+                ? Optional.of(new FreeSite(site, wanted.kind(), wanted.function()))
                 : Optional.empty();
     }
 

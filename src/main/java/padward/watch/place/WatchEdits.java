@@ -65,7 +65,7 @@ final class WatchEdits {
     List<Edit> all() {
         List<Edit> edits = new ArrayList<>();
         for (int e = 0; e < connections.elements(); e++) {
-            Spot spot = wiring.layout().spots().get(e);
+            FreeSite spot = wiring.layout().spots().get(e);
             edits.add(new Edit.AddCell(nameOf(e), spot.kind(), spot.site().name(), settings(e)));
         }
         List<Edit> branches = new ArrayList<>();
@@ -74,7 +74,7 @@ final class WatchEdits {
             RouteTree tree = wiring.trees().get(s);
             List<Edit.CellEnd> ends = wiring.sinks().get(s).stream().map(this::end).toList();
             if (source instanceof Source.OfElement of) {
-                Spot spot = wiring.layout().spots().get(of.element());
+                FreeSite spot = wiring.layout().spots().get(of.element());
                 Edit.CellEnd driver =
                         new Edit.CellEnd(nameOf(of.element()), spot.function().output());
                 edits.add(new Edit.AddNet(nameOf(of.element()), driver, ends, tree, false));
@@ -96,7 +96,7 @@ final class WatchEdits {
     }
 
     private Edit.CellEnd end(Wiring.Sink sink) {
-        Spot spot = wiring.layout().spots().get(sink.element());
+        FreeSite spot = wiring.layout().spots().get(sink.element());
         return new Edit.CellEnd(nameOf(sink.element()), spot.pinAt(sink.vertex()));
     }
 
@@ -121,7 +121,7 @@ final class WatchEdits {
 
     private Map<String, String> settings(int element) {
         CircuitElement what = connections.circuit().elements().get(element);
-        Spot spot = wiring.layout().spots().get(element);
+        FreeSite spot = wiring.layout().spots().get(element);
         if (what instanceof CircuitElement.Register register) {
             return CellSpelling.settings(register, (CellFunction.Register) spot.function());
         }
@@ -130,7 +130,7 @@ final class WatchEdits {
     }
 
     /** The table as a function of the pins that its inputs came to. */
-    private CircuitElement.Table pinned(CircuitElement.Table table, Spot spot, int element) {
+    private CircuitElement.Table pinned(CircuitElement.Table table, FreeSite spot, int element) {
         int[] pins = spot.inputVertices();
         int[] vertices = wiring.inputs().get(element);
         int[] pinOfInput =

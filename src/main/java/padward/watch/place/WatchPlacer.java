@@ -74,7 +74,7 @@ public final class WatchPlacer {
     private boolean nothingFreed;
 
     /** Those that were tried, each once: the first ones are tried a second time. */
-    private final Set<List<Spot>> distinctTried = new HashSet<>();
+    private final Set<List<FreeSite>> distinctTried = new HashSet<>();
 
     /** What stands against spots, by their outputs: elements of a sort share their spots. */
     private final Int2IntOpenHashMap awkward = new Int2IntOpenHashMap();
@@ -246,7 +246,7 @@ public final class WatchPlacer {
                 + ".";
     }
 
-    private Optional<WatchResult> search(List<List<Spot>> spots, int most) {
+    private Optional<WatchResult> search(List<List<FreeSite>> spots, int most) {
         LayoutSearch search =
                 new LayoutSearch(
                         new Estimate(connections, new Distances(connections, fabric, pads)),
@@ -263,7 +263,7 @@ public final class WatchPlacer {
             }
             return Optional.empty();
         }
-        Set<List<Spot>> known = new HashSet<>();
+        Set<List<FreeSite>> known = new HashSet<>();
         for (int i = 0; i < Math.min(most, MOST_ANNEALED); i++) {
             Optional<Layout> layout = search.annealed(SEED + i, progress);
             if (layout.isPresent() && known.add(layout.get().spots())) {
@@ -276,11 +276,11 @@ public final class WatchPlacer {
         return Optional.empty();
     }
 
-    private int against(Spot spot) {
+    private int against(FreeSite spot) {
         return awkward.computeIfAbsent(spot.outVertex(), v -> calculatedAgainst(spot));
     }
 
-    private int calculatedAgainst(Spot spot) {
+    private int calculatedAgainst(FreeSite spot) {
         progress.check();
         int inputs =
                 connections.circuit().elements().stream()
@@ -291,7 +291,7 @@ public final class WatchPlacer {
         return pins.against(spot, inputs);
     }
 
-    private static boolean isTable(Spot spot) {
+    private static boolean isTable(FreeSite spot) {
         return spot.clockVertex() == Fabric.NOTHING;
     }
 
@@ -306,7 +306,7 @@ public final class WatchPlacer {
             progress.check();
             List<int[]> inputs = new ArrayList<>();
             for (int e = 0; e < connections.elements(); e++) {
-                Spot spot = layout.spots().get(e);
+                FreeSite spot = layout.spots().get(e);
                 int count = connections.inputs(e).length;
                 inputs.add(i == 0 ? pins.easiest(spot, count) : pins.drawn(spot, count, random));
             }
@@ -388,7 +388,7 @@ public final class WatchPlacer {
         progress.check();
         List<WatchResult.PlacedCell> cells = new ArrayList<>();
         for (int e = 0; e < connections.elements(); e++) {
-            Spot spot = wiring.layout().spots().get(e);
+            FreeSite spot = wiring.layout().spots().get(e);
             cells.add(
                     new WatchResult.PlacedCell(
                             e, names.nameOf(e), spot.kind(), spot.site().name()));

@@ -2,7 +2,7 @@ package padward.watch.place;
 
 import java.util.List;
 import java.util.Optional;
-import padward.breakout.ask.DriverWish;
+import padward.breakout.ask.WantedDriver;
 import padward.design.Design;
 import padward.fabric.CellFunction;
 import padward.watch.circuit.Circuit;
@@ -23,7 +23,7 @@ public record WatchQuestion(
         Design design,
         Circuit circuit,
         List<Integer> pads,
-        DriverWish driver,
+        WantedDriver driver,
         Optional<PadRegister> lastAtPad,
         boolean mayMove) {
     /**
@@ -53,13 +53,13 @@ public record WatchQuestion(
     }
 
     /** A question that leaves all sites open. */
-    public WatchQuestion(Design design, Circuit circuit, List<Integer> pads, DriverWish driver) {
+    public WatchQuestion(Design design, Circuit circuit, List<Integer> pads, WantedDriver driver) {
         this(design, circuit, pads, driver, Optional.empty(), false);
     }
 
     /** A question that leaves the drivers' settings to the pads' banks. */
     public WatchQuestion(Design design, Circuit circuit, List<Integer> pads) {
-        this(design, circuit, pads, DriverWish.NONE);
+        this(design, circuit, pads, WantedDriver.NONE);
     }
 
     /** The same question about another circuit, with as many outputs. */

@@ -5,7 +5,7 @@ import java.util.Optional;
 import padward.design.Net;
 import padward.fabric.delay.Delay;
 import padward.timing.Arrival;
-import padward.watch.answer.SetupHold;
+import padward.watch.answer.CircuitSetupHold;
 import padward.watch.place.WatchResult;
 
 /**
@@ -32,7 +32,7 @@ public record FabricRegister(
         Optional<String> reason,
         Optional<Delay> atInstrument,
         Optional<Arrival> arrival,
-        Optional<SetupHold> check,
+        Optional<CircuitSetupHold> check,
         List<String> missing) {
     /** Copies the lists. */
     public FabricRegister {

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import padward.watch.answer.SetupHold;
+import padward.watch.answer.CircuitSetupHold;
 
 /** A register in the fabric, in words. */
 final class FabricRegisterText {
@@ -48,7 +48,8 @@ final class FabricRegisterText {
         return result;
     }
 
-    private static List<String> timing(FabricRegister line, SetupHold check, double periodPs) {
+    private static List<String> timing(
+            FabricRegister line, CircuitSetupHold check, double periodPs) {
         List<String> result = new ArrayList<>(check.lines());
         if (line.twoStages()) {
             // It is what the first of the two is there for.

@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
-import padward.breakout.ask.DriverWish;
+import padward.breakout.ask.WantedDriver;
 import padward.breakout.group.Bus;
 import padward.breakout.group.IoRegister;
 import padward.breakout.group.RegisterCheck;
@@ -21,7 +21,7 @@ import padward.fabric.pad.DriverSetting;
 import padward.timing.ExternalLineDelay;
 import padward.timing.LaunchTime;
 import padward.timing.OutputPath;
-import padward.watch.answer.SetupHold;
+import padward.watch.answer.CircuitSetupHold;
 import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitElement;
 import padward.watch.circuit.Signal;
@@ -79,7 +79,7 @@ record RegisterPlacing(
                                     false),
                             progress);
             if (result instanceof WatchResult.Placed placed) {
-                SetupHold check = SetupHold.of(placed, localPercent);
+                CircuitSetupHold check = CircuitSetupHold.of(placed, localPercent);
                 Optional<String> late = failure(check);
                 if (late.isEmpty()) {
                     return accepted(placed, line, two, last.isPresent(), check);
@@ -115,12 +115,12 @@ record RegisterPlacing(
         return result;
     }
 
-    static DriverWish wish(Bus.Line line) {
+    static WantedDriver wish(Bus.Line line) {
         return line.route()
                 .setting()
                 .map(DriverSetting::name)
-                .map(DriverWish::of)
-                .orElse(DriverWish.NONE);
+                .map(WantedDriver::of)
+                .orElse(WantedDriver.NONE);
     }
 
     /** One register, or two one after the other; made by hand, as it needs no lookup table. */
@@ -143,7 +143,7 @@ record RegisterPlacing(
                 List.of());
     }
 
-    private Optional<String> failure(SetupHold check) {
+    private Optional<String> failure(CircuitSetupHold check) {
         if (check.holdPs().filter(h -> h < 0).isPresent()) {
             return Optional.of(
                     String.format(
@@ -166,7 +166,7 @@ record RegisterPlacing(
             Bus.Line line,
             boolean two,
             boolean lastAtPad,
-            SetupHold check) {
+            CircuitSetupHold check) {
         Answer.FreeRoute free = placed.legs().get(0).answer();
         Net out = free.question().net();
         Bus.Line now = new Bus.Line(out, line.pad(), free.route(), line.standing());

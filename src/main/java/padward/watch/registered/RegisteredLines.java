@@ -12,7 +12,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import padward.base.Progress;
 import padward.breakout.ask.DriverFit;
-import padward.breakout.ask.DriverWish;
+import padward.breakout.ask.WantedDriver;
 import padward.breakout.group.Bus;
 import padward.breakout.group.ForwardedClock;
 import padward.breakout.group.RegisterQuestion;
@@ -234,7 +234,7 @@ public record RegisteredLines(
                                 free,
                                 clock,
                                 pad,
-                                line.map(RegisterPlacing::wish).orElse(DriverWish.NONE),
+                                line.map(RegisterPlacing::wish).orElse(WantedDriver.NONE),
                                 DriverFit.standing(now, pad),
                                 external,
                                 progress);

@@ -13,7 +13,7 @@ import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
 import padward.watch.circuit.Signal;
 import padward.watch.condition.ConditionNetNames;
-import padward.watch.library.Changes;
+import padward.watch.library.AnyChange;
 import padward.watch.library.ClockChoice;
 import padward.watch.library.Count;
 import padward.watch.library.Divide;
@@ -152,7 +152,7 @@ public record CircuitRequest(
             }
             case ANY -> {
                 List<String> seen = nets(design);
-                yield new Changes(seen, clock(design, seen));
+                yield new AnyChange(seen, clock(design, seen));
             }
             case PARITY -> {
                 List<String> seen = nets(design);

@@ -124,7 +124,7 @@ class DriverFitTest {
                 .net("n", "c.q", "", "s.q");
     }
 
-    private static String chosen(Design design, DriverWish wish) {
+    private static String chosen(Design design, WantedDriver wish) {
         Question question = new Question(design, design.nets().get(0), 0, Corner.SLOW, wish);
         return DriverFit.of(question).setting().map(DriverSetting::name).orElse("");
     }
@@ -132,11 +132,11 @@ class DriverFitTest {
     @Test
     void theGentlestOfOnePadIsTaken() {
         Design design = choice().design();
-        assertThat(chosen(design, DriverWish.NONE)).isEqualTo("weak");
-        assertThat(chosen(design, new DriverWish("", 100))).isEqualTo("weak-fast");
-        assertThat(chosen(design, new DriverWish("", 200))).isEqualTo("strong");
-        assertThat(chosen(design, new DriverWish("", 500))).isEqualTo("strong");
-        assertThat(chosen(design, DriverWish.of("pair"))).isEqualTo("pair");
+        assertThat(chosen(design, WantedDriver.NONE)).isEqualTo("weak");
+        assertThat(chosen(design, new WantedDriver("", 100))).isEqualTo("weak-fast");
+        assertThat(chosen(design, new WantedDriver("", 200))).isEqualTo("strong");
+        assertThat(chosen(design, new WantedDriver("", 500))).isEqualTo("strong");
+        assertThat(chosen(design, WantedDriver.of("pair"))).isEqualTo("pair");
     }
 
     @Test
@@ -149,7 +149,7 @@ class DriverFitTest {
                                 design.nets().get(0),
                                 0,
                                 Corner.SLOW,
-                                DriverWish.of("other")),
+                                WantedDriver.of("other")),
                         Progress.NONE);
         assertThat(((Answer.NoRoute) answer).reason()).isEqualTo(NoRouteReason.NO_FITTING_SETTING);
     }
@@ -195,7 +195,8 @@ class DriverFitTest {
         Answer.Open weak =
                 (Answer.Open)
                         Asker.ask(
-                                new Question(design, there, 1, Corner.SLOW, DriverWish.of("weak")),
+                                new Question(
+                                        design, there, 1, Corner.SLOW, WantedDriver.of("weak")),
                                 Progress.NONE);
         assertThat(AnswerEdits.of(weak)).containsExactly(new Edit.SetDriver("o", "weak"));
     }

@@ -74,7 +74,7 @@ class PadDrivingTest {
                 Asker.ask(
                         question(design(new PadDriving(false, List.of("low"), ""))), Progress.NONE);
         assertThat(((Answer.NoRoute) answer).reason()).isEqualTo(NoRouteReason.NO_FITTING_SETTING);
-        DriverFit named = DriverFit.of(design, 0, DriverWish.of("gentle"));
+        DriverFit named = DriverFit.of(design, 0, WantedDriver.of("gentle"));
         assertThat(named.hopeless()).isTrue();
         assertThat(named.conflict())
                 .contains("Pad P does not have driver setting gentle, only strong.");

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Assertions;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
 import padward.breakout.ask.Answer;
-import padward.breakout.ask.DriverWish;
+import padward.breakout.ask.WantedDriver;
 import padward.design.Design;
 import padward.design.Net;
 import padward.example.HandMade;
@@ -38,7 +38,7 @@ class CompletedTableTest {
         List<Net> nets =
                 List.of(design.findNet("a").orElseThrow(), design.findNet("b").orElseThrow());
         return RouteMatrix.unsearched(
-                design, nets, List.of(0, 1), Bus.Aim.MOST, Bus.Ports.KEEP, DriverWish.NONE);
+                design, nets, List.of(0, 1), Bus.Aim.MOST, Bus.Ports.KEEP, WantedDriver.NONE);
     }
 
     /** Progress that hands on what is reported, and stops when the text is a survey's. */

@@ -11,7 +11,7 @@ import java.util.concurrent.CancellationException;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
-import padward.breakout.ask.DriverWish;
+import padward.breakout.ask.WantedDriver;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.Fabric;
@@ -43,7 +43,7 @@ class ExplainedGroupTest {
                         .boxed()
                         .toList();
         return RouteMatrix.unsearched(
-                design, nets, pads, Bus.Aim.MOST, ports(seed), DriverWish.NONE);
+                design, nets, pads, Bus.Aim.MOST, ports(seed), WantedDriver.NONE);
     }
 
     private static Bus.Ports ports(int seed) {
@@ -143,7 +143,7 @@ class ExplainedGroupTest {
                             pads(design),
                             Bus.Aim.MOST,
                             Bus.Ports.KEEP,
-                            DriverWish.NONE);
+                            WantedDriver.NONE);
             Optional<Bus.Bound> bound = matrix.routeOrSoFar(stop).bound();
             stopped += bound.isPresent() ? 1 : 0;
             assertThat(bound.map(Bus.Bound::of).orElse(2)).isEqualTo(2);

@@ -12,7 +12,7 @@ import java.util.stream.IntStream;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
-import padward.breakout.ask.DriverWish;
+import padward.breakout.ask.WantedDriver;
 import padward.change.Outcome;
 import padward.design.Design;
 import padward.design.Net;
@@ -117,7 +117,7 @@ class StoppedGroupProperties {
             Bus.Aim aim,
             Bus.Ports ports,
             Progress progress) {
-        return RouteMatrix.unsearched(design, nets, pads, aim, ports, DriverWish.NONE)
+        return RouteMatrix.unsearched(design, nets, pads, aim, ports, WantedDriver.NONE)
                 .routeOrSoFar(progress);
     }
 

@@ -10,7 +10,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
-import padward.breakout.ask.DriverWish;
+import padward.breakout.ask.WantedDriver;
 import padward.change.Edit;
 import padward.change.Outcome;
 import padward.design.Design;
@@ -151,6 +151,6 @@ class TriedGroupProperties {
     private static BusRequest request(
             Design design, List<String> names, List<Integer> pads, Bus.Ports ports) {
         List<Net> nets = names.stream().map(n -> design.findNet(n).orElseThrow()).toList();
-        return BusRequest.of(design, nets, pads, Bus.Aim.MOST, ports, DriverWish.NONE);
+        return BusRequest.of(design, nets, pads, Bus.Aim.MOST, ports, WantedDriver.NONE);
     }
 }

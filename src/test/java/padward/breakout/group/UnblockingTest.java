@@ -7,7 +7,7 @@ import java.util.Optional;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
-import padward.breakout.ask.DriverWish;
+import padward.breakout.ask.WantedDriver;
 import padward.design.Design;
 import padward.design.Net;
 import padward.synth.DesignMaker;
@@ -27,7 +27,7 @@ class UnblockingTest {
                 IntStream.range(0, design.fabric().pads().size()).boxed().toList(),
                 Bus.Aim.SUM,
                 Bus.Ports.MAY_DISCONNECT,
-                DriverWish.NONE,
+                WantedDriver.NONE,
                 progress);
     }
 

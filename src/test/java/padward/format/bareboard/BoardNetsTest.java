@@ -113,7 +113,7 @@ class BoardNetsTest {
                         anything
                         """);
         assertThat(BareBoardReader.read(good, Progress.NONE))
-                .containsExactly(new NetPin("A_VERY_LONG_NAME_OF_A_NET", "U1", "A1"));
+                .containsExactly(new PartPin("A_VERY_LONG_NAME_OF_A_NET", "U1", "A1"));
     }
 
     @Test

@@ -41,13 +41,13 @@ import padward.ui.model.WindowModel;
 import padward.ui.paint.MapPicture;
 import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /** What the map shows of a device as devices are: the irregular fixture. */
 class DeviceMapTest {
     private static final Path FIXTURE = Path.of("fixtures/irregular");
 
-    private final WindowModel model = new WindowModel(Background.immediate());
+    private final WindowModel model = new WindowModel(BackgroundWork.immediate());
     private final MapModel map = new MapModel(model);
     private OpenDesign opened;
     private Fabric fabric;

@@ -25,13 +25,13 @@ import padward.ui.paint.MapPicture;
 import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapOverlay;
 import padward.ui.scene.MapScene;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /** Names of obstacles, the legend and what is measured, on maps of all heights. */
 class LowMapTest {
     private static final int WIDTH = 700;
 
-    private final WindowModel model = new WindowModel(Background.immediate());
+    private final WindowModel model = new WindowModel(BackgroundWork.immediate());
     private MapModel map;
     private OpenDesign opened;
 

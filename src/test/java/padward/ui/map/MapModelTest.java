@@ -18,14 +18,14 @@ import padward.ui.scene.DelayBandWidth;
 import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
 import padward.ui.scene.NetReach;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 import padward.ui.work.HeldBackground;
 
 /** What the map shows, without a toolkit. */
 class MapModelTest {
     private static final Viewport VIEW = new Viewport(800, 600, 4, 4, 60);
 
-    private final WindowModel model = new WindowModel(Background.immediate());
+    private final WindowModel model = new WindowModel(BackgroundWork.immediate());
     private final MapModel map = new MapModel(model);
 
     @BeforeEach

@@ -12,11 +12,11 @@ import padward.ui.draw.TileImage;
 import padward.ui.draw.Viewport;
 import padward.ui.model.WindowModel;
 import padward.ui.scene.MapScene;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /** Views of the map, and going back to them, without a window. */
 class MapNavigationTest {
-    private final WindowModel model = new WindowModel(Background.immediate());
+    private final WindowModel model = new WindowModel(BackgroundWork.immediate());
     private final MapNavigation navigation = navigation(new MapModel(model));
 
     /** Moves the view of a map in the light theme. */

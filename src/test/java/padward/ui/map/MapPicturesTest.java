@@ -28,7 +28,7 @@ import padward.ui.draw.Palette;
 import padward.ui.draw.Viewport;
 import padward.ui.model.WindowModel;
 import padward.ui.scene.MapLayer;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /**
  * Takes pictures of the map alone, of a design and a question, at five zooms, several sizes and in
@@ -52,7 +52,7 @@ class MapPicturesTest {
 
     @Start
     void start(Stage stage) {
-        model = new WindowModel(Background.immediate());
+        model = new WindowModel(BackgroundWork.immediate());
         map = new MapModel(model);
         model.open(Path.of(System.getProperty("picture.design", "fixtures/irregular/design.json")));
     }

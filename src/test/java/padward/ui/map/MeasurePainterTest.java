@@ -15,12 +15,12 @@ import padward.ui.draw.Viewport;
 import padward.ui.model.WindowModel;
 import padward.ui.scene.MapLayer;
 import padward.ui.scene.MapScene;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /** What is measured can be read, also beside the legend. */
 class MeasurePainterTest {
     private static final int HEIGHT = 600;
-    private final WindowModel model = new WindowModel(Background.immediate());
+    private final WindowModel model = new WindowModel(BackgroundWork.immediate());
 
     private double heightOfText(boolean legend) {
         model.open(Path.of("fixtures/small/only.design.json"));

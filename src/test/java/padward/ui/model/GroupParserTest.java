@@ -23,28 +23,28 @@ class GroupParserTest {
 
     @Test
     void namesAndPatternsStandBetweenCommas() throws Exception {
-        assertThat(GroupParser.nets(design, " pump/level/sample[1],, pump/level/sample[*] "))
+        assertThat(GroupFieldsParser.nets(design, " pump/level/sample[1],, pump/level/sample[*] "))
                 .extracting(Net::name)
                 .startsWith("pump/level/sample[1]", "pump/level/sample[0]")
                 .doesNotHaveDuplicates();
         int pad = NameLookup.requirePad(design, "J1.3", "pads");
-        assertThat(GroupParser.pads(design, "J1.3, header J1"))
+        assertThat(GroupFieldsParser.pads(design, "J1.3, header J1"))
                 .contains(pad)
                 .doesNotHaveDuplicates();
-        assertThat(GroupParser.pads(design, "any")).hasSize(design.fabric().pads().size());
+        assertThat(GroupFieldsParser.pads(design, "any")).hasSize(design.fabric().pads().size());
     }
 
     @Test
     void faultsNameTheField() {
-        assertThatThrownBy(() -> GroupParser.nets(design, " , "))
+        assertThatThrownBy(() -> GroupFieldsParser.nets(design, " , "))
                 .isInstanceOf(BadInput.class)
                 .hasMessage(
                         "nets: expected names of nets, or patterns that match some, found nothing");
-        assertThatThrownBy(() -> GroupParser.nets(design, "pump/level/sample[*], nosuch"))
+        assertThatThrownBy(() -> GroupFieldsParser.nets(design, "pump/level/sample[*], nosuch"))
                 .isInstanceOf(BadInput.class)
                 .hasMessageStartingWith("nets: ")
                 .hasMessageContaining("nosuch");
-        assertThatThrownBy(() -> GroupParser.pads(design, "J77.1"))
+        assertThatThrownBy(() -> GroupFieldsParser.pads(design, "J77.1"))
                 .isInstanceOf(BadInput.class)
                 .hasMessageStartingWith("pads: ")
                 .hasMessageContaining("J77.1");

@@ -9,13 +9,13 @@ import org.junit.jupiter.api.Test;
 import padward.breakout.ask.Answer;
 import padward.change.LedgerEntry;
 import padward.fabric.delay.Corner;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /** Several open questions, without a window. */
 class QuestionsTest {
     private static final String NET = "pump/level/sample[1]";
 
-    private final WindowModel model = new WindowModel(Background.immediate());
+    private final WindowModel model = new WindowModel(BackgroundWork.immediate());
 
     @BeforeEach
     void open() {

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.io.TempDir;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.fabric.delay.Corner;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 import padward.ui.work.PrefetchTask;
 
 /** What the window remembers, without a window. */
@@ -49,7 +49,7 @@ class SessionTest {
     private WindowModel model() throws BadInput {
         store.close();
         store = new JournalStore(folder.resolve("settings/kept"));
-        return new WindowModel(Background.immediate(), store);
+        return new WindowModel(BackgroundWork.immediate(), store);
     }
 
     /** The model of a window that goes on from the last session. */
@@ -57,7 +57,7 @@ class SessionTest {
         store.close();
         StartupLoader prelude = StartupLoader.begin(folder.resolve("settings"), Optional.empty());
         store = prelude.store();
-        WindowModel model = new WindowModel(Background.immediate(), store);
+        WindowModel model = new WindowModel(BackgroundWork.immediate(), store);
         prelude.goOn(model);
         return model;
     }
@@ -254,8 +254,8 @@ class SessionTest {
     }
 
     /** Work that is begun and comes to no end. */
-    private static final Background HELD_UP =
-            new Background() {
+    private static final BackgroundWork HELD_UP =
+            new BackgroundWork() {
                 @Override
                 public <T> Job start(
                         Work<T> work,

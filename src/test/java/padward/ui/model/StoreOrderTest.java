@@ -25,7 +25,7 @@ import padward.change.Edit;
 import padward.change.LedgerEntry;
 import padward.change.Outcome;
 import padward.design.Design;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 import padward.ui.work.HeldBackground;
 import padward.ui.work.PrefetchTask;
 
@@ -48,7 +48,7 @@ class StoreOrderTest {
     @BeforeAll
     static void readOnce(@TempDir Path folder) throws Exception {
         read = DesignStore.reading(Optional.of(FILE), KeptChangeStore.NONE).run(Progress.NONE);
-        WindowModel model = new WindowModel(Background.immediate());
+        WindowModel model = new WindowModel(BackgroundWork.immediate());
         model.open(FILE);
         ask(model, NETS[1], PADS[1]);
         model.shown().tryIt();
@@ -98,7 +98,7 @@ class StoreOrderTest {
         PrefetchTask<DesignStore.Read> done = new PrefetchTask<>(progress -> read);
         done.await();
         Files.setLastModifiedTime(file, FileTime.fromMillis(1_000_000_100_000L));
-        WindowModel model = new WindowModel(Background.immediate());
+        WindowModel model = new WindowModel(BackgroundWork.immediate());
         model.design().take(Optional.of(file), done, () -> {});
         assertThat(read.written()).contains(before);
         assertThat(model.notes().all()).isEmpty();
@@ -108,7 +108,7 @@ class StoreOrderTest {
 
     @Test
     void aSavedDesignThatDiffersInMoreIsAFault() throws Exception {
-        WindowModel model = new WindowModel(Background.immediate());
+        WindowModel model = new WindowModel(BackgroundWork.immediate());
         model.open(FILE);
         KeptChanges kept = model.keptProperty().get().orElseThrow();
         Edit removal = new Edit.RemoveNet("float_hi");
@@ -142,7 +142,7 @@ class StoreOrderTest {
         return model.keptProperty().get().orElseThrow().entries();
     }
 
-    private static WindowModel opened(Background background, KeptChangeStore store)
+    private static WindowModel opened(BackgroundWork background, KeptChangeStore store)
             throws Exception {
         WindowModel model = new WindowModel(background, store);
         PrefetchTask<DesignStore.Read> done = new PrefetchTask<>(progress -> read);
@@ -373,7 +373,7 @@ class StoreOrderTest {
             for (int seed = 0; seed < 6; seed++) {
                 Saved saved = new Saved();
                 WindowModel model =
-                        ui.submit(() -> opened(Background.threaded(ui::execute), saved)).get();
+                        ui.submit(() -> opened(BackgroundWork.threaded(ui::execute), saved)).get();
                 Random random = new Random(seed);
                 for (int step = 0; step < 50; step++) {
                     ui.submit(
@@ -404,7 +404,7 @@ class StoreOrderTest {
     /** As soon as a field differs from what was asked, the answer may be neither tried nor kept. */
     @Test
     void anAnswerToAnotherQuestionIsNeitherTriedNorKept() throws Exception {
-        WindowModel model = opened(Background.immediate(), new Saved());
+        WindowModel model = opened(BackgroundWork.immediate(), new Saved());
         ask(model, NETS[0], PADS[0]);
         QuestionModel question = model.shown().question();
         String title = question.title();
@@ -429,7 +429,7 @@ class StoreOrderTest {
     /** A change asks again what was asked, not what has been typed since. */
     @Test
     void whatIsTypedIsNotAskedByAChange() throws Exception {
-        WindowModel model = opened(Background.immediate(), new Saved());
+        WindowModel model = opened(BackgroundWork.immediate(), new Saved());
         ask(model, NETS[0], PADS[0]);
         model.shown().tryIt();
         model.shown().acceptedProperty().set(true);
@@ -468,7 +468,7 @@ class StoreOrderTest {
     /** A tab keeps its hop when another one is shown for a while. */
     @Test
     void aTabKeepsItsHop() throws Exception {
-        WindowModel model = opened(Background.immediate(), new Saved());
+        WindowModel model = opened(BackgroundWork.immediate(), new Saved());
         // The map clears the hop when another option is shown.
         model.shown()
                 .optionProperty()
@@ -488,7 +488,7 @@ class StoreOrderTest {
     /** Opening something over a what-if that is neither kept nor dropped asks first. */
     @Test
     void openingOverAWhatIfAsksFirst() throws Exception {
-        WindowModel model = opened(Background.immediate(), new Saved());
+        WindowModel model = opened(BackgroundWork.immediate(), new Saved());
         List<String> asked = new ArrayList<>();
         List<Runnable> accepted = new ArrayList<>();
         model.askThrough(
@@ -516,7 +516,7 @@ class StoreOrderTest {
     /** What was kept on the demo is there again after a lesson. */
     @Test
     void whatWasKeptOnTheDemoSurvivesALesson() {
-        WindowModel model = new WindowModel(Background.immediate());
+        WindowModel model = new WindowModel(BackgroundWork.immediate());
         model.openDemo();
         ask(model, "pump/level/sample[1]", "J1.3");
         model.shown().tryIt();

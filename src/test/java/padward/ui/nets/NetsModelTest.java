@@ -15,11 +15,11 @@ import padward.design.Net;
 import padward.fabric.delay.Corner;
 import padward.route.search.SearchEngineKind;
 import padward.ui.model.WindowModel;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /** The list of nets and how they stand with the pads, without a window. */
 class NetsModelTest {
-    private final WindowModel model = new WindowModel(Background.immediate());
+    private final WindowModel model = new WindowModel(BackgroundWork.immediate());
     private final NetsModel nets = new NetsModel(model);
 
     @Test

@@ -10,7 +10,7 @@ import java.util.function.Consumer;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
 import padward.ui.model.WindowModel;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /** Recordings to play, without a window. */
 class RecordingsTest {
@@ -19,8 +19,8 @@ class RecordingsTest {
      */
     private final List<Runnable> waiting = new ArrayList<>();
 
-    private final Background background =
-            new Background() {
+    private final BackgroundWork background =
+            new BackgroundWork() {
                 @Override
                 public <T> Job start(
                         Work<T> work,
@@ -37,7 +37,7 @@ class RecordingsTest {
     private final Recordings recordings = new Recordings(model);
 
     private static <T> void perform(
-            Background.Work<T> work, Consumer<T> done, AtomicBoolean stopped) {
+            BackgroundWork.Work<T> work, Consumer<T> done, AtomicBoolean stopped) {
         try {
             T result = work.run(Progress.NONE);
             if (!stopped.get()) {

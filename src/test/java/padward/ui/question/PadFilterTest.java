@@ -9,7 +9,7 @@ import org.junit.jupiter.api.Test;
 import padward.base.Volts;
 import padward.breakout.ask.Answer;
 import padward.ui.model.WindowModel;
-import padward.ui.work.Background;
+import padward.ui.work.BackgroundWork;
 
 /** What the field over the list of pads understands. */
 class PadFilterTest {
@@ -18,7 +18,7 @@ class PadFilterTest {
 
     @BeforeEach
     void survey() {
-        WindowModel model = new WindowModel(Background.immediate());
+        WindowModel model = new WindowModel(BackgroundWork.immediate());
         model.open(Path.of("fixtures/small/around.design.json"));
         model.shown().netTextProperty().set("alarm/beep");
         model.shown().ask();

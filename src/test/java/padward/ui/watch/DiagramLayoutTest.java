@@ -22,7 +22,7 @@ import padward.watch.circuit.Circuit;
 import padward.watch.circuit.CircuitKinds;
 import padward.watch.circuit.Signal;
 import padward.watch.condition.ConditionNetNames;
-import padward.watch.library.Changes;
+import padward.watch.library.AnyChange;
 import padward.watch.library.Count;
 import padward.watch.library.Divide;
 import padward.watch.library.Event;
@@ -77,7 +77,7 @@ class DiagramLayoutTest {
                     case STICKY -> new Sticky(when, clock, Optional.of(reset));
                     case SYNC -> new Synchronised(all.get(0), clock);
                     case REGISTER -> new Registered(all.get(0), clock);
-                    case ANY -> new Changes(all, clock);
+                    case ANY -> new AnyChange(all, clock);
                     case PARITY -> new Parity(all, CLOCK);
                     case SIGNATURE -> new Signature(all, clock, reset, Optional.of(when));
                     case OWN -> OwnNetlists.chain(all, clock);

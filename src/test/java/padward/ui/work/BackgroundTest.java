@@ -11,7 +11,7 @@ class BackgroundTest {
     @Test
     void anErrorIsToldLikeAnyOtherFault() {
         List<Exception> told = new ArrayList<>();
-        Background.immediate()
+        BackgroundWork.immediate()
                 .start(
                         progress -> {
                             throw new OutOfMemoryError("Java heap space");

@@ -10,7 +10,7 @@ import padward.base.Progress;
  * A background whose jobs end when the test says so, in the order that it says. A job does its work
  * when it ends, as if it had been slow.
  */
-public final class HeldBackground implements Background {
+public final class HeldBackground implements BackgroundWork {
     private final List<Held<?>> running = new ArrayList<>();
 
     /** A job that was started and has neither ended nor been cancelled. */

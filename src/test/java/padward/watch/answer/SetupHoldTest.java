@@ -64,7 +64,7 @@ class SetupHoldTest {
         WatchResult.Placed placed = placed(CircuitSort.REGISTER, net, "beep");
         Design now = placed.design();
         String cell = placed.cells().get(0).cell();
-        SetupHold found = SetupHold.of(placed);
+        CircuitSetupHold found = CircuitSetupHold.of(placed);
         int period = Integer.MIN_VALUE;
         int hold = Integer.MAX_VALUE;
         for (Corner corner : Corner.values()) {
@@ -90,7 +90,7 @@ class SetupHoldTest {
 
     @Test
     void whatComesFromAPortIsNamed() throws Exception {
-        SetupHold found = SetupHold.of(placed(CircuitSort.SYNC, "float_hi", "beep"));
+        CircuitSetupHold found = CircuitSetupHold.of(placed(CircuitSort.SYNC, "float_hi", "beep"));
         assertThat(found.apart()).containsExactly("port float_hi");
         assertThat(found.lines().toString()).contains("What comes from port float_hi can change");
         assertThat(found.leastPeriodPs()).isPresent();
@@ -113,6 +113,6 @@ class SetupHoldTest {
                 WatchPlacer.place(
                         new WatchQuestion(design, request.circuit(design), List.of(pad)),
                         Progress.NONE);
-        assertThat(SetupHold.of((WatchResult.Placed) result).lines()).isEmpty();
+        assertThat(CircuitSetupHold.of((WatchResult.Placed) result).lines()).isEmpty();
     }
 }

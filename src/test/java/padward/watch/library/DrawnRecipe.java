@@ -109,7 +109,7 @@ public record DrawnRecipe(Recipe recipe, Rule rule, int from) {
                             new Registered(n.get(2), clock), Specification.later(1, l -> l[2]), 1);
             case 11 ->
                     new DrawnRecipe(
-                            new Changes(n.subList(0, 4), clock),
+                            new AnyChange(n.subList(0, 4), clock),
                             (past, t) -> {
                                 for (int i = 0; i < 4; i++) {
                                     if (past.get(t - 1)[i] != past.get(t - 2)[i]) {

@@ -260,7 +260,7 @@ class LibraryTest {
         assertShows(new Synchronised("n[5]", CLOCK), Specification.later(2, n -> n[5]));
         for (int count : new int[] {1, 5, 16, 31}) {
             assertShows(
-                    new Changes(nets(count), CLOCK),
+                    new AnyChange(nets(count), CLOCK),
                     (past, t) ->
                             number(past.get(t - 1), 0, count) != number(past.get(t - 2), 0, count));
         }

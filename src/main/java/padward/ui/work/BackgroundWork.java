@@ -10,7 +10,7 @@ import java.util.function.Consumer;
 import padward.base.Progress;
 
 /** Runs long work away from the UI thread; in tests, at once on the same thread. */
-public interface Background {
+public interface BackgroundWork {
     /** Running work that can be cancelled. */
     interface Job {
         void cancel();
@@ -58,7 +58,7 @@ public interface Background {
     }
 
     /** On its own threads, one for each running job; {@code uiThread} runs the consumers. */
-    static Background threaded(Consumer<Runnable> uiThread) {
+    static BackgroundWork threaded(Consumer<Runnable> uiThread) {
         ExecutorService worker =
                 Executors.newCachedThreadPool(
                         run -> {
@@ -66,7 +66,7 @@ public interface Background {
                             thread.setDaemon(true);
                             return thread;
                         });
-        return new Background() {
+        return new BackgroundWork() {
             @Override
             public <T> Job start(
                     Work<T> work, Watcher watcher, Consumer<T> done, Consumer<Exception> failed) {
@@ -78,8 +78,8 @@ public interface Background {
     }
 
     /** At once, on the calling thread. */
-    static Background immediate() {
-        return new Background() {
+    static BackgroundWork immediate() {
+        return new BackgroundWork() {
             @Override
             public <T> Job start(
                     Work<T> work, Watcher watcher, Consumer<T> done, Consumer<Exception> failed) {

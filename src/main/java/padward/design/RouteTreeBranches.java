@@ -3,8 +3,8 @@ package padward.design;
 import it.unimi.dsi.fastutil.ints.IntSet;
 
 /** Which parts of a route tree serve which of its ends. */
-public final class Branches {
-    private Branches() {}
+public final class RouteTreeBranches {
+    private RouteTreeBranches() {}
 
     /**
      * The places of a tree that serve nothing but some of its ends: every leaf below them is one of

@@ -11,8 +11,8 @@ import padward.design.Net;
 import padward.design.PadNames;
 
 /** Reads the nets and pads of a group from its two text fields, where commas separate them. */
-public final class GroupParser {
-    private GroupParser() {}
+public final class GroupFieldsParser {
+    private GroupFieldsParser() {}
 
     /**
      * The nets meant, each once.

@@ -9,4 +9,4 @@ import padward.fabric.EdgeKind;
  * @param to full name of the one where they end
  * @param kept what the edge is that was stated first
  */
-public record RepeatedEdge(String from, String to, EdgeKind kept) {}
+public record ParallelEdges(String from, String to, EdgeKind kept) {}

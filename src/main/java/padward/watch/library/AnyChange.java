@@ -13,12 +13,12 @@ import padward.watch.circuit.StartState;
  * @param nets names of the nets
  * @param clock name of the clock's net
  */
-public record Changes(List<String> nets, String clock) implements Recipe {
+public record AnyChange(List<String> nets, String clock) implements Recipe {
     /** Most nets that a circuit puts together. */
     static final int MOST_NETS = 256;
 
     /** Copies the list. */
-    public Changes {
+    public AnyChange {
         nets = List.copyOf(nets);
     }
 

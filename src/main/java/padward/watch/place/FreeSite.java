@@ -11,7 +11,7 @@ import padward.fabric.SiteView;
  * @param kind name of the kind
  * @param function what the kind does
  */
-record Spot(SiteView site, String kind, CellFunction function) {
+record FreeSite(SiteView site, String kind, CellFunction function) {
     int vertexOf(String pin) {
         return site.findPin(pin);
     }

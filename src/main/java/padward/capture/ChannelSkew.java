@@ -9,4 +9,4 @@ package padward.capture;
  *     more than the tolerances of both together
  * @param changes how many changes it was read from
  */
-public record ChannelDifference(Channel channel, int ps, int tolerancePs, int changes) {}
+public record ChannelSkew(Channel channel, int ps, int tolerancePs, int changes) {}

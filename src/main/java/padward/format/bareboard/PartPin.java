@@ -7,4 +7,4 @@ package padward.format.bareboard;
  * @param part reference designator of the part, {@code U7}
  * @param pin its pin
  */
-public record NetPin(String net, String part, String pin) {}
+public record PartPin(String net, String part, String pin) {}

@@ -8,12 +8,12 @@ import java.util.stream.Collectors;
 import padward.design.Design;
 import padward.fabric.delay.Corner;
 import padward.ui.design.OpenDesign;
-import padward.ui.model.GroupParser;
+import padward.ui.model.GroupFieldsParser;
 import padward.ui.model.WindowModel;
 
 /** The command line that asks what the fields of the question say. */
-final class AskCommandText {
-    private AskCommandText() {}
+final class AskCommandLine {
+    private AskCommandLine() {}
 
     /** The command; empty where no command asks the same. What is kept is not part of it. */
     static Optional<String> of(WindowModel model) {
@@ -46,12 +46,12 @@ final class AskCommandText {
 
     /** The options that name these pads: none for all; empty for a group that no option names. */
     private static Optional<List<String>> pads(Design design, String text) {
-        List<Integer> meant = GroupParser.anyOf(design, text);
+        List<Integer> meant = GroupFieldsParser.anyOf(design, text);
         if (text.isEmpty() || text.equals("any")) {
             return Optional.of(List.of());
         }
         if (meant.size() == 1) {
-            boolean byName = GroupParser.isName(design, text);
+            boolean byName = GroupFieldsParser.isName(design, text);
             String full = design.fabric().pads().get(meant.get(0)).name();
             return Optional.of(List.of("--pad", byName ? text : full));
         }
@@ -62,7 +62,7 @@ final class AskCommandText {
             return Optional.of(List.of("--bank", text.substring(5).strip()));
         }
         String header = text.startsWith("header ") ? text.substring(7).strip() : text;
-        return meant.equals(GroupParser.anyOf(design, "header " + header))
+        return meant.equals(GroupFieldsParser.anyOf(design, "header " + header))
                 ? Optional.of(List.of("--header", header))
                 : Optional.empty();
     }

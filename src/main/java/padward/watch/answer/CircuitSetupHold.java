@@ -30,14 +30,14 @@ import padward.watch.place.WatchResult;
  * @param apart what comes from a port or another clock, and can change while it is sampled
  * @param localPercent by how much two routes of the same delay can differ on one die
  */
-public record SetupHold(
+public record CircuitSetupHold(
         Optional<Integer> leastPeriodPs,
         Optional<Integer> holdPs,
         Set<String> unknown,
         Set<String> apart,
         double localPercent) {
     /** Sorts the sets. */
-    public SetupHold {
+    public CircuitSetupHold {
         unknown = new TreeSet<>(unknown);
         apart = new TreeSet<>(apart);
     }
@@ -67,7 +67,7 @@ public record SetupHold(
     }
 
     /** Checks the registers of a placed circuit, with the usual local variation. */
-    public static SetupHold of(WatchResult.Placed placed) {
+    public static CircuitSetupHold of(WatchResult.Placed placed) {
         return of(placed, PairSkew.USUAL_LOCAL_PERCENT);
     }
 
@@ -76,7 +76,7 @@ public record SetupHold(
      *
      * @param localPercent by how much two routes of the same delay can differ on one die
      */
-    public static SetupHold of(WatchResult.Placed placed, double localPercent) {
+    public static CircuitSetupHold of(WatchResult.Placed placed, double localPercent) {
         Optional<Integer> period = Optional.empty();
         Optional<Integer> holds = Optional.empty();
         Set<String> unknown = new TreeSet<>();
@@ -107,7 +107,7 @@ public record SetupHold(
                 holds = Optional.of(Math.min(stays, holds.orElse(stays)));
             }
         }
-        return new SetupHold(period, holds, unknown, apart, localPercent);
+        return new CircuitSetupHold(period, holds, unknown, apart, localPercent);
     }
 
     private static List<String> apart(LaunchTime launch, Net clock) {

@@ -17,7 +17,7 @@ import padward.fabric.SiteView;
  * how many nets too many a placement brings to them, while blocks are put and moved. For one
  * thread.
  */
-final class SharedWires {
+final class SharedSignalWires {
     /** A signal that a cell of a block takes. */
     private record Input(int cell, String pin, int net) {}
 
@@ -32,7 +32,8 @@ final class SharedWires {
             new Int2ObjectOpenHashMap<>();
     private int tooMany;
 
-    SharedWires(Fabric fabric, PackedNetlist packed, CellPlaces places, PlacementSites sites) {
+    SharedSignalWires(
+            Fabric fabric, PackedNetlist packed, CellPlaces places, PlacementSites sites) {
         this.fabric = fabric;
         this.places = places;
         this.sites = sites;

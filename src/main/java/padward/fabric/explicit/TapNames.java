@@ -11,14 +11,14 @@ import padward.fabric.compact.Damaged;
  * The names that wires have at their taps in addition to their own. 12 bytes a name and a table of
  * 5 to 11 more; the texts are in the pool. Safe for all threads.
  */
-final class OtherNames {
+final class TapNames {
     private final int columns;
     private final int rows;
     private final InternedBytes pool;
     private final NameIndex names;
     private final int[] vertexByName;
 
-    OtherNames(int columns, int rows, InternedBytes pool, NameIndex names, int[] vertexByName) {
+    TapNames(int columns, int rows, InternedBytes pool, NameIndex names, int[] vertexByName) {
         this.columns = columns;
         this.rows = rows;
         this.pool = pool;
@@ -57,11 +57,11 @@ final class OtherNames {
         out.numbers(vertexByName);
     }
 
-    static OtherNames read(CompactIn in, int columns, int rows, InternedBytes pool, int vertices)
+    static TapNames read(CompactIn in, int columns, int rows, InternedBytes pool, int vertices)
             throws IOException {
         NameIndex names = NameIndex.read(in, columns, columns * rows, pool);
         int[] vertexByName = in.numbers(0, vertices - 1);
         Damaged.unless(vertexByName.length == names.size(), "names at taps");
-        return new OtherNames(columns, rows, pool, names, vertexByName);
+        return new TapNames(columns, rows, pool, names, vertexByName);
     }
 }
