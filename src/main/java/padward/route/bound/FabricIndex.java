@@ -21,6 +21,8 @@ public final class FabricIndex {
     private final Map<Corner, SharedResult<DistanceRate>> rates = new EnumMap<>(Corner.class);
     private final Map<Corner, Map<LowerBoundTable.Goals, SharedResult<Optional<LowerBoundTable>>>>
             tables = new EnumMap<>(Corner.class);
+    private final Map<Corner, SharedResult<Optional<TileMoves>>> tileMoves =
+            new EnumMap<>(Corner.class);
 
     private FabricIndex(Fabric fabric) {
         this.fabric = fabric;
@@ -29,6 +31,8 @@ public final class FabricIndex {
             rates.put(
                     corner,
                     new SharedResult<>(progress -> DistanceRate.of(groups.get(progress), corner)));
+            tileMoves.put(
+                    corner, new SharedResult<>(progress -> TileMoves.of(fabric, corner, progress)));
             Map<LowerBoundTable.Goals, SharedResult<Optional<LowerBoundTable>>> byGoals =
                     new EnumMap<>(LowerBoundTable.Goals.class);
             for (LowerBoundTable.Goals goals : LowerBoundTable.Goals.values()) {
@@ -61,6 +65,16 @@ public final class FabricIndex {
     public Optional<LowerBoundTable> table(
             Corner corner, LowerBoundTable.Goals goals, Progress progress) {
         return tables.get(corner).get(goals).get(progress);
+    }
+
+    /**
+     * How wires lead from tile to tile; empty for fabrics that are no patterns, and for patterns
+     * whose wires can be left in several tiles.
+     *
+     * @throws CancellationException when {@code progress} says so
+     */
+    public Optional<TileMoves> tileMoves(Corner corner, Progress progress) {
+        return tileMoves.get(corner).get(progress);
     }
 
     /**

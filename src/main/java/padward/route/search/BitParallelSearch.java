@@ -1,9 +1,13 @@
 package padward.route.search;
 
+import java.util.Optional;
 import padward.base.Progress;
 import padward.fabric.pattern.BitsetAdjacency;
 import padward.fabric.pattern.PatternFabric;
+import padward.route.bound.FabricIndex;
 import padward.route.bound.LowerBoundTable;
+import padward.route.bound.TileMoves;
+import padward.route.bound.TileSearch;
 import padward.route.cost.SmallCost;
 
 /**
@@ -21,10 +25,17 @@ final class BitParallelSearch extends IntSearch {
     private final int[] cost;
     private final long[] done;
     private final BitParallelDijkstra sweep;
+    private final PatternFabric pattern;
     private int[] delayPs;
 
-    BitParallelSearch(PatternFabric fabric, SearchListener listener) {
-        super(fabric, listener);
+    /** Made when a question first needs it, and in use for the present one only if it does. */
+    private TileSearch tileSearch;
+
+    private boolean sharp;
+
+    BitParallelSearch(PatternFabric fabric, SearchListener listener, int sharpenAfter) {
+        super(fabric, listener, sharpenAfter);
+        pattern = fabric;
         edges = fabric.maskedEdges();
         vertexBase = edges.vertexBase;
         tileOfBlock = edges.tileOfBlock;
@@ -39,6 +50,29 @@ final class BitParallelSearch extends IntSearch {
     @Override
     void prepare() {
         delayPs = edges.delayPs(corner);
+        sharp = false;
+    }
+
+    @Override
+    boolean sharpens(SearchSources starts, int goal, Progress progress) {
+        if (table == LowerBoundTable.Aim.NONE || costs.countsStretches()) {
+            return false;
+        }
+        Optional<TileMoves> moves = FabricIndex.of(pattern).tileMoves(corner, progress);
+        if (moves.isPresent()) {
+            if (tileSearch == null) {
+                tileSearch = new TileSearch(pattern);
+            }
+            tileSearch.begin(moves.get(), corner, costs, starts.toVertices(), goal, progress);
+            sharp = true;
+        }
+        return sharp;
+    }
+
+    @Override
+    int sharpened(int vertex, int enough, Progress progress) {
+        int tile = edges.tile(vertex);
+        return tileSearch.sharpened(vertex, tile, edges.row(tile, vertex), enough, progress);
     }
 
     @Override
@@ -53,7 +87,7 @@ final class BitParallelSearch extends IntSearch {
 
     @Override
     long bytes() {
-        return super.bytes() + sweep.bytes();
+        return super.bytes() + sweep.bytes() + (tileSearch == null ? 0 : tileSearch.bytes());
     }
 
     @Override
@@ -90,7 +124,11 @@ final class BitParallelSearch extends IntSearch {
                 }
                 int sum = sofar + (plain ? delay : costs.openStep(vertex, to, delay));
                 if (sum < known) {
-                    improve(to, sum, ahead(to, place + bit, cell));
+                    int ahead = ahead(to, place + bit, cell);
+                    if (sharp && ahead != SmallCost.CLOSED) {
+                        ahead = Math.max(ahead, tileSearch.at(to, toTile, place + bit));
+                    }
+                    improve(to, sum, ahead);
                 }
             } while (open != 0);
         }

@@ -9,7 +9,7 @@ final class EdgeRowSearch extends IntSearch {
     private final EdgeCursor edges;
 
     EdgeRowSearch(Fabric fabric, SearchListener listener) {
-        super(fabric, listener);
+        super(fabric, listener, NEVER);
         edges = fabric.edgesOut();
     }
 

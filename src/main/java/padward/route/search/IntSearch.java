@@ -32,6 +32,9 @@ abstract class IntSearch extends SearchEngine {
         TOO_EXPENSIVE
     }
 
+    /** In place of a number of settled vertices: there is no sharper bound. */
+    static final int NEVER = -1;
+
     private static final int POPS_BETWEEN_CHECKS = 4096;
 
     final SearchState state;
@@ -55,8 +58,12 @@ abstract class IntSearch extends SearchEngine {
     /** Whether a vertex was left out because what it costs is beyond the numbers, not for good. */
     private boolean leftOut;
 
-    IntSearch(Fabric fabric, SearchListener listener) {
+    /** After how many settled vertices a sharper bound pays. */
+    private final int sharpenAfter;
+
+    IntSearch(Fabric fabric, SearchListener listener, int sharpenAfter) {
         super(fabric, listener);
+        this.sharpenAfter = sharpenAfter;
         this.state = new SearchState(fabric.vertexCount());
         this.into = fabric.edgesIn();
         startCosts.defaultReturnValue(Fabric.NOTHING);
@@ -103,7 +110,11 @@ abstract class IntSearch extends SearchEngine {
         }
         queueStarts(starts);
         prepare();
-        return loop(goal, mostSettled, progress);
+        try {
+            return loop(starts, goal, mostSettled, progress);
+        } catch (CancellationException stopped) {
+            return End.CANCELLED;
+        }
     }
 
     private void setBound(LowerBound lower) {
@@ -186,8 +197,9 @@ abstract class IntSearch extends SearchEngine {
         return Math.min(perimeter.levelAt(vertex), SmallCost.MOST_STRETCHES) * SmallCost.STRETCH;
     }
 
-    private End loop(int goal, int mostSettled, Progress progress) {
+    private End loop(SearchSources starts, int goal, int mostSettled, Progress progress) {
         BucketQueue queue = state.queue;
+        boolean sharp = false;
         int untilCheck = POPS_BETWEEN_CHECKS;
         while (!queue.isEmpty()) {
             int item = queue.pop();
@@ -195,6 +207,8 @@ abstract class IntSearch extends SearchEngine {
             if (item < 0) {
                 vertex = ~item;
             } else if (state.isDone(item)) {
+                continue;
+            } else if (sharp && isLater(item, progress)) {
                 continue;
             }
             settled++;
@@ -214,10 +228,56 @@ abstract class IntSearch extends SearchEngine {
             if (state.cost[vertex] >= SmallCost.LARGEST) {
                 return End.TOO_EXPENSIVE;
             }
+            if (settled == sharpenAfter && goal != Fabric.NOTHING) {
+                sharp = sharpens(starts, goal, progress);
+            }
             state.setDone(vertex);
             settle(vertex);
         }
         return leftOut ? End.TOO_EXPENSIVE : End.UNREACHABLE;
+    }
+
+    /**
+     * Whether a vertex that came out of the queue has to wait, as a sharper bound than that with
+     * which it was queued says; it is then queued again, unless no route leads on.
+     */
+    private boolean isLater(int vertex, Progress progress) {
+        int cost = state.cost[vertex];
+        int now = state.queue.current();
+        int ahead = sharpened(vertex, now - cost, progress);
+        if (ahead == SmallCost.CLOSED) {
+            return true;
+        }
+        if (cost + ahead < 0) {
+            leftOut = true;
+            return true;
+        }
+        if (cost + ahead > now) {
+            state.queue.push(vertex, cost + ahead);
+            return true;
+        }
+        return false;
+    }
+
+    /**
+     * Called once in a run that has settled much: whether there is a sharper bound from now on. It
+     * must be consistent, and may grow during a run: what is settled by any of them has its least
+     * cost.
+     *
+     * @throws CancellationException when {@code progress} says so
+     */
+    boolean sharpens(SearchSources starts, int goal, Progress progress) {
+        return false;
+    }
+
+    /**
+     * The sharper bound at a vertex, exact where it is not more than {@code enough}; {@link
+     * SmallCost#CLOSED} when no route leads on.
+     *
+     * @throws CancellationException when {@code progress} says so
+     */
+    int sharpened(int vertex, int enough, Progress progress) {
+        return 0;
     }
 
     /** Called before each run, when all that it depends on has been set. */

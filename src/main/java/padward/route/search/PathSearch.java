@@ -30,6 +30,9 @@ import padward.route.cost.SmallCostModel;
 public final class PathSearch {
     private static final int NO_LIMIT = Integer.MAX_VALUE;
 
+    /** Measured: fewer, and questions that would soon be answered get slower. */
+    private static final int SHARPEN_AFTER = 4000;
+
     private final Fabric fabric;
     private final IntSearch fast;
     private final SearchListener listener;
@@ -50,11 +53,18 @@ public final class PathSearch {
      * longer. Of a whole sweep over a pattern fabric, only begin and end are reported.
      */
     public PathSearch(Fabric fabric, SearchListener listener) {
+        this(fabric, listener, SHARPEN_AFTER);
+    }
+
+    /**
+     * The same search, whose bound gets sharper on a crowded fabric after so many settled vertices.
+     */
+    PathSearch(Fabric fabric, SearchListener listener, int sharpenAfter) {
         this.fabric = fabric;
         this.listener = listener;
         this.fast =
                 fabric instanceof PatternFabric pattern
-                        ? new BitParallelSearch(pattern, listener)
+                        ? new BitParallelSearch(pattern, listener, sharpenAfter)
                         : new EdgeRowSearch(fabric, listener);
         this.general = new Lazy<>(() -> new GeneralSearch(fabric, listener));
         this.answering = fast;
