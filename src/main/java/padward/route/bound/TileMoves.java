@@ -74,6 +74,9 @@ public final class TileMoves {
     /** Runs of wires that are alike: the first one's local number, and how many. */
     final int[] runs;
 
+    /** For each run the least of its wires' {@link #enterPs}, at most. */
+    final int[] leastOfRun;
+
     /** The least delay of moving by so many columns, or rows, from {@code 1 - columns} on. */
     final int[] alongColumns;
 
@@ -132,6 +135,7 @@ public final class TileMoves {
         }
         runStart[samples.length * count] = all.size();
         runs = all.toIntArray();
+        leastOfRun = leastOfRuns(samples, count);
         alongColumns = line(fabric.columns(), dx, dy, leastPs);
         alongRows = line(fabric.rows(), dy, dx, leastPs);
     }
@@ -148,6 +152,19 @@ public final class TileMoves {
         }
         TileMoves moves = new TileMoves(pattern, corner, progress);
         return moves.sound ? Optional.of(moves) : Optional.empty();
+    }
+
+    private int[] leastOfRuns(int[] samples, int count) {
+        int[] result = new int[runs.length];
+        for (int template = 0; template < samples.length; template++) {
+            int firstRow = rows.firstRow[samples[template]];
+            for (int r = runStart[template * count]; r < runStart[(template + 1) * count]; r++) {
+                int first = firstRow + (runs[r] >>> RUN_BITS);
+                int many = runs[r] & (1 << RUN_BITS) - 1;
+                result[r] = Arrays.stream(enterPs, first, first + many).min().orElse(NEVER);
+            }
+        }
+        return result;
     }
 
     private static void addRuns(IntArrayList found, int distance, IntArrayList all) {

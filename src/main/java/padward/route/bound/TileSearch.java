@@ -92,6 +92,10 @@ public final class TileSearch {
 
     private final int[] toRow;
 
+    /** Nodes of the net's starts, and whether the search has come to one of them. */
+    private final IntOpenHashSet net = new IntOpenHashSet();
+
+    private boolean hasMet;
     private boolean leftOut;
     private int settled;
 
@@ -113,18 +117,13 @@ public final class TileSearch {
         return map;
     }
 
-    /**
-     * Begins with a question, and searches until it has come to the net.
-     *
-     * @throws CancellationException when {@code progress} says so
-     */
+    /** Begins with a question; nothing is searched yet. */
     public void begin(
             TileMoves tileMoves,
             Corner at,
             SmallCost model,
             int[] sources,
-            int target,
-            Progress progress) {
+            int target) {
         moves = tileMoves;
         info = moves.info;
         corner = at;
@@ -143,19 +142,14 @@ public final class TileSearch {
         queue.clear(fromNet(tile));
         ofVertex.put(goal, 0);
         queue.push(~goal, fromNet(tile));
-        IntOpenHashSet nodes = new IntOpenHashSet();
+        net.clear();
         for (int source : sources) {
             int begins = moves.rows.tile(source);
             int step = moves.headStep[moves.rows.row(begins, source)];
             int head = step == TileMoves.NO_HEAD ? begins : begins + step;
-            nodes.add(isMerged(head) ? head : ~source);
+            net.add(isMerged(head) ? head : ~source);
         }
-        while (!queue.isEmpty()) {
-            int node = step(progress);
-            if (nodes.contains(node)) {
-                return;
-            }
-        }
+        hasMet = false;
     }
 
     private void forget() {
@@ -292,17 +286,26 @@ public final class TileSearch {
     }
 
     /**
-     * The bound at a vertex: the search goes on until it is exact or more than so much.
+     * The bound at a vertex: the search goes on until it is exact or more than so much, but settles
+     * no more than so many nodes in all. First of all it comes to the net; before that it knows
+     * little.
      *
      * @throws CancellationException when {@code progress} says so
      */
-    public int sharpened(int vertex, int tile, int row, int enough, Progress progress) {
+    public int sharpened(
+            int vertex, int tile, int row, int enough, int mostSettled, Progress progress) {
+        while (!hasMet && settled < mostSettled && !queue.isEmpty()) {
+            hasMet = net.contains(step(progress));
+        }
         int known = at(vertex, tile, row);
         if (known > enough || queue.isEmpty() || isFinal(vertex, tile, row)) {
             return known;
         }
         int limit = queue.current() + enough - known + AT_LEAST_PS;
-        while (!queue.isEmpty() && queue.current() <= limit && !isFinal(vertex, tile, row)) {
+        while (settled < mostSettled
+                && !queue.isEmpty()
+                && queue.current() <= limit
+                && !isFinal(vertex, tile, row)) {
             step(progress);
         }
         return at(vertex, tile, row);
@@ -363,25 +366,37 @@ public final class TileSearch {
             if (run == end) {
                 continue;
             }
+            if (!isMerged(from)) {
+                fromWires(from, run, end, cost);
+                continue;
+            }
             int base = info[known];
             int firstRow = info[known + TileMoves.FIRST_ROW];
-            boolean merged = isMerged(from);
             int least = UNSEEN;
             for (; run < end; run++) {
                 int first = moves.runs[run] >>> TileMoves.RUN_BITS;
                 int many = moves.runs[run] & (1 << TileMoves.RUN_BITS) - 1;
                 long bits = open(base + first, many);
-                for (; bits != 0; bits &= bits - 1) {
+                // Most have no price: the first open one is then as good as any.
+                for (; bits != 0 && least > moves.leastOfRun[run]; bits &= bits - 1) {
                     int local = first + Long.numberOfTrailingZeros(bits);
-                    if (merged) {
-                        least = Math.min(least, entry(base + local, firstRow + local, least));
-                    } else {
-                        fromVertex(base + local, from, cost);
-                    }
+                    least = Math.min(least, entry(base + local, firstRow + local, least));
                 }
             }
             if (least != UNSEEN) {
                 relaxTile(from, (long) cost + least);
+            }
+        }
+    }
+
+    /** Back over the open wires of runs in a tile that is not merged. */
+    private void fromWires(int tile, int run, int end, int cost) {
+        int base = info[TileMoves.INFO * tile];
+        for (int r = run; r < end; r++) {
+            int first = moves.runs[r] >>> TileMoves.RUN_BITS;
+            int many = moves.runs[r] & (1 << TileMoves.RUN_BITS) - 1;
+            for (long bits = open(base + first, many); bits != 0; bits &= bits - 1) {
+                fromVertex(base + first + Long.numberOfTrailingZeros(bits), tile, cost);
             }
         }
     }

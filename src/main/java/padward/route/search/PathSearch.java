@@ -31,7 +31,7 @@ public final class PathSearch {
     private static final int NO_LIMIT = Integer.MAX_VALUE;
 
     /** Measured: fewer, and questions that would soon be answered get slower. */
-    private static final int SHARPEN_AFTER = 4000;
+    private static final int SHARPEN_AFTER = 16_000;
 
     private final Fabric fabric;
     private final IntSearch fast;
