@@ -18,8 +18,8 @@ import padward.route.queue.BucketQueue;
 /**
  * How the wires of a pattern fabric lead from tile to tile, for {@link TileSearch}: the tile in
  * which each can be left (its head), and the least delay at which it can be entered by whatever
- * came to its tile over a wire. Does not depend on what a design uses. Memory: 16 bytes a tile
- * and 9 a row of the masked edges.
+ * came to its tile over a wire. Does not depend on what a design uses. Memory: 16 bytes a tile and
+ * 13 a row of the masked edges.
  */
 public final class TileMoves {
     /** In place of a delay: never entered from a wire, not even through pins. */
@@ -56,6 +56,9 @@ public final class TileMoves {
      * through pins or not.
      */
     final int[] enterPs;
+
+    /** For each row, the least delay of any edge into the vertex; a price may multiply that. */
+    final int[] lastPs;
 
     final boolean[] isWireRow;
 
@@ -109,6 +112,8 @@ public final class TileMoves {
             info[INFO * tile + TEMPLATE] = templateAtRow[rows.firstRow[tile]];
             info[INFO * tile + WHERE] = fabric.row(tile) << 16 | fabric.column(tile);
         }
+        lastPs = new int[rows.rowCount()];
+        Arrays.fill(lastPs, NEVER);
         enterPs = leastEntries(corner, samples, progress);
         headStep = new int[rows.rowCount()];
         IntArrayList distances = new IntArrayList();
@@ -197,7 +202,10 @@ public final class TileMoves {
             int template = info[INFO * tile + TEMPLATE];
             for (int i = 0; i < steps[template].length; i++) {
                 int to = tile + steps[template][i];
-                long pair = (long) template << Integer.SIZE | (long) i << 20 | info[INFO * to + TEMPLATE];
+                long pair =
+                        (long) template << Integer.SIZE
+                                | (long) i << 20
+                                | info[INFO * to + TEMPLATE];
                 if (samples.length >= 1 << 20 || known.add(pair)) {
                     addEntries(tile, to, delays, least, fromPins);
                 }
@@ -248,6 +256,7 @@ public final class TileMoves {
                 int first = rows.firstRow[to] + BitsetAdjacency.local(where);
                 for (long bits = rows.groups[2 * group]; bits != 0; bits &= bits - 1) {
                     int row = first + Long.numberOfTrailingZeros(bits);
+                    lastPs[row] = Math.min(lastPs[row], delays[group]);
                     if (isWireRow[from]) {
                         least[row] = Math.min(least[row], delays[group]);
                     } else {

@@ -118,12 +118,7 @@ public final class TileSearch {
     }
 
     /** Begins with a question; nothing is searched yet. */
-    public void begin(
-            TileMoves tileMoves,
-            Corner at,
-            SmallCost model,
-            int[] sources,
-            int target) {
+    public void begin(TileMoves tileMoves, Corner at, SmallCost model, int[] sources, int target) {
         moves = tileMoves;
         info = moves.info;
         corner = at;
@@ -139,9 +134,11 @@ public final class TileSearch {
         singled = tile;
         singledSort = sort[tile];
         sort[tile] = SINGLE;
-        queue.clear(fromNet(tile));
+        int row = moves.rows.row(tile, goal);
+        int first = fromNet(tile) + (moves.enterPs[row] == TileMoves.NEVER ? 0 : inside(row));
+        queue.clear(first);
         ofVertex.put(goal, 0);
-        queue.push(~goal, fromNet(tile));
+        queue.push(~goal, first);
         net.clear();
         for (int source : sources) {
             int begins = moves.rows.tile(source);
@@ -263,26 +260,26 @@ public final class TileSearch {
             return atNoHead(vertex, row);
         }
         int head = tile + step;
-        if (isMerged(head)) {
-            int less = moves.isWireRow[row] ? 0 : moves.enterPs[row];
-            return bound(ofTile[head], head, less);
+        boolean merged = isMerged(head);
+        int cost = merged ? ofTile[head] : ofVertex.get(vertex);
+        int inside = inside(row);
+        if (cost < 0) {
+            return Math.max(0, ~cost - (merged ? inside : 0));
         }
-        return bound(ofVertex.get(vertex), head, 0);
+        if (!queue.isEmpty()) {
+            return Math.max(0, queue.current() - fromNet(head) - inside);
+        }
+        return leftOut ? 0 : NO_ROUTE;
+    }
+
+    /** The least delay from a wire that ends in a pin's tile to the pin; 0 for a wire. */
+    private int inside(int row) {
+        return moves.isWireRow[row] ? 0 : moves.enterPs[row];
     }
 
     /** Nothing leads on from there, except from what only a net's own start can be. */
     private int atNoHead(int vertex, int row) {
         return vertex == goal || moves.enterPs[row] == TileMoves.NEVER ? 0 : NO_ROUTE;
-    }
-
-    private int bound(int cost, int head, int less) {
-        if (cost < 0) {
-            return Math.max(0, ~cost - less);
-        }
-        if (!queue.isEmpty()) {
-            return Math.max(0, queue.current() - fromNet(head) - less);
-        }
-        return leftOut ? 0 : NO_ROUTE;
     }
 
     /**
@@ -295,7 +292,7 @@ public final class TileSearch {
     public int sharpened(
             int vertex, int tile, int row, int enough, int mostSettled, Progress progress) {
         while (!hasMet && settled < mostSettled && !queue.isEmpty()) {
-            hasMet = net.contains(step(progress));
+            hasMet |= net.contains(step(progress));
         }
         int known = at(vertex, tile, row);
         if (known > enough || queue.isEmpty() || isFinal(vertex, tile, row)) {
@@ -401,10 +398,18 @@ public final class TileSearch {
         }
     }
 
-    /** The least cost of entering a vertex from a wire, or anything not below {@code known}. */
+    /**
+     * The least cost of entering a vertex from a wire, or anything not below {@code known}. Only
+     * the last edge's delay counts more than once where a price is a factor, so pins before it do
+     * not.
+     */
     private int entry(int vertex, int row, int known) {
         int delay = moves.enterPs[row];
-        return delay >= known || costs.isDelayOnly() ? delay : costs.openStep(goal, vertex, delay);
+        if (delay >= known || costs.isDelayOnly()) {
+            return delay;
+        }
+        int last = moves.lastPs[row];
+        return Math.min(SmallCost.LARGEST, delay - last + costs.openStep(goal, vertex, last));
     }
 
     /** Back over one vertex, which begins in a tile and costs so much from its end on. */
@@ -419,10 +424,17 @@ public final class TileSearch {
         into.reset(vertex);
         while (into.next()) {
             int other = into.other();
-            if (!isClosed(other)) {
-                int step = costs.openStep(other, vertex, into.delayPs(corner));
-                relaxVertex(other, tile, (long) cost + step);
+            if (isClosed(other)) {
+                continue;
             }
+            int row = moves.rows.row(moves.rows.tile(other), other);
+            if (moves.headStep[row] == TileMoves.NO_HEAD) {
+                // Nothing comes to it over a wire: only the net can begin there.
+                hasMet |= net.contains(~other);
+                continue;
+            }
+            int step = costs.openStep(other, vertex, into.delayPs(corner));
+            relaxVertex(other, fromNet(tile) + inside(row), (long) cost + step);
         }
     }
 
@@ -432,15 +444,15 @@ public final class TileSearch {
                 touched.add(tile);
             }
             ofTile[tile] = (int) cost;
-            push(tile, (int) cost, tile);
+            push(tile, cost + fromNet(tile));
         }
     }
 
-    private void relaxVertex(int vertex, int head, long cost) {
+    private void relaxVertex(int vertex, int before, long cost) {
         int known = ofVertex.get(vertex);
         if (cost < known && known >= 0 && fits(cost)) {
             ofVertex.put(vertex, (int) cost);
-            push(~vertex, (int) cost, head);
+            push(~vertex, cost + before);
         }
     }
 
@@ -449,8 +461,7 @@ public final class TileSearch {
         return cost < SmallCost.LARGEST;
     }
 
-    private void push(int node, int cost, int head) {
-        long key = (long) cost + fromNet(head);
+    private void push(int node, long key) {
         if (key < Integer.MAX_VALUE) {
             queue.push(node, (int) key);
         }

@@ -76,8 +76,7 @@ final class BitParallelSearch extends IntSearch {
     int sharpened(int vertex, int enough, Progress progress) {
         int tile = edges.tile(vertex);
         int row = edges.row(tile, vertex);
-        return tileSearch.sharpened(
-                vertex, tile, row, enough, settled / VERTICES_A_NODE, progress);
+        return tileSearch.sharpened(vertex, tile, row, enough, settled / VERTICES_A_NODE, progress);
     }
 
     @Override
