@@ -283,15 +283,14 @@ public final class TileSearch {
     }
 
     /**
-     * The bound at a vertex: the search goes on until it is exact or more than so much, but settles
-     * no more than so many nodes in all. First of all it comes to the net; before that it knows
-     * little.
+     * The bound at a vertex: the search goes on until it is exact or more than so much. First of
+     * all it comes to the net; before that it knows little.
      *
      * @throws CancellationException when {@code progress} says so
      */
     public int sharpened(
-            int vertex, int tile, int row, int enough, int mostSettled, Progress progress) {
-        while (!hasMet && settled < mostSettled && !queue.isEmpty()) {
+            int vertex, int tile, int row, int enough, Progress progress) {
+        while (!hasMet && !queue.isEmpty()) {
             hasMet |= net.contains(step(progress));
         }
         int known = at(vertex, tile, row);
@@ -299,8 +298,7 @@ public final class TileSearch {
             return known;
         }
         int limit = queue.current() + enough - known + AT_LEAST_PS;
-        while (settled < mostSettled
-                && !queue.isEmpty()
+        while (!queue.isEmpty()
                 && queue.current() <= limit
                 && !isFinal(vertex, tile, row)) {
             step(progress);

@@ -16,9 +16,6 @@ import padward.route.cost.SmallCost;
  * looked at. This is the inner loop of the program; it trades brevity for speed.
  */
 final class BitParallelSearch extends IntSearch {
-    /** So many vertices are settled for each node of the tile search: then both take their time. */
-    private static final int VERTICES_A_NODE = 4;
-
     private final BitsetAdjacency edges;
     private final int[] vertexBase;
     private final int[] tileOfBlock;
@@ -75,8 +72,7 @@ final class BitParallelSearch extends IntSearch {
     @Override
     int sharpened(int vertex, int enough, Progress progress) {
         int tile = edges.tile(vertex);
-        int row = edges.row(tile, vertex);
-        return tileSearch.sharpened(vertex, tile, row, enough, settled / VERTICES_A_NODE, progress);
+        return tileSearch.sharpened(vertex, tile, edges.row(tile, vertex), enough, progress);
     }
 
     @Override

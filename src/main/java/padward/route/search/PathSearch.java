@@ -30,8 +30,13 @@ import padward.route.cost.SmallCostModel;
 public final class PathSearch {
     private static final int NO_LIMIT = Integer.MAX_VALUE;
 
-    /** Measured: fewer, and questions that would soon be answered get slower. */
+    /**
+     * After how many settled vertices a question gets a sharper bound, and on large fabrics after
+     * one for so many tiles: with fewer, questions that would soon be answered get slower.
+     */
     private static final int SHARPEN_AFTER = 16_000;
+
+    private static final int TILES_A_VERTEX = 8;
 
     private final Fabric fabric;
     private final IntSearch fast;
@@ -53,7 +58,10 @@ public final class PathSearch {
      * longer. Of a whole sweep over a pattern fabric, only begin and end are reported.
      */
     public PathSearch(Fabric fabric, SearchListener listener) {
-        this(fabric, listener, SHARPEN_AFTER);
+        this(
+                fabric,
+                listener,
+                Math.max(SHARPEN_AFTER, fabric.tileCount() / TILES_A_VERTEX));
     }
 
     /**

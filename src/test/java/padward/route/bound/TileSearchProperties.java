@@ -96,8 +96,7 @@ class TileSearchProperties {
                     new EdgeReversedGraph<>(
                             new FabricGraph(fabric, corner, model, SearchSources.at(goal)));
             var rest = new DijkstraShortestPath<>(back).getPaths(goal);
-            int steps = 0;
-            do {
+            for (int enough = -1; enough < 1 << 14; enough = 2 * enough + 3) {
                 for (int v = 0; v < fabric.vertexCount(); v++) {
                     if (!closed.get(v)) {
                         double truth = rest.getWeight(v);
@@ -105,12 +104,11 @@ class TileSearchProperties {
                     }
                 }
                 checkConsistent(fabric, search, model, closed, corner);
-                steps = 2 * steps + 1;
-                int v = sources[0];
+                int v = random.nextInt(fabric.vertexCount());
                 int tile = fabric.tile(v);
                 int row = fabric.maskedEdges().row(tile, v);
-                search.sharpened(v, tile, row, Integer.MAX_VALUE / 4, steps, Progress.NONE);
-            } while (search.settled() >= steps);
+                search.sharpened(v, tile, row, enough, Progress.NONE);
+            }
         }
     }
 
