@@ -288,8 +288,7 @@ public final class TileSearch {
      *
      * @throws CancellationException when {@code progress} says so
      */
-    public int sharpened(
-            int vertex, int tile, int row, int enough, Progress progress) {
+    public int sharpened(int vertex, int tile, int row, int enough, Progress progress) {
         while (!hasMet && !queue.isEmpty()) {
             hasMet |= net.contains(step(progress));
         }
@@ -298,9 +297,7 @@ public final class TileSearch {
             return known;
         }
         int limit = queue.current() + enough - known + AT_LEAST_PS;
-        while (!queue.isEmpty()
-                && queue.current() <= limit
-                && !isFinal(vertex, tile, row)) {
+        while (!queue.isEmpty() && queue.current() <= limit && !isFinal(vertex, tile, row)) {
             step(progress);
         }
         return at(vertex, tile, row);

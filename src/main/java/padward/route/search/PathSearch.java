@@ -58,10 +58,7 @@ public final class PathSearch {
      * longer. Of a whole sweep over a pattern fabric, only begin and end are reported.
      */
     public PathSearch(Fabric fabric, SearchListener listener) {
-        this(
-                fabric,
-                listener,
-                Math.max(SHARPEN_AFTER, fabric.tileCount() / TILES_A_VERTEX));
+        this(fabric, listener, Math.max(SHARPEN_AFTER, fabric.tileCount() / TILES_A_VERTEX));
     }
 
     /**
