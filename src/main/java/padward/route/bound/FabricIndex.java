@@ -11,9 +11,10 @@ import padward.fabric.delay.Corner;
 
 /**
  * What searches calculate from a fabric once: its groups of wires, the tables of least delays, the
- * least delay per tile. Every fabric owns one index. Each part is calculated when it is first asked
- * for, with the {@link Progress} of the caller that asks, and can be cancelled; a cancelled part is
- * not kept, and the next caller calculates it again. Safe for all threads.
+ * least delay per tile, how wires lead from tile to tile. Every fabric owns one index. Each part is
+ * calculated when it is first asked for, with the {@link Progress} of the caller that asks, and can
+ * be cancelled; a cancelled part is not kept, and the next caller calculates it again. Safe for all
+ * threads.
  */
 public final class FabricIndex {
     private final Fabric fabric;

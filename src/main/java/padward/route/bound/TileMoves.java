@@ -92,11 +92,16 @@ public final class TileMoves {
         rows = fabric.maskedEdges();
         columns = fabric.columns();
         int[] samples = rows.sampleTiles();
+        // A tile without vertices has no row of its own: one more template stands for all of these.
+        int empty = samples.length;
         int[] templateAtRow = new int[rows.rowCount()];
         isWireRow = new boolean[rows.rowCount()];
-        wires = new int[samples.length];
+        wires = new int[samples.length + 1];
         for (int template = 0; template < samples.length; template++) {
             int tile = samples[template];
+            if (isEmpty(tile)) {
+                continue;
+            }
             templateAtRow[rows.firstRow[tile]] = template;
             for (int v = rows.vertexBase[tile]; v < rows.vertexBase[tile + 1]; v++) {
                 boolean isWire = fabric.kind(v) == VertexKind.WIRE;
@@ -109,7 +114,8 @@ public final class TileMoves {
         for (int tile = 0; tile < tiles; tile++) {
             info[INFO * tile] = rows.vertexBase[tile];
             info[INFO * tile + FIRST_ROW] = rows.firstRow[tile];
-            info[INFO * tile + TEMPLATE] = templateAtRow[rows.firstRow[tile]];
+            info[INFO * tile + TEMPLATE] =
+                    isEmpty(tile) ? empty : templateAtRow[rows.firstRow[tile]];
             info[INFO * tile + WHERE] = fabric.row(tile) << 16 | fabric.column(tile);
         }
         lastPs = new int[rows.rowCount()];
@@ -129,25 +135,31 @@ public final class TileMoves {
             dy[i] = distances.getInt(2 * i + 1);
             step[i] = dy[i] * columns + dx[i];
         }
-        runStart = new int[samples.length * count + 1];
+        runStart = new int[(samples.length + 1) * count + 1];
+        runsOf.add(new IntArrayList());
         IntArrayList all = new IntArrayList();
-        for (int template = 0; template < samples.length; template++) {
+        for (int template = 0; template <= samples.length; template++) {
             for (int i = 0; i < count; i++) {
                 runStart[template * count + i] = all.size();
                 // Triples: template, distance, run; sorted by template as they were found.
                 addRuns(runsOf.get(template), i, all);
             }
         }
-        runStart[samples.length * count] = all.size();
+        runStart[(samples.length + 1) * count] = all.size();
         runs = all.toIntArray();
         leastOfRun = leastOfRuns(samples, count);
         alongColumns = line(fabric.columns(), dx, dy, leastPs);
         alongRows = line(fabric.rows(), dy, dx, leastPs);
     }
 
+    private boolean isEmpty(int tile) {
+        return rows.vertexBase[tile] == rows.vertexBase[tile + 1];
+    }
+
     /**
      * Looks at a fabric; empty where wires can be left in more than one tile, which the search does
-     * not know how to merge. O(tiles + rows).
+     * not know how to merge. O(tiles, and for each two templates side by side the edges between
+     * them).
      *
      * @throws CancellationException when {@code progress} says so
      */
@@ -188,7 +200,8 @@ public final class TileMoves {
         int[] least = new int[rows.rowCount()];
         Arrays.fill(least, NEVER);
         int[] delays = rows.delayPs(corner);
-        int[][] steps = new int[samples.length][];
+        int[][] steps = new int[samples.length + 1][];
+        steps[samples.length] = new int[0];
         for (int template = 0; template < samples.length; template++) {
             steps[template] = stepsFrom(samples[template]);
         }
@@ -206,13 +219,16 @@ public final class TileMoves {
                         (long) template << Integer.SIZE
                                 | (long) i << 20
                                 | info[INFO * to + TEMPLATE];
-                if (samples.length >= 1 << 20 || known.add(pair)) {
+                boolean fits = samples.length < 1 << 20 && i < 1 << 12;
+                if (!fits || known.add(pair)) {
+                    progress.check();
                     addEntries(tile, to, delays, least, fromPins);
                 }
             }
         }
         boolean changed = true;
         while (changed) {
+            progress.check();
             changed = false;
             for (int k = 0; k < fromPins.size(); k += 3) {
                 int from = least[fromPins.getInt(k)];
@@ -302,6 +318,15 @@ public final class TileMoves {
             }
             runsOf.add(found);
         }
+    }
+
+    /** The step to a tile in which a vertex can be left; {@link #NO_HEAD} where there is none. */
+    int anyStep(int row) {
+        int span = rows.groupSpan[row];
+        int group = span >>> BitsetAdjacency.SPAN_BITS;
+        return (span & BitsetAdjacency.SPAN_MASK) == 0
+                ? NO_HEAD
+                : BitsetAdjacency.step(rows.groups[2 * group + 1]);
     }
 
     private int onlyStep(int row) {

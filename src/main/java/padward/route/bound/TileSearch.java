@@ -1,5 +1,7 @@
 package padward.route.bound;
 
+import it.unimi.dsi.fastutil.Hash;
+import it.unimi.dsi.fastutil.HashCommon;
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntIterator;
@@ -26,8 +28,9 @@ import padward.route.queue.BucketQueue;
  * is merged, the edge costs what v costs at the least when it is entered from any wire that ends
  * there, through pins or not. So least costs on the nodes are a consistent bound. A pin in a merged
  * tile has the tile's cost less the least delay from a wire to the pin. What the search has not
- * come to yet, when its least key is F, costs at least F less the way there from the net on the
- * empty fabric, which is a difference of consistent bounds and the least of two consistent ones.
+ * come to yet, when its least key is F, costs at least F less the least cost from the net to there
+ * on the empty fabric, which is a difference of consistent bounds and the least of two consistent
+ * ones.
  *
  * <p>The search goes on only as far as it is asked, guided by the net's distance; like that of
  * Silver, "Cooperative pathfinding" (AIIDE 2005), but with a bound that may be used before it is
@@ -142,7 +145,8 @@ public final class TileSearch {
         net.clear();
         for (int source : sources) {
             int begins = moves.rows.tile(source);
-            int step = moves.headStep[moves.rows.row(begins, source)];
+            // Where the net begins need not be entered from any wire.
+            int step = moves.anyStep(moves.rows.row(begins, source));
             int head = step == TileMoves.NO_HEAD ? begins : begins + step;
             net.add(isMerged(head) ? head : ~source);
         }
@@ -296,7 +300,8 @@ public final class TileSearch {
         if (known > enough || queue.isEmpty() || isFinal(vertex, tile, row)) {
             return known;
         }
-        int limit = queue.current() + enough - known + AT_LEAST_PS;
+        int head = tile + moves.headStep[row];
+        long limit = (long) fromNet(head) + inside(row) + enough + AT_LEAST_PS;
         while (!queue.isEmpty() && queue.current() <= limit && !isFinal(vertex, tile, row)) {
             step(progress);
         }
@@ -457,6 +462,7 @@ public final class TileSearch {
     }
 
     private void push(int node, long key) {
+        leftOut |= key >= Integer.MAX_VALUE;
         if (key < Integer.MAX_VALUE) {
             queue.push(node, (int) key);
         }
@@ -472,6 +478,7 @@ public final class TileSearch {
         return 5L * ofTile.length
                 + 8L * closed.length
                 + 4L * touched.elements().length
+                + 8L * HashCommon.arraySize(ofVertex.size(), Hash.DEFAULT_LOAD_FACTOR)
                 + queue.bytes();
     }
 }

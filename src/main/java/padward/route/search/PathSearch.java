@@ -24,8 +24,9 @@ import padward.route.cost.SmallCostModel;
  * 31 bits.
  *
  * <p>The fast ones take 4.5 bytes per vertex, and up to 0.3 for what was touched, and 8 per queued
- * entry; what is kept between runs is reset in O(touched). One object belongs to one thread. Each
- * run overwrites the state of the one before: see {@link OneToAll}.
+ * entry; a bit a vertex and 5 bytes a tile more once a question was long enough for a {@link
+ * padward.route.bound.TileSearch}; what is kept between runs is reset in O(touched). One object
+ * belongs to one thread. Each run overwrites the state of the one before: see {@link OneToAll}.
  */
 public final class PathSearch {
     private static final int NO_LIMIT = Integer.MAX_VALUE;
