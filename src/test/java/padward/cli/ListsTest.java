@@ -79,7 +79,12 @@ class ListsTest {
             CommandRun run = run(words.toArray(String[]::new));
             assertThat(rows(run)).hasSize(2);
             assertThat(run.err()).contains("more.");
+            boolean warned = run.err().contains("Before driving a pad");
+            assertThat(warned).isEqualTo(words.get(0).equals("survey"));
         }
+        CommandRun none = run("pads", "--csv", "--free", "--used");
+        assertThat(rows(none)).isEmpty();
+        assertThat(none.err()).contains("No pads match the filter.");
     }
 
     @Test

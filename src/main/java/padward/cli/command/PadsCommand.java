@@ -109,13 +109,20 @@ public final class PadsCommand implements Callable<Integer> {
             out.println(JsonText.pretty(Reports.Pads.form(), report));
         } else if (form.isCsv()) {
             table.printCsv(out);
-            limit.remark(pads.size()).ifPresent(spec.commandLine().getErr()::println);
+            printRemarks(pads.size(), spec.commandLine().getErr());
         } else {
             table.print(out);
-            limit.remark(pads.size()).ifPresent(out::println);
+            printRemarks(pads.size(), out);
         }
         out.flush();
         return ExitStatus.DONE;
+    }
+
+    private void printRemarks(int count, PrintWriter out) {
+        limit.remark(count).ifPresent(out::println);
+        if (count == 0) {
+            out.println("No pads match the filter.");
+        }
     }
 
     private List<Integer> pads(Design design) {

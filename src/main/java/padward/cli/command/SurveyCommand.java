@@ -102,13 +102,10 @@ public final class SurveyCommand implements Callable<Integer> {
             printJson(survey, out);
         } else if (form.isCsv()) {
             table(read, survey).printCsv(out);
-            limit.remark(survey.answers().size()).ifPresent(spec.commandLine().getErr()::println);
+            printRemarks(read, survey, spec.commandLine().getErr());
         } else {
-            printTable(read, survey, out);
-            String leftOut = allPads ? "" : OfferedPads.leftOut(read.fabric());
-            if (!leftOut.isEmpty()) {
-                out.println("Pads left out: " + leftOut + "; --all-pads shows them.");
-            }
+            table(read, survey).print(out);
+            printRemarks(read, survey, out);
         }
         out.flush();
         boolean anyOpen = survey.answers().stream().anyMatch(a -> a instanceof Answer.Open);
@@ -163,8 +160,7 @@ public final class SurveyCommand implements Callable<Integer> {
         return table;
     }
 
-    private void printTable(Design design, Survey survey, PrintWriter out) throws BadInput {
-        table(design, survey).print(out);
+    private void printRemarks(Design design, Survey survey, PrintWriter out) {
         limit.remark(survey.answers().size()).ifPresent(out::println);
         if (survey.answers().isEmpty()) {
             out.println("No pads match the filter.");
@@ -174,6 +170,10 @@ public final class SurveyCommand implements Callable<Integer> {
                 "Would lose signal: endpoints that lose their signal if the obstacle cannot be "
                         + "moved; ask reports whether it can.");
         out.println("Before driving a pad, read its cautions with ask. " + Cautions.FOOTER);
+        String leftOut = allPads ? "" : OfferedPads.leftOut(design.fabric());
+        if (!leftOut.isEmpty()) {
+            out.println("Pads left out: " + leftOut + "; --all-pads shows them.");
+        }
     }
 
     private static String delay(Answer answer) {
