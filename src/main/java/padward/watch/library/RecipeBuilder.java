@@ -14,7 +14,7 @@ import padward.watch.condition.ConditionLogic;
 import padward.watch.logic.CircuitBuilder;
 import padward.watch.logic.LogicGraph;
 import padward.watch.logic.Magnitudes;
-import padward.watch.logic.WideFunctions;
+import padward.watch.logic.ManyInputFunctions;
 
 /** One circuit while it is made: what all recipes share. */
 final class RecipeBuilder {
@@ -61,7 +61,7 @@ final class RecipeBuilder {
         return builder.logic();
     }
 
-    WideFunctions many() {
+    ManyInputFunctions many() {
         return builder.many();
     }
 

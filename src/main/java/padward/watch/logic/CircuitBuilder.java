@@ -19,7 +19,7 @@ import padward.watch.circuit.StartState;
  */
 public final class CircuitBuilder {
     private final LogicGraph graph = new LogicGraph();
-    private final WideFunctions many;
+    private final ManyInputFunctions many;
     private final int tableInputs;
     private final Map<Signal, Integer> literalOfSignal = new LinkedHashMap<>();
     private final Map<Integer, Signal> signalOfLiteral = new HashMap<>();
@@ -51,7 +51,7 @@ public final class CircuitBuilder {
      */
     public CircuitBuilder(int tableInputs) {
         this.tableInputs = tableInputs;
-        this.many = new WideFunctions(graph, tableInputs);
+        this.many = new ManyInputFunctions(graph, tableInputs);
     }
 
     /** The logic, to add to it. */
@@ -60,7 +60,7 @@ public final class CircuitBuilder {
     }
 
     /** Functions of many literals. */
-    public WideFunctions many() {
+    public ManyInputFunctions many() {
         return many;
     }
 

@@ -8,10 +8,10 @@ import java.util.stream.IntStream;
 /** Numbers without a sign, as literals of their bits, the lowest first. */
 public final class Magnitudes {
     private final LogicGraph graph;
-    private final WideFunctions many;
+    private final ManyInputFunctions many;
     private final int tableInputs;
 
-    Magnitudes(LogicGraph graph, WideFunctions many, int tableInputs) {
+    Magnitudes(LogicGraph graph, ManyInputFunctions many, int tableInputs) {
         this.tableInputs = tableInputs;
         this.graph = graph;
         this.many = many;

@@ -13,7 +13,7 @@ import java.util.function.IntBinaryOperator;
  * literals that are inputs, and tables of k inputs, that takes ⌈(n − 1) / (k − 1)⌉ tables, the
  * fewest possible.
  */
-public final class WideFunctions {
+public final class ManyInputFunctions {
     private final LogicGraph graph;
     private final int tableInputs;
 
@@ -22,7 +22,7 @@ public final class WideFunctions {
      *
      * @param tableInputs inputs of a lookup table
      */
-    public WideFunctions(LogicGraph graph, int tableInputs) {
+    public ManyInputFunctions(LogicGraph graph, int tableInputs) {
         this.graph = graph;
         this.tableInputs = tableInputs;
     }

@@ -99,7 +99,7 @@ final class Arrivals {
         Optional<Delay> own = Optional.empty();
         for (int e = 0; e < connections.elements(); e++) {
             if (connections.clock(e) == source) {
-                int vertex = wiring.layout().spots().get(e).clockVertex();
+                int vertex = wiring.layout().sites().get(e).clockVertex();
                 own = hull(own, Optional.of(along(source, vertex)));
             }
         }
@@ -149,14 +149,14 @@ final class Arrivals {
         }
 
         private Optional<Delay> outOf(int element) {
-            FreeSite spot = wiring.layout().spots().get(element);
-            if (spot.function() instanceof CellFunction.Register register) {
+            FreeSite site = wiring.layout().sites().get(element);
+            if (site.function() instanceof CellFunction.Register register) {
                 if (!clocked || connections.clock(element) != start) {
                     return Optional.empty();
                 }
                 unknownRegisters |= register.clockToOutput().isEmpty();
                 return Optional.of(
-                        along(start, spot.clockVertex())
+                        along(start, site.clockVertex())
                                 .plus(register.clockToOutput().orElse(Delay.ZERO)));
             }
             Optional<Delay> result = Optional.empty();
@@ -166,7 +166,7 @@ final class Arrivals {
                         hull(
                                 result,
                                 atPin(connections.inputs(element)[i], vertex)
-                                        .map(d -> d.plus(through(spot, vertex))));
+                                        .map(d -> d.plus(through(site, vertex))));
             }
             return result;
         }
@@ -175,9 +175,9 @@ final class Arrivals {
             return at(source).map(d -> d.plus(along(source, vertex)));
         }
 
-        private Delay through(FreeSite spot, int vertex) {
+        private Delay through(FreeSite site, int vertex) {
             Optional<EdgeFinder.EdgeValue> edge =
-                    edges.find(vertex, spot.outVertex())
+                    edges.find(vertex, site.outVertex())
                             .filter(e -> e.kind() == EdgeKind.PASS_THROUGH);
             unknownTables |= edge.isEmpty();
             return edge.map(EdgeFinder.EdgeValue::delay).orElse(Delay.ZERO);
@@ -206,8 +206,8 @@ final class Arrivals {
                     continue;
                 }
                 int vertex = wiring.inputs().get(e)[0];
-                FreeSite spot = wiring.layout().spots().get(e);
-                String end = names.nameOf(e) + "." + spot.pinAt(vertex);
+                FreeSite site = wiring.layout().sites().get(e);
+                String end = names.nameOf(e) + "." + site.pinAt(vertex);
                 atPin(connections.inputs(e)[0], vertex).ifPresent(d -> atRegisters.put(end, d));
             }
             atRegisters.entrySet().stream()

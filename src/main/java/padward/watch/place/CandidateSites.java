@@ -27,7 +27,7 @@ final class CandidateSites {
     private final Fabric fabric;
     private final List<IntSet> freedAtPads;
     private final int[] pads;
-    private final List<List<FreeSite>> spots = new ArrayList<>();
+    private final List<List<FreeSite>> freeSites = new ArrayList<>();
 
     /** By source, what it reaches; empty as long as that is not known. */
     private final List<BitSet> reached = new ArrayList<>();
@@ -62,20 +62,20 @@ final class CandidateSites {
         this.fabric = unused.design().fabric();
         this.freedAtPads = freedAtPads;
         this.pads = pads;
-        connections.circuit().elements().forEach(e -> spots.add(unused.spotsFor(e)));
+        connections.circuit().elements().forEach(e -> freeSites.add(unused.sitesFor(e)));
         connections.sources().forEach(s -> reached.add(new BitSet()));
     }
 
     /** Leaves the register that the first output shows one place alone. */
     void setLast(WatchQuestion.PadRegister wanted) {
         if (connections.sources().get(connections.outputs()[0]) instanceof Source.OfElement of) {
-            spots.set(of.element(), unused.spotOf(wanted).stream().toList());
+            freeSites.set(of.element(), unused.siteOf(wanted).stream().toList());
         }
     }
 
     /** By element, where it can be placed as far as has been looked at. */
-    List<List<FreeSite>> spots() {
-        return List.copyOf(spots);
+    List<List<FreeSite>> freeSites() {
+        return List.copyOf(freeSites);
     }
 
     /** Looks at free sites, clocks and pads; what stands against every layout, if anything does. */
@@ -113,8 +113,8 @@ final class CandidateSites {
     }
 
     private Optional<Fault> enough() {
-        int count = new SpotMatching(spots).matched();
-        if (count == spots.size()) {
+        int count = new FreeSiteMatching(freeSites).matched();
+        if (count == freeSites.size()) {
             return Optional.empty();
         }
         String text =
@@ -122,7 +122,7 @@ final class CandidateSites {
                         Locale.ROOT,
                         "The circuit has %d cells, and the free sites that they could use are"
                                 + " enough for %d.",
-                        spots.size(),
+                        freeSites.size(),
                         count);
         return Optional.of(new Fault(WatchResult.Reason.NO_FREE_SITES, text));
     }
@@ -134,8 +134,9 @@ final class CandidateSites {
                 continue;
             }
             BitSet there = reachedBy(clock);
-            spots.set(e, spots.get(e).stream().filter(s -> there.get(s.clockVertex())).toList());
-            if (spots.get(e).isEmpty()) {
+            freeSites.set(
+                    e, freeSites.get(e).stream().filter(s -> there.get(s.clockVertex())).toList());
+            if (freeSites.get(e).isEmpty()) {
                 return Optional.of(
                         new Fault(
                                 WatchResult.Reason.CLOCK_CANNOT_REACH,
@@ -164,12 +165,12 @@ final class CandidateSites {
                             || closed.get(pad.vertex())
                             || isSwitched(pad, closed);
             int element = of.element();
-            spots.set(
+            freeSites.set(
                     element,
-                    spots.get(element).stream()
+                    freeSites.get(element).stream()
                             .filter(s -> !shut && from.get(s.outVertex()))
                             .toList());
-            if (spots.get(element).isEmpty()) {
+            if (freeSites.get(element).isEmpty()) {
                 String text =
                         pad.directions().canDrive()
                                 ? "Pad "
@@ -193,23 +194,23 @@ final class CandidateSites {
         return pins || unused.design().occupancy().findCellOn(site.id()).isPresent();
     }
 
-    /** Looks at all nets, again and again while that leaves spots out. */
+    /** Looks at all nets, again and again while that leaves sites out. */
     Optional<Fault> ofAllNets() {
         boolean again = true;
         while (again) {
             again = false;
             for (int e = 0; e < connections.elements(); e++) {
                 List<FreeSite> left = new ArrayList<>();
-                for (FreeSite spot : spots.get(e)) {
-                    if (inputsFit(e, spot)) {
-                        left.add(spot);
+                for (FreeSite freeSite : freeSites.get(e)) {
+                    if (inputsFit(e, freeSite)) {
+                        left.add(freeSite);
                     }
                 }
                 if (left.isEmpty()) {
                     return Optional.of(unreached(e));
                 }
-                if (left.size() < spots.get(e).size()) {
-                    spots.set(e, left);
+                if (left.size() < freeSites.get(e).size()) {
+                    freeSites.set(e, left);
                     int source = connections.sourceOf(e);
                     if (source >= 0) {
                         reached.get(source).clear();
@@ -222,9 +223,9 @@ final class CandidateSites {
     }
 
     /** Whether each input can be reached by its source, at a pin of its own. */
-    private boolean inputsFit(int element, FreeSite spot) {
+    private boolean inputsFit(int element, FreeSite freeSite) {
         int[] sources = connections.inputs(element);
-        int[] vertices = spot.inputVertices();
+        int[] vertices = freeSite.inputVertices();
         int[] inputAt = new int[vertices.length];
         Arrays.fill(inputAt, Fabric.NOTHING);
         for (int i = 0; i < sources.length; i++) {
@@ -252,7 +253,7 @@ final class CandidateSites {
         for (int source : connections.inputs(element)) {
             BitSet there = reachedBy(source);
             boolean any =
-                    spots.get(element).stream()
+                    freeSites.get(element).stream()
                             .anyMatch(s -> Arrays.stream(s.inputVertices()).anyMatch(there::get));
             if (!any) {
                 return new Fault(
@@ -298,7 +299,7 @@ final class CandidateSites {
         }
         if (from instanceof Source.OfElement of) {
             IntArrayList outs = new IntArrayList();
-            spots.get(of.element()).forEach(s -> outs.add(s.outVertex()));
+            freeSites.get(of.element()).forEach(s -> outs.add(s.outVertex()));
             return outs.toIntArray();
         }
         return new int[] {fabric.pads().get(((Source.OfPad) from).pad()).vertex()};

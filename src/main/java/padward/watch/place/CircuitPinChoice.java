@@ -5,7 +5,7 @@ import it.unimi.dsi.fastutil.ints.IntLists;
 import java.util.Random;
 import padward.fabric.EdgeCursor;
 
-/** Which pin of its spot each input of an element gets: the easiest to reach, or a drawn one. */
+/** Which pin of its site each input of an element gets: the easiest to reach, or a drawn one. */
 final class CircuitPinChoice {
     /** A pin to which this many free vertices lead counts as easy. */
     private static final int EASY = 40;
@@ -23,19 +23,19 @@ final class CircuitPinChoice {
         this.out = unused.design().fabric().edgesOut();
     }
 
-    /** What stands against a spot for an element with that many inputs, in tiles. */
-    int against(FreeSite spot, int inputs) {
+    /** What stands against a site for an element with that many inputs, in tiles. */
+    int against(FreeSite site, int inputs) {
         int easy = 0;
-        for (int vertex : spot.inputVertices()) {
+        for (int vertex : site.inputVertices()) {
             easy += Reachable.countUpTo(EASY, vertex, into, unused.closed()) >= EASY ? 1 : 0;
         }
-        boolean leaves = Reachable.countUpTo(EASY, spot.outVertex(), out, unused.closed()) >= EASY;
+        boolean leaves = Reachable.countUpTo(EASY, site.outVertex(), out, unused.closed()) >= EASY;
         return DETOUR * (Math.max(0, inputs - easy) + (leaves ? 0 : 2));
     }
 
     /** A vertex for each input, the easiest ones. */
-    int[] easiest(FreeSite spot, int inputs) {
-        IntArrayList pins = IntArrayList.wrap(spot.inputVertices());
+    int[] easiest(FreeSite site, int inputs) {
+        IntArrayList pins = IntArrayList.wrap(site.inputVertices());
         IntArrayList eased = new IntArrayList();
         for (int rank = EASY; rank > 0 && eased.size() < inputs; rank = rank / 2) {
             for (int vertex : pins) {
@@ -49,8 +49,8 @@ final class CircuitPinChoice {
     }
 
     /** A vertex for each input, at random. */
-    int[] drawn(FreeSite spot, int inputs, Random random) {
-        IntArrayList pins = new IntArrayList(spot.inputVertices());
+    int[] drawn(FreeSite site, int inputs, Random random) {
+        IntArrayList pins = new IntArrayList(site.inputVertices());
         IntLists.shuffle(pins, random);
         return pins.subList(0, inputs).toIntArray();
     }

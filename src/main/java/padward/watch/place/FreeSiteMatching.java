@@ -10,13 +10,13 @@ import java.util.Optional;
  * Gives each element a site of its own, if that is possible: a bipartite matching by augmenting
  * paths (Berge 1957).
  */
-final class SpotMatching {
+final class FreeSiteMatching {
     private final List<List<FreeSite>> candidates;
     private final Int2IntOpenHashMap elementOn = new Int2IntOpenHashMap();
     private final FreeSite[] at;
     private int matched;
 
-    SpotMatching(List<List<FreeSite>> candidates) {
+    FreeSiteMatching(List<List<FreeSite>> candidates) {
         this.candidates = candidates;
         this.at = new FreeSite[candidates.size()];
         elementOn.defaultReturnValue(-1);
@@ -26,13 +26,13 @@ final class SpotMatching {
     }
 
     private boolean place(int element, IntSet tried) {
-        for (FreeSite spot : candidates.get(element)) {
-            int site = spot.site().id();
+        for (FreeSite freeSite : candidates.get(element)) {
+            int site = freeSite.site().id();
             if (tried.add(site)) {
                 int there = elementOn.get(site);
                 if (there < 0 || place(there, tried)) {
                     elementOn.put(site, element);
-                    at[element] = spot;
+                    at[element] = freeSite;
                     return true;
                 }
             }
@@ -45,7 +45,7 @@ final class SpotMatching {
         return matched;
     }
 
-    /** A spot for each element; empty when there are not enough. */
+    /** A site for each element; empty when there are not enough. */
     Optional<FreeSite[]> assigned() {
         return matched == at.length ? Optional.of(at.clone()) : Optional.empty();
     }

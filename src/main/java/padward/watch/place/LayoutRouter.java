@@ -109,9 +109,9 @@ final class LayoutRouter {
             BitSet pads = closed;
             fabric.pads().forEach(p -> pads.set(p.vertex()));
         }
-        for (FreeSite spot : layout.spots()) {
-            int first = spot.site().firstPin();
-            closed.set(first, first + spot.site().pins().size());
+        for (FreeSite freeSite : layout.sites()) {
+            int first = freeSite.site().firstPin();
+            closed.set(first, first + freeSite.site().pins().size());
         }
         return closed;
     }
@@ -137,7 +137,7 @@ final class LayoutRouter {
             }
             int clock = connections.clock(e);
             if (clock != Fabric.NOTHING) {
-                sinks.get(clock).add(new Wiring.Sink(e, layout.spots().get(e).clockVertex()));
+                sinks.get(clock).add(new Wiring.Sink(e, layout.sites().get(e).clockVertex()));
             }
         }
         return sinks;
@@ -149,7 +149,7 @@ final class LayoutRouter {
             return of.net().route();
         }
         if (from instanceof Source.OfElement of) {
-            return RouteTree.of(layout.spots().get(of.element()).outVertex());
+            return RouteTree.of(layout.sites().get(of.element()).outVertex());
         }
         return RouteTree.of(fabric.pads().get(((Source.OfPad) from).pad()).vertex());
     }

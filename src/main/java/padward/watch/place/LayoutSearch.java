@@ -13,14 +13,14 @@ import padward.base.Progress;
 
 /**
  * Finds layouts with short connections: up to four elements by trying all combinations of the
- * nearest spots, more of them by simulated annealing (Kirkpatrick, Gelatt and Vecchi, Science 220,
+ * nearest sites, more of them by simulated annealing (Kirkpatrick, Gelatt and Vecchi, Science 220,
  * 1983). Deterministic.
  */
 final class LayoutSearch {
     /** Up to this many elements all combinations are tried. */
     static final int MOST_TRIED_WHOLE = 4;
 
-    /** Nearest spots of each element that are combined, by the number of elements. */
+    /** Nearest sites of each element that are combined, by the number of elements. */
     private static final int[] NEAREST = {0, 400, 120, 48, 22};
 
     private static final int KEPT = 3_000;
@@ -32,17 +32,17 @@ final class LayoutSearch {
     private final List<List<FreeSite>> candidates = new ArrayList<>();
 
     /**
-     * @param spots where each element can be placed
-     * @param awkward what stands against a spot, in tiles: pins that are hard to reach
+     * @param sites where each element can be placed
+     * @param awkward what stands against a site, in tiles: pins that are hard to reach
      */
-    LayoutSearch(Estimate estimate, List<List<FreeSite>> spots, Awkward awkward) {
+    LayoutSearch(Estimate estimate, List<List<FreeSite>> sites, Awkward awkward) {
         this.estimate = estimate;
-        int count = spots.size();
+        int count = sites.size();
         int nearest = count <= MOST_TRIED_WHOLE ? NEAREST[count] : NEAREST_ANNEALED + 3 * count;
         for (int e = 0; e < count; e++) {
             int element = e;
             // Ranked by distance first, so that only the nearest are looked at more closely.
-            List<FreeSite> ranked = ranked(spots.get(e), s -> rank(element, s), 2 * nearest);
+            List<FreeSite> ranked = ranked(sites.get(e), s -> rank(element, s), 2 * nearest);
             Int2IntOpenHashMap against = new Int2IntOpenHashMap();
             ranked.forEach(s -> against.put(s.outVertex(), awkward.of(s)));
             candidates.add(
@@ -50,36 +50,36 @@ final class LayoutSearch {
         }
     }
 
-    /** What stands against a spot. */
+    /** What stands against a site. */
     interface Awkward {
-        int of(FreeSite spot);
+        int of(FreeSite site);
     }
 
     private interface Rank {
-        int of(FreeSite spot);
+        int of(FreeSite site);
     }
 
-    private int rank(int element, FreeSite spot) {
-        int tile = spot.site().tile();
+    private int rank(int element, FreeSite site) {
+        int tile = site.site().tile();
         return 2 * estimate.toFixed(element, tile) + estimate.toAllFixed(tile);
     }
 
-    /** The first of some spots by rank, then by site. O(spots · log most). */
-    private static List<FreeSite> ranked(List<FreeSite> spots, Rank rank, int most) {
-        record Ranked(FreeSite spot, int rank) {}
+    /** The first of some sites by rank, then by site. O(sites · log most). */
+    private static List<FreeSite> ranked(List<FreeSite> sites, Rank rank, int most) {
+        record Ranked(FreeSite site, int rank) {}
         Comparator<Ranked> order =
-                Comparator.comparingInt(Ranked::rank).thenComparingInt(r -> r.spot().site().id());
+                Comparator.comparingInt(Ranked::rank).thenComparingInt(r -> r.site().site().id());
         PriorityQueue<Ranked> first = new PriorityQueue<>(order.reversed());
-        for (FreeSite spot : spots) {
-            int own = rank.of(spot);
+        for (FreeSite site : sites) {
+            int own = rank.of(site);
             if (first.size() < most || own <= first.peek().rank()) {
-                first.add(new Ranked(spot, own));
+                first.add(new Ranked(site, own));
                 if (first.size() > most) {
                     first.poll();
                 }
             }
         }
-        return first.stream().sorted(order).map(Ranked::spot).toList();
+        return first.stream().sorted(order).map(Ranked::site).toList();
     }
 
     /** Layouts, those with the shortest connections first. */
@@ -111,20 +111,20 @@ final class LayoutSearch {
                 return;
             }
             check(progress);
-            for (FreeSite spot : candidates.get(element)) {
-                if (taken.add(spot.site().id())) {
-                    double more = estimate.toFixed(element, spot.site().tile());
+            for (FreeSite site : candidates.get(element)) {
+                if (taken.add(site.site().id())) {
+                    double more = estimate.toFixed(element, site.site().tile());
                     for (int other : estimate.neighbours(element)) {
                         if (other < element) {
                             more +=
                                     estimate.between(
-                                            spot.site().tile(), chosen.get(other).site().tile());
+                                            site.site().tile(), chosen.get(other).site().tile());
                         }
                     }
-                    chosen.add(spot);
+                    chosen.add(site);
                     add(element + 1, cost + more, progress);
                     chosen.remove(element);
-                    taken.remove(spot.site().id());
+                    taken.remove(site.site().id());
                 }
             }
         }
@@ -134,9 +134,9 @@ final class LayoutSearch {
         }
     }
 
-    /** A layout by annealing; empty when there are not enough spots. */
+    /** A layout by annealing; empty when there are not enough sites. */
     Optional<Layout> annealed(long seed, Progress progress) {
-        Optional<FreeSite[]> start = new SpotMatching(candidates).assigned();
+        Optional<FreeSite[]> start = new FreeSiteMatching(candidates).assigned();
         return start.map(s -> new Annealing(s, new Random(seed)).run(progress));
     }
 

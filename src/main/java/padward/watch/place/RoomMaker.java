@@ -62,9 +62,9 @@ final class RoomMaker {
                 wanted.set(vertex);
             }
         }
-        for (FreeSite spot : wiring.layout().spots()) {
-            int first = spot.site().firstPin();
-            wanted.set(first, first + spot.site().pins().size());
+        for (FreeSite freeSite : wiring.layout().sites()) {
+            int first = freeSite.site().firstPin();
+            wanted.set(first, first + freeSite.site().pins().size());
         }
         return wanted;
     }

@@ -80,8 +80,9 @@ final class UnusedResources {
         }
     }
 
-    private void add(FreeSite spot) {
-        (spot.function() instanceof CellFunction.LookupTable ? tables : registers).add(spot);
+    private void add(FreeSite freeSite) {
+        (freeSite.function() instanceof CellFunction.LookupTable ? tables : registers)
+                .add(freeSite);
     }
 
     Design design() {
@@ -102,13 +103,13 @@ final class UnusedResources {
     }
 
     /** Where an element could be placed as far as it alone is concerned. */
-    List<FreeSite> spotsFor(CircuitElement element) {
+    List<FreeSite> sitesFor(CircuitElement element) {
         return (element instanceof CircuitElement.Register ? registers : tables)
                 .stream().filter(s -> fits(s.function(), element)).toList();
     }
 
-    /** The register of a pad's IO register site as a spot; empty when something uses it. */
-    Optional<FreeSite> spotOf(WatchQuestion.PadRegister wanted) {
+    /** The register of a pad's IO register site as a site; empty when something uses it. */
+    Optional<FreeSite> siteOf(WatchQuestion.PadRegister wanted) {
         SiteView site = fabric.site(wanted.site());
         int first = used.nextSetBit(site.firstPin());
         boolean free =

@@ -65,8 +65,10 @@ final class WatchEdits {
     List<Edit> all() {
         List<Edit> edits = new ArrayList<>();
         for (int e = 0; e < connections.elements(); e++) {
-            FreeSite spot = wiring.layout().spots().get(e);
-            edits.add(new Edit.AddCell(nameOf(e), spot.kind(), spot.site().name(), settings(e)));
+            FreeSite freeSite = wiring.layout().sites().get(e);
+            edits.add(
+                    new Edit.AddCell(
+                            nameOf(e), freeSite.kind(), freeSite.site().name(), settings(e)));
         }
         List<Edit> branches = new ArrayList<>();
         for (int s = 0; s < connections.sources().size(); s++) {
@@ -74,9 +76,9 @@ final class WatchEdits {
             RouteTree tree = wiring.trees().get(s);
             List<Edit.CellEnd> ends = wiring.sinks().get(s).stream().map(this::end).toList();
             if (source instanceof Source.OfElement of) {
-                FreeSite spot = wiring.layout().spots().get(of.element());
+                FreeSite freeSite = wiring.layout().sites().get(of.element());
                 Edit.CellEnd driver =
-                        new Edit.CellEnd(nameOf(of.element()), spot.function().output());
+                        new Edit.CellEnd(nameOf(of.element()), freeSite.function().output());
                 edits.add(new Edit.AddNet(nameOf(of.element()), driver, ends, tree, false));
             } else if (source instanceof Source.OfPad of) {
                 edits.add(input(of.pad(), ends, tree));
@@ -96,8 +98,8 @@ final class WatchEdits {
     }
 
     private Edit.CellEnd end(Wiring.Sink sink) {
-        FreeSite spot = wiring.layout().spots().get(sink.element());
-        return new Edit.CellEnd(nameOf(sink.element()), spot.pinAt(sink.vertex()));
+        FreeSite freeSite = wiring.layout().sites().get(sink.element());
+        return new Edit.CellEnd(nameOf(sink.element()), freeSite.pinAt(sink.vertex()));
     }
 
     /** One branch for each sink, from what the net has by then. */
@@ -121,17 +123,18 @@ final class WatchEdits {
 
     private Map<String, String> settings(int element) {
         CircuitElement what = connections.circuit().elements().get(element);
-        FreeSite spot = wiring.layout().spots().get(element);
+        FreeSite freeSite = wiring.layout().sites().get(element);
         if (what instanceof CircuitElement.Register register) {
-            return CellSpelling.settings(register, (CellFunction.Register) spot.function());
+            return CellSpelling.settings(register, (CellFunction.Register) freeSite.function());
         }
-        CellFunction.LookupTable kind = (CellFunction.LookupTable) spot.function();
-        return CellSpelling.settings(pinned((CircuitElement.Table) what, spot, element), kind);
+        CellFunction.LookupTable kind = (CellFunction.LookupTable) freeSite.function();
+        return CellSpelling.settings(pinned((CircuitElement.Table) what, freeSite, element), kind);
     }
 
     /** The table as a function of the pins that its inputs came to. */
-    private CircuitElement.Table pinned(CircuitElement.Table table, FreeSite spot, int element) {
-        int[] pins = spot.inputVertices();
+    private CircuitElement.Table pinned(
+            CircuitElement.Table table, FreeSite freeSite, int element) {
+        int[] pins = freeSite.inputVertices();
         int[] vertices = wiring.inputs().get(element);
         int[] pinOfInput =
                 Arrays.stream(vertices)

@@ -76,7 +76,7 @@ public final class WatchPlacer {
     /** Those that were tried, each once: the first ones are tried a second time. */
     private final Set<List<FreeSite>> distinctTried = new HashSet<>();
 
-    /** What stands against spots, by their outputs: elements of a sort share their spots. */
+    /** What stands against sites, by their outputs: elements of a sort share their sites. */
     private final Int2IntOpenHashMap awkward = new Int2IntOpenHashMap();
 
     /** Whether a pad has no route on an empty fabric either. */
@@ -158,7 +158,7 @@ public final class WatchPlacer {
         if (hopeless.isPresent()) {
             return hopeless.get();
         }
-        Optional<WatchResult> placed = search(candidateSites.spots(), TRIED_FIRST);
+        Optional<WatchResult> placed = search(candidateSites.freeSites(), TRIED_FIRST);
         if (placed.isPresent()) {
             return placed.get();
         }
@@ -166,7 +166,7 @@ public final class WatchPlacer {
         if (hopeless.isPresent()) {
             return hopeless.get();
         }
-        return search(candidateSites.spots(), moving ? MOST_MOVING : MOST_LAYOUTS)
+        return search(candidateSites.freeSites(), moving ? MOST_MOVING : MOST_LAYOUTS)
                 .orElseGet(this::notTogether);
     }
 
@@ -246,11 +246,11 @@ public final class WatchPlacer {
                 + ".";
     }
 
-    private Optional<WatchResult> search(List<List<FreeSite>> spots, int most) {
+    private Optional<WatchResult> search(List<List<FreeSite>> sites, int most) {
         LayoutSearch search =
                 new LayoutSearch(
                         new Estimate(connections, new Distances(connections, fabric, pads)),
-                        spots,
+                        sites,
                         this::against);
         boolean small = connections.elements() <= LayoutSearch.MOST_TRIED_WHOLE;
         if (small) {
@@ -266,7 +266,7 @@ public final class WatchPlacer {
         Set<List<FreeSite>> known = new HashSet<>();
         for (int i = 0; i < Math.min(most, MOST_ANNEALED); i++) {
             Optional<Layout> layout = search.annealed(SEED + i, progress);
-            if (layout.isPresent() && known.add(layout.get().spots())) {
+            if (layout.isPresent() && known.add(layout.get().sites())) {
                 Optional<WatchResult> placed = tried(layout.get(), MOST_ANNEALED);
                 if (placed.isPresent()) {
                     return placed;
@@ -276,29 +276,29 @@ public final class WatchPlacer {
         return Optional.empty();
     }
 
-    private int against(FreeSite spot) {
-        return awkward.computeIfAbsent(spot.outVertex(), v -> calculatedAgainst(spot));
+    private int against(FreeSite site) {
+        return awkward.computeIfAbsent(site.outVertex(), v -> calculatedAgainst(site));
     }
 
-    private int calculatedAgainst(FreeSite spot) {
+    private int calculatedAgainst(FreeSite site) {
         progress.check();
         int inputs =
                 connections.circuit().elements().stream()
-                        .filter(e -> e instanceof CircuitElement.Table == isTable(spot))
+                        .filter(e -> e instanceof CircuitElement.Table == isTable(site))
                         .mapToInt(e -> e.inputs().size())
                         .max()
                         .orElse(1);
-        return pins.against(spot, inputs);
+        return pins.against(site, inputs);
     }
 
-    private static boolean isTable(FreeSite spot) {
-        return spot.clockVertex() == Fabric.NOTHING;
+    private static boolean isTable(FreeSite site) {
+        return site.clockVertex() == Fabric.NOTHING;
     }
 
     /** A layout with the easiest pins, then with drawn ones. */
     private Optional<WatchResult> tried(Layout layout, int of) {
         layoutsTried++;
-        distinctTried.add(layout.spots());
+        distinctTried.add(layout.sites());
         progress.report(Math.min(1.0, (double) layoutsTried / of), "layout " + layoutsTried);
         Random random = new Random(SEED);
         int draws = Math.max(DRAWN, layoutsTried <= TRIED_FIRST ? 0 : DRAWN_OF_FEW / of);
@@ -306,9 +306,9 @@ public final class WatchPlacer {
             progress.check();
             List<int[]> inputs = new ArrayList<>();
             for (int e = 0; e < connections.elements(); e++) {
-                FreeSite spot = layout.spots().get(e);
+                FreeSite site = layout.sites().get(e);
                 int count = connections.inputs(e).length;
-                inputs.add(i == 0 ? pins.easiest(spot, count) : pins.drawn(spot, count, random));
+                inputs.add(i == 0 ? pins.easiest(site, count) : pins.drawn(site, count, random));
             }
             Optional<WatchResult> placed = tried(layout, inputs, false);
             boolean padFailed = placed.isEmpty() && padAnswer.isPresent();
@@ -388,10 +388,10 @@ public final class WatchPlacer {
         progress.check();
         List<WatchResult.PlacedCell> cells = new ArrayList<>();
         for (int e = 0; e < connections.elements(); e++) {
-            FreeSite spot = wiring.layout().spots().get(e);
+            FreeSite site = wiring.layout().sites().get(e);
             cells.add(
                     new WatchResult.PlacedCell(
-                            e, names.nameOf(e), spot.kind(), spot.site().name()));
+                            e, names.nameOf(e), site.kind(), site.site().name()));
         }
         Design after = whole.design();
         WatchTiming timing = new Arrivals(connections, wiring, names, design, after, legs).timing();

@@ -206,7 +206,7 @@ class TableMapperTest {
         int fewest = (n - 1 + k - 2) / (k - 1);
         for (boolean parity : new boolean[] {false, true}) {
             LogicGraph graph = new LogicGraph();
-            WideFunctions many = new WideFunctions(graph, k);
+            ManyInputFunctions many = new ManyInputFunctions(graph, k);
             List<Integer> inputs = inputs(graph, n);
             int literal = parity ? many.parity(inputs) : many.any(inputs);
             assertThat(TableMapper.cover(graph, k, List.of(literal)).tables()).hasSize(fewest);
@@ -221,7 +221,7 @@ class TableMapperTest {
                 IntStream.range(0, 8)
                         .mapToObj(i -> LogicGraph.not(graph.xor(graph.input(), graph.input())))
                         .toList();
-        int equal = new WideFunctions(graph, 4).all(pairs);
+        int equal = new ManyInputFunctions(graph, 4).all(pairs);
         assertThat(TableMapper.cover(graph, 4, List.of(equal)).tables()).hasSize(5);
     }
 
