@@ -503,8 +503,10 @@ public final class Draft {
 
     /** Looks at what the edits need, and makes the design if all of it is there. */
     Outcome finish() {
+        DraftCheck check = new DraftCheck(this);
+        check.lookAtLocks();
         if (reasons.isEmpty()) {
-            new DraftCheck(this).run();
+            check.run();
         }
         if (!reasons.isEmpty()) {
             return new Outcome.Refused(reasons.stream().distinct().toList());

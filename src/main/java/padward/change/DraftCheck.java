@@ -30,7 +30,8 @@ import padward.fabric.SwitchGroups;
 /**
  * Looks whether what edits put can stand where they put it: switches are there, nets still begin at
  * their drivers and reach what they reached, and no vertex or site is used twice. Only what changes
- * is looked at. O(wires and ends of the nets that change + pins of the sites that they touch).
+ * is looked at; and whether what is locked stays as it was. O(wires and ends of the nets that
+ * change + pins of the sites that they touch).
  */
 final class DraftCheck {
     private final Draft draft;
@@ -66,7 +67,6 @@ final class DraftCheck {
 
     /** Tells the draft what stands against it. */
     void run() {
-        lookAtLocks();
         for (Cell cell : draft.cellsPut()) {
             if (cellsNow.put(cell.site(), cell.id()) != Fabric.NOTHING) {
                 draft.refuse("two cells are put on " + fabric.site(cell.site()).described());
@@ -99,7 +99,7 @@ final class DraftCheck {
     }
 
     /** What is locked may leave and come back in one entry: the end is what counts. */
-    private void lookAtLocks() {
+    void lookAtLocks() {
         for (Cell cell : draft.cellsPut()) {
             base.cells()
                     .find(cell.id())
