@@ -6,8 +6,8 @@ import java.util.concurrent.FutureTask;
 
 /**
  * Work whose result is needed later, so that another processor can do it meanwhile, if there is one
- * to spare: whoever needs the result does the work when nobody has begun it. It is done once. Safe
- * for all threads.
+ * free: whoever needs the result does the work when nobody has begun it. It is done once. Safe for
+ * all threads.
  *
  * @param <T> its result
  * @param <E> what it throws, besides what is unchecked

@@ -168,7 +168,7 @@ final class Annealer {
     private double propose() {
         int block = movable[random.nextInt(movable.length)];
         int group = packed.groupOfBlock()[block];
-        int spot = placement.spotOf(block);
+        int spot = placement.siteOf(block);
         int tile = sites.tile(spot);
         int target =
                 nearby[group].draw(

@@ -43,7 +43,7 @@ final class Placement {
         return fixed[block];
     }
 
-    int spotOf(int block) {
+    int siteOf(int block) {
         return spotOfBlock[block];
     }
 

@@ -105,7 +105,7 @@ final class RouteAndReport {
         List<Cell> cells = new ArrayList<>();
         for (int c = 0; c < netlist.cells().size(); c++) {
             Netlist.LogicalCell cell = netlist.cells().get(c);
-            int spot = placement.spotOf(packed.blockOfCell()[c]);
+            int spot = placement.siteOf(packed.blockOfCell()[c]);
             cells.add(new Cell(c, cell.name(), cell.kind(), site(c, spot), cell.settings()));
         }
         return cells;
@@ -124,7 +124,7 @@ final class RouteAndReport {
         List<Port> ports = new ArrayList<>();
         for (int p = 0; p < netlist.ports().size(); p++) {
             Netlist.LogicalPort port = netlist.ports().get(p);
-            int pad = sites.pad(placement.spotOf(packed.blockOfPort()[p]));
+            int pad = sites.pad(placement.siteOf(packed.blockOfPort()[p]));
             ports.add(new Port(p, port.name(), port.direction(), pad, ""));
         }
         return ports;

@@ -78,7 +78,7 @@ public final class FabricCopies {
     }
 
     /**
-     * The fabric of a source from its copy, if there is a sound one. Where a processor is to spare,
+     * The fabric of a source from its copy, if there is a sound one. Where a processor is free,
      * digests are calculated on it, while the copy that is most likely the right one is read; it
      * counts only once the digests say so.
      *

@@ -113,8 +113,8 @@ public final class FileWorkActions {
                 "clocks",
                 FileWorkModel.CLOCKS,
                 "such as clk12 = 12.5",
-                "Frequencies of clocks, needed where a line of a watch circuit is late by their"
-                        + " cycles; several are separated by commas",
+                "Frequencies of clocks, needed where a line of a watch circuit is late by some"
+                        + " cycles of a clock; several are separated by commas",
                 clocks);
         Spinner<Double> rate = NumberSpinners.decimal(0, MOST_MHZ, sampleMhz.get(), 100);
         rate.setId("deskew-rate");
@@ -196,7 +196,7 @@ public final class FileWorkActions {
                 "top",
                 FileWorkModel.TOP,
                 "such as counter",
-                "The module that contains all others, where several of the netlist could be it",
+                "The module that contains all others; needed where more than one could be the top",
                 top);
         form.file("mapping", FileWorkModel.MAPPING, mapping, files::mapping);
         form.file(

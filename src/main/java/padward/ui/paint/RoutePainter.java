@@ -9,6 +9,7 @@ import padward.breakout.ask.Hop;
 import padward.breakout.ask.Obstacle;
 import padward.breakout.ask.Route;
 import padward.design.Net;
+import padward.fabric.EdgeKind;
 import padward.fabric.Fabric;
 import padward.ui.design.TileLayout;
 import padward.ui.draw.Palette;
@@ -125,7 +126,9 @@ final class RoutePainter {
         List<Integer> vertices = vertices(route);
         for (int i = 1; i < vertices.size(); i++) {
             int from = vertices.get(i - 1);
-            if (scene.opened().index().head(from) == Fabric.NOTHING) {
+            boolean isSwitch =
+                    route.hops().get(i).edge().filter(k -> k == EdgeKind.SWITCH).isPresent();
+            if (!isSwitch || scene.opened().index().head(from) == Fabric.NOTHING) {
                 continue;
             }
             TileLayout.Meeting where = layout.meeting(from, vertices.get(i));

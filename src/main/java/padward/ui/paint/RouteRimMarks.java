@@ -47,7 +47,7 @@ final class RouteRimMarks {
                 new Rectangle2D(
                         0,
                         0,
-                        Math.max(0, view.width() - 1.4 * ruler),
+                        Math.max(0, view.width() - RulerPainter.WIDER * ruler),
                         Math.max(0, view.height() - ruler));
     }
 

@@ -33,6 +33,7 @@ final class ConditionField extends VBox {
     private final Rectangle mark = new Rectangle(0, HIGH);
     private final Label fault = Controls.text(" ", "small", "field-fault");
     private final ObservableValue<Optional<BadInput>> found;
+    private final String purpose;
     private boolean following;
 
     /**
@@ -42,6 +43,7 @@ final class ConditionField extends VBox {
     ConditionField(
             String id, String purpose, NameWords names, ObservableValue<Optional<BadInput>> found) {
         this.found = found;
+        this.purpose = purpose;
         field = new CompletingField(names::forCondition, ConditionField::isInWord);
         WatchForm.named(field, id, purpose);
         mark.getStyleClass().add("fault-mark");
@@ -86,7 +88,8 @@ final class ConditionField extends VBox {
 
     private void show() {
         fault.setText(found.getValue().map(ConditionField::text).orElse(" "));
-        field.setAccessibleHelp(fault.getText().strip());
+        String told = fault.getText().strip();
+        field.setAccessibleHelp(told.isEmpty() ? purpose : told);
         // The field's own text follows a little later.
         Platform.runLater(this::place);
     }

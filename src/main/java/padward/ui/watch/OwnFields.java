@@ -51,7 +51,7 @@ final class OwnFields {
                 named(
                         new TextField(),
                         "watch-top",
-                        "The module that contains all others, where several of the netlist could be it");
+                        "The module that contains all others; needed where more than one could be the top");
         binder.bind(module, fields.topProperty(), "such as counter");
         top = module;
         TextField inputs =

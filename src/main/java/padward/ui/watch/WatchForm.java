@@ -133,10 +133,14 @@ final class WatchForm extends VBox {
         return c != ',' && c != ' ';
     }
 
-    /** Gives a field its id and its purpose, for those who point at it and those who hear it. */
+    /**
+     * Gives a field its id and its purpose, for those who point at it and those who hear it: its
+     * name is how the purpose begins.
+     */
     static void named(TextField field, String id, String purpose) {
         field.setId(id);
-        field.setAccessibleText(purpose);
+        field.setAccessibleText(purpose.split("[:;,]", 2)[0]);
+        field.setAccessibleHelp(purpose);
         field.setTooltip(new Tooltip(purpose));
     }
 

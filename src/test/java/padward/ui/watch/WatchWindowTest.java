@@ -144,7 +144,8 @@ class WatchWindowTest {
             assertThat(field.getPromptText()).as(field.getId()).startsWith("such as ");
             assertThat(field.getTooltip().getText())
                     .as(field.getId())
-                    .isEqualTo(field.getAccessibleText());
+                    .isEqualTo(field.getAccessibleHelp())
+                    .startsWith(field.getAccessibleText());
         }
     }
 
