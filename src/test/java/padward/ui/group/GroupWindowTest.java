@@ -362,7 +362,7 @@ class GroupWindowTest {
         String[] lines = robot.lookup("#group-totals").queryAs(Label.class).getText().split("\n");
         assertThat(lines[0])
                 .matches(
-                        "3 nets, \\d+ pads: [0-2] of 4 nets so far; at most 3 can be brought out together");
+                        "3 nets, \\d+ pads: [0-2] of 3 nets so far; at most 3 can be brought out together");
         assertThat(lines).anyMatch(l -> l.contains("the search was stopped before it was known"));
         Node matrix = robot.lookup("#group-matrix").query();
         robot.interact(matrix::requestFocus);
