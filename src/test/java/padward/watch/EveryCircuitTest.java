@@ -36,7 +36,7 @@ import padward.watch.place.WatchResult;
 class EveryCircuitTest {
     private static final Set<String> ALL =
             Set.of(
-                    "Changes",
+                    "AnyChange",
                     "Count",
                     "Divide",
                     "Parity",

@@ -2,12 +2,19 @@ package padward.ui.control;
 
 import java.util.List;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 import javafx.application.Platform;
 import javafx.geometry.Bounds;
+import javafx.geometry.Pos;
+import javafx.scene.control.ContentDisplay;
 import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
 import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.stage.Popup;
 import padward.ui.model.Suggestions;
@@ -21,12 +28,20 @@ public final class CompletingField extends TextField {
     /** Height of a row as a multiple of the text size. */
     private static final double ROW = 1.9;
 
+    /** What a row needs beside its texts: its padding and a scroll bar, pixels. */
+    private static final double REST = 36;
+
     private final Popup popup = new Popup();
     private final ListView<String> list = new ListView<>();
     private final Label more = new Label();
     private final VBox offers = new VBox(list, more);
     private final Finder finder;
     private final Words words;
+    private UnaryOperator<String> remarks = name -> "";
+
+    /** Width of the list relative to the size of its text, at least. */
+    private double least = 19;
+
     private boolean choosing;
 
     /** Index of the uppermost name that the keys have left in view. */
@@ -72,6 +87,7 @@ public final class CompletingField extends TextField {
         this.words = words;
         list.getStyleClass().add("completions");
         list.setFocusTraversable(false);
+        list.setCellFactory(l -> new Offer());
         list.setOnMouseClicked(e -> take());
         offers.getStyleClass().add("completion-list");
         more.getStyleClass().add("completions-more");
@@ -107,6 +123,47 @@ public final class CompletingField extends TextField {
                     typing = true;
                     Platform.runLater(() -> typing = false);
                 });
+    }
+
+    /**
+     * States what each offered name stands for, beside it.
+     *
+     * @param of a few words about a name, empty for none; asked on the UI thread for the names that
+     *     are seen
+     */
+    public void setRemarks(UnaryOperator<String> of) {
+        remarks = of;
+        least = 27;
+    }
+
+    /** A name, and at the right what it stands for. */
+    private final class Offer extends ListCell<String> {
+        private final Label name = new Label();
+        private final Label remark = new Label();
+        private final Region between = new Region();
+
+        Offer() {
+            remark.getStyleClass().add("completions-remark");
+            remark.setMinWidth(USE_PREF_SIZE);
+            HBox.setHgrow(between, Priority.ALWAYS);
+            HBox row = new HBox(8, name, between, remark);
+            row.setAlignment(Pos.CENTER_LEFT);
+            // The row is as wide as the list, and a long name gives room to what stands beside it.
+            row.maxWidthProperty().bind(list.widthProperty().subtract(REST));
+            row.setMinWidth(0);
+            setPrefWidth(0);
+            setContentDisplay(ContentDisplay.GRAPHIC_ONLY);
+            setGraphic(row);
+        }
+
+        @Override
+        protected void updateItem(String item, boolean empty) {
+            super.updateItem(item, empty);
+            boolean none = empty || item == null;
+            name.setText(none ? "" : item);
+            remark.setText(none ? "" : remarks.apply(item));
+            setAccessibleText((name.getText() + " " + remark.getText()).strip());
+        }
     }
 
     private void key(KeyEvent event) {
@@ -254,7 +311,7 @@ public final class CompletingField extends TextField {
         double row = Math.ceil(ROW * getFont().getSize());
         list.setFixedCellSize(row);
         list.setPrefSize(
-                Math.max(getWidth(), 260),
+                Math.max(getWidth(), least * getFont().getSize()),
                 row * Math.min(Suggestions.AT_A_GLANCE, fitting.size()) + 4);
         Bounds at = localToScreen(getBoundsInLocal());
         if (at != null && !popup.isShowing()) {

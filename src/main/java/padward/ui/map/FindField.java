@@ -14,6 +14,7 @@ import padward.ui.control.Action;
 import padward.ui.control.CompletingField;
 import padward.ui.control.Controls;
 import padward.ui.control.NamesOfDesign;
+import padward.ui.design.NameRemark;
 import padward.ui.design.OpenDesign;
 import padward.ui.model.WindowModel;
 import padward.ui.work.BackgroundWork;
@@ -56,6 +57,12 @@ public final class FindField extends HBox {
                                 List::of,
                                 PlaceOffers::of));
         field.setId("find-field");
+        field.setRemarks(
+                name ->
+                        model.openedProperty()
+                                .get()
+                                .map(opened -> NameRemark.of(opened, name))
+                                .orElse(""));
         field.setPromptText("find on the map");
         field.setAccessibleText("Find a net, cell, pad, site, wire or tile on the map");
         field.prefWidthProperty().bind(model.look().sized(WIDTH));

@@ -23,6 +23,7 @@ import padward.ui.control.Choices;
 import padward.ui.control.CompletingField;
 import padward.ui.control.Controls;
 import padward.ui.control.NamesOfDesign;
+import padward.ui.design.NameRemark;
 import padward.ui.design.OpenDesign;
 import padward.ui.design.SearchableNames;
 import padward.ui.model.RecentItems;
@@ -53,7 +54,7 @@ public final class QuestionRow extends HBox {
                         () -> known(model.recentNets(), (d, n) -> d.findNet(n).isPresent()),
                         300);
         net.textProperty().bindBidirectional(model.shown().netTextProperty());
-        TextField pad =
+        CompletingField pad =
                 field(
                         "pad-field",
                         "pad or pin",
@@ -61,6 +62,12 @@ public final class QuestionRow extends HBox {
                         () -> known(model.recentPads(), (d, n) -> !PadNames.find(d, n).isEmpty()),
                         200);
         pad.textProperty().bindBidirectional(model.shown().padTextProperty());
+        pad.setRemarks(
+                name ->
+                        model.openedProperty()
+                                .get()
+                                .map(opened -> NameRemark.ofPad(opened, name))
+                                .orElse(""));
         model.questions().shownProperty().addListener((p, old, now) -> enter(net, pad));
         net.setAccessibleText("Net to bring out");
         pad.setAccessibleText("Pad to bring it out on");
@@ -100,13 +107,13 @@ public final class QuestionRow extends HBox {
         }
     }
 
-    private TextField field(
+    private CompletingField field(
             String id,
             String prompt,
             Function<OpenDesign, SearchableNames> names,
             Supplier<List<String>> recent,
             double width) {
-        TextField field =
+        CompletingField field =
                 new CompletingField(
                         new NamesOfDesign(
                                 model.jobs().background(),

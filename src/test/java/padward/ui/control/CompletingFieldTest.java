@@ -7,8 +7,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.Consumer;
 import java.util.stream.IntStream;
+import javafx.scene.Node;
 import javafx.scene.Scene;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.ListCell;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.StackPane;
 import javafx.stage.Stage;
@@ -60,6 +62,32 @@ class CompletingFieldTest {
         }
         robot.push(KeyCode.ENTER);
         assertThat(field.getText()).isEqualTo("a14");
+    }
+
+    @Test
+    void whatANameStandsForIsBesideItAndNotTakenOver(FxRobot robot) {
+        robot.interact(() -> field.setRemarks(name -> "sort of " + name));
+        robot.interact(field::requestFocus);
+        robot.write("a", 0);
+        String wide = "a".repeat(80);
+        robot.interact(() -> searches.get("a").accept(new Suggestions(List.of("a1", wide))));
+        List<Node> cells =
+                robot.lookup(".completions .list-cell").queryAll().stream()
+                        .filter(c -> !((ListCell<?>) c).isEmpty())
+                        .toList();
+        assertThat(cells).hasSize(2);
+        for (Node cell : cells) {
+            String item = (String) ((ListCell<?>) cell).getItem();
+            assertThat(cell.getAccessibleText()).isEqualTo(item + " sort of " + item);
+        }
+        Labeled remark = robot.lookup(".completions-remark").queryAs(Labeled.class);
+        assertThat(remark.getText()).isEqualTo("sort of a1");
+        Node list = robot.lookup(".completions").query();
+        double right = remark.localToScene(remark.getBoundsInLocal()).getMaxX();
+        assertThat(right).isLessThan(list.localToScene(list.getBoundsInLocal()).getMaxX());
+        robot.push(KeyCode.DOWN);
+        robot.push(KeyCode.ENTER);
+        assertThat(field.getText()).isEqualTo("a1");
     }
 
     @Test

@@ -172,7 +172,10 @@ class ExportsTest {
         assertThat(all(svg, "text"))
                 .filteredOn(t -> Double.parseDouble(t.getAttribute("y")) > map)
                 .extracting(Element::getTextContent)
-                .contains("1 tile", "what blocks the route", "the route, from the disc to the pad")
+                .contains(
+                        "1 tile",
+                        "what blocks the route",
+                        "the route, from the disc to the pad; dots are switches")
                 .anyMatch(t -> t.startsWith("bilge-pump on larch-8-only, tiles x"));
         assertThat(Files.readString(save(robot, "save-strip-svg", "strip-map.svg")))
                 .contains("#faf8f4")
@@ -195,7 +198,7 @@ class ExportsTest {
         robot.interact(() -> map.options().toggle(MapLayer.LEGEND));
         assertThat(texts.get())
                 .contains("switch box", "wires in use", "what blocks the route")
-                .contains("the route, from the disc to the pad")
+                .contains("the route, from the disc to the pad; dots are switches")
                 .doesNotContain("tile: the darker, the more is in use");
         robot.interact(() -> map.options().toggle(MapLayer.OCCUPANCY));
         robot.interact(() -> map.options().toggle(MapLayer.OBSTACLES));
