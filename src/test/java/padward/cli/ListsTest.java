@@ -95,6 +95,19 @@ class ListsTest {
         assertThat(run("nets", "--csv", "nothing*").out()).startsWith("net,driver");
     }
 
+    @Test
+    void netsOfAGroupAreSeparatedByCommas() {
+        String one = "pump/level/sample[1]";
+        CommandRun comma = run("bus", "--nets", one + ",float_hi", "--pads", "header J1", "--json");
+        CommandRun twice =
+                run("bus", "--nets", one, "--nets", "float_hi", "--pads", "header J1", "--json");
+        assertThat(comma.code()).as(comma.err()).isLessThan(2);
+        assertThat(comma.out()).isEqualTo(twice.out());
+        CommandRun any =
+                run("watch", "any", "--nets", one + ",float_hi", "--pad", "J1.2", "--json");
+        assertThat(any.code()).as(any.err()).isLessThan(2);
+    }
+
     /** An order, and numbers in it as numbers. */
     @Test
     void numbersInNamesCountAsNumbers() {

@@ -11,10 +11,12 @@ import picocli.CommandLine.Option;
 public final class GroupOption {
     @Option(
             names = {"-n", "--nets"},
+            split = ",",
             paramLabel = "NETS",
             description =
-                    "A net, or a pattern with * and ?; may be repeated. The bits of a vector are "
-                            + "taken in ascending order.")
+                    "Nets, or patterns with * and ?, separated by commas; may be repeated. The bits "
+                            + "of a vector are taken in ascending order. A comma in a name is "
+                            + "stated as ?.")
     private List<String> nets = List.of();
 
     @Option(

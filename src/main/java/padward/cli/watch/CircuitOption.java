@@ -34,11 +34,12 @@ public final class CircuitOption {
 
     @Option(
             names = {"-n", "--nets"},
+            split = ",",
             paramLabel = "NETS",
             description =
-                    "A net, a vector (level/sample), bits of one (sample[3:0]), or a pattern with * "
-                            + "and ?; may be repeated. The last parts of names are enough. The "
-                            + "bits of a vector are taken in ascending order.")
+                    "Nets, vectors (level/sample), bits of one (sample[3:0]), or patterns with * and "
+                            + "?, separated by commas; may be repeated. The last parts of names are "
+                            + "enough. The bits of a vector are taken in ascending order.")
     private List<String> nets = List.of();
 
     @Option(
