@@ -1,3 +1,5 @@
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
+
 import java.io.BufferedInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.DataInputStream;
@@ -495,10 +497,26 @@ public final class MakeImage {
         return file;
     }
 
+    /** Of texts that several libraries bring, all but the first say which file has the same. */
+    private static void stateOnce(Path licences) throws IOException {
+        Map<String, Path> first = new HashMap<>();
+        List<Path> texts;
+        try (Stream<Path> files = Files.walk(licences)) {
+            texts = files.filter(Files::isRegularFile).sorted().toList();
+        }
+        for (Path text : texts) {
+            Path other = first.putIfAbsent(Files.readString(text, ISO_8859_1), text);
+            if (other != null && Files.size(text) > 1000) {
+                Files.writeString(text, "Word for word " + licences.relativize(other) + "\n");
+            }
+        }
+    }
+
     /** Manual pages and completion, made from the commands' own help; licences. */
     private void addPages(Path root) throws Exception {
         Path share = root.resolve(MAC ? "Contents/Resources" : "share");
         copyAll(target.resolve("licences"), share.resolve("licences"));
+        stateOnce(share.resolve("licences"));
         run(
                 Map.of(),
                 Path.of(System.getProperty("java.home"), "bin", "java").toString(),
