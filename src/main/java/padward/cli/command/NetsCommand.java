@@ -98,12 +98,7 @@ public final class NetsCommand implements Callable<Integer> {
                         String.valueOf(net.route().size()),
                         net.clock() ? "clock" : "");
             }
-            PrintWriter remarks = form.isCsv() ? spec.commandLine().getErr() : out;
-            if (form.isCsv()) {
-                table.printCsv(out);
-            } else {
-                table.print(out);
-            }
+            PrintWriter remarks = form.print(table, spec.commandLine());
             limit.remark(all.size()).ifPresent(remarks::println);
             if (!form.isCsv()) {
                 out.println(all.size() + " of " + read.nets().size() + " nets");

@@ -107,12 +107,8 @@ public final class PadsCommand implements Callable<Integer> {
         if (form.isJson()) {
             Reports.Pads report = new Reports.Pads(list, limit.leftOut(pads.size()));
             out.println(JsonText.pretty(Reports.Pads.form(), report));
-        } else if (form.isCsv()) {
-            table.printCsv(out);
-            printRemarks(pads.size(), spec.commandLine().getErr());
         } else {
-            table.print(out);
-            printRemarks(pads.size(), out);
+            printRemarks(pads.size(), form.print(table, spec.commandLine()));
         }
         out.flush();
         return ExitStatus.DONE;

@@ -100,12 +100,8 @@ public final class SurveyCommand implements Callable<Integer> {
         PrintWriter out = spec.commandLine().getOut();
         if (form.isJson()) {
             printJson(survey, out);
-        } else if (form.isCsv()) {
-            table(read, survey).printCsv(out);
-            printRemarks(read, survey, spec.commandLine().getErr());
         } else {
-            table(read, survey).print(out);
-            printRemarks(read, survey, out);
+            printRemarks(read, survey, form.print(table(read, survey), spec.commandLine()));
         }
         out.flush();
         boolean anyOpen = survey.answers().stream().anyMatch(a -> a instanceof Answer.Open);

@@ -1,5 +1,8 @@
 package padward.cli.option;
 
+import java.io.PrintWriter;
+import padward.cli.output.TextTable;
+import picocli.CommandLine;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Option;
 
@@ -27,5 +30,15 @@ public final class ListFormOption {
     /** Whether it is CSV. */
     public boolean isCsv() {
         return form.csv;
+    }
+
+    /** Prints a table in columns or as CSV; returns where remarks on it belong. */
+    public PrintWriter print(TextTable table, CommandLine command) {
+        if (form.csv) {
+            table.printCsv(command.getOut());
+            return command.getErr();
+        }
+        table.print(command.getOut());
+        return command.getOut();
     }
 }

@@ -88,7 +88,9 @@ final class RoutePainter {
             scene.route().ifPresent(this::paintSwitches);
         }
         new BoxPainter(scene, out).paint();
-        takePlaces();
+        if (shownObstacleRoute().isPresent()) {
+            takePlaces();
+        }
         if (scene.shows(MapLayer.ROUTE)) {
             RouteRimMarks rim = new RouteRimMarks(scene, out);
             scene.route().ifPresent(r -> rim.paint(r, names));
