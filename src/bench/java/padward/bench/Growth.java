@@ -32,13 +32,13 @@ import java.util.stream.IntStream;
 
 /**
  * How the time and memory of what a user does grows with the size of the fabric: load, survey, ask,
- * bus, drawing. Prints each size, then the exponents: 1 is growth in proportion to the number of
- * vertices.
+ * bus, drawing. The design is a full one. Prints each size, then the exponents: 1 is growth in
+ * proportion to the number of vertices.
  *
  * <p>Arguments: numbers of wires; 100000, 1000000 and 10000000 when there are none.
  */
 public final class Growth {
-    private static final double USED = 0.05;
+    private static final double USED = 0.6;
     private static final int QUESTIONS = 100;
     private static final int REPEATS = 5;
     private static final int LINES = 4;

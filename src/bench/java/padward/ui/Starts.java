@@ -13,16 +13,19 @@ import java.util.Locale;
 import java.util.jar.JarOutputStream;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
+import padward.bench.Promises;
 
 /**
  * Times the start of the window, from starting the process to the first picture of the demo,
  * against a bare window with one canvas that is started alike; alternately, in one run. First as
  * {@code java -jar} does it, then with the class-data archive that {@code target/padward} uses.
+ * Fails when the median of either is above 1.2 times the bare window's.
  *
  * <pre>xvfb-run mvn -q -Pbench package -DskipTests exec:exec@start [-Dstart.rounds=7]</pre>
  */
 public final class Starts {
     private static final String MARK = "first picture";
+    private static final double RATIO = 1.2;
 
     private Starts() {}
 
@@ -31,21 +34,30 @@ public final class Starts {
         Locale.setDefault(Locale.ROOT);
         Path jar = Path.of(args[0]).toAbsolutePath();
         int rounds = Integer.parseInt(args[1]);
+        int status;
         Path scratch = Files.createTempDirectory("padward-start");
         try {
             String path = classPath(jar, scratch);
             System.out.printf("%-34s %8s %8s %8s%n", "milliseconds", "bare", "window", "ratio");
-            measure("as java -jar", path, List.of(), scratch, rounds);
+            Promises promises = new Promises();
+            measure("as java -jar", path, List.of(), scratch, rounds, promises);
             List<String> archive =
                     List.of("-XX:SharedArchiveFile=" + archive(path, scratch), "-Xlog:disable");
-            measure("with a class-data archive", path, archive, scratch, rounds);
+            measure("with a class-data archive", path, archive, scratch, rounds, promises);
+            status = promises.report();
         } finally {
             delete(scratch);
         }
+        System.exit(status);
     }
 
     private static void measure(
-            String what, String path, List<String> options, Path scratch, int rounds)
+            String what,
+            String path,
+            List<String> options,
+            Path scratch,
+            int rounds,
+            Promises promises)
             throws Exception {
         List<Long> bare = new ArrayList<>();
         List<Long> window = new ArrayList<>();
@@ -69,6 +81,10 @@ public final class Starts {
                 bare.get(middle),
                 window.get(middle),
                 (double) window.get(middle) / bare.get(middle));
+        promises.atMost(
+                what + ", median, times a bare window",
+                (double) window.get(middle) / bare.get(middle),
+                RATIO);
     }
 
     /** Milliseconds from starting a process to its first picture. */
