@@ -156,7 +156,7 @@ public final class Growth {
     }
 
     /** Exponents: the logarithm of the growth over that of the growth in vertices. */
-    private static void print(List<Map<String, Double>> all) {
+    static void print(List<Map<String, Double>> all) {
         System.out.printf("%nExponents, from each size to the next%n");
         for (String what : all.get(0).keySet()) {
             String exponents =
@@ -173,7 +173,7 @@ public final class Growth {
         return String.format(" %8.2f", Math.log(other.get(what) / one.get(what)) / vertices);
     }
 
-    private static double heapMb() {
+    static double heapMb() {
         System.gc();
         Runtime runtime = Runtime.getRuntime();
         return (runtime.totalMemory() - runtime.freeMemory()) / 1e6;
