@@ -80,6 +80,9 @@ public final class TileMoves {
     /** For each run the least of its wires' {@link #enterPs}, at most. */
     final int[] leastOfRun;
 
+    /** The same for all runs of a template and a distance, {@link #NEVER} where there is none. */
+    final int[] leastOfDistance;
+
     /** The least delay of moving by so many columns, or rows, from {@code 1 - columns} on. */
     final int[] alongColumns;
 
@@ -148,6 +151,11 @@ public final class TileMoves {
         runStart[(samples.length + 1) * count] = all.size();
         runs = all.toIntArray();
         leastOfRun = leastOfRuns(samples, count);
+        leastOfDistance = new int[runStart.length - 1];
+        for (int at = 0; at < leastOfDistance.length; at++) {
+            leastOfDistance[at] =
+                    Arrays.stream(leastOfRun, runStart[at], runStart[at + 1]).min().orElse(NEVER);
+        }
         alongColumns = line(fabric.columns(), dx, dy, leastPs);
         alongRows = line(fabric.rows(), dy, dx, leastPs);
     }

@@ -353,23 +353,27 @@ public final class TileSearch {
                 continue;
             }
             int from = tile - moves.step[i];
-            if (ofTile[from] < 0) {
+            int before = ofTile[from];
+            if (before < 0) {
                 continue;
             }
             int known = TileMoves.INFO * from;
             int at = info[known + TileMoves.TEMPLATE] * count + i;
-            int run = moves.runStart[at];
-            int end = moves.runStart[at + 1];
-            if (run == end) {
+            int atLeast = moves.leastOfDistance[at];
+            // A tile that is not merged has no cost of its own, so nothing is left out there.
+            if (atLeast == TileMoves.NEVER || before != UNSEEN && cost >= before - atLeast) {
                 continue;
             }
+            int run = moves.runStart[at];
+            int end = moves.runStart[at + 1];
             if (!isMerged(from)) {
                 fromWires(from, run, end, cost);
                 continue;
             }
             int base = info[known];
             int firstRow = info[known + TileMoves.FIRST_ROW];
-            int least = UNSEEN;
+            int worst = before == UNSEEN ? UNSEEN : before - cost;
+            int least = worst;
             for (; run < end; run++) {
                 int first = moves.runs[run] >>> TileMoves.RUN_BITS;
                 int many = moves.runs[run] & (1 << TileMoves.RUN_BITS) - 1;
@@ -380,7 +384,7 @@ public final class TileSearch {
                     least = Math.min(least, entry(base + local, firstRow + local, least));
                 }
             }
-            if (least != UNSEEN) {
+            if (least != worst) {
                 relaxTile(from, (long) cost + least);
             }
         }
