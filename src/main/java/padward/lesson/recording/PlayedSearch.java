@@ -7,7 +7,7 @@ public enum PlayedSearch {
     /** Dijkstra's search (Numer. Math. 1, 1959): A* without an estimate. */
     DIJKSTRA("Dijkstra"),
     /**
-     * The search that answers questions: A* in runs of growing length, alternating with one
+     * The search that answers questions: A*, in turns of growing length with a search
      * backwards from the pad.
      */
     AS_ASKED("as Padward runs it");

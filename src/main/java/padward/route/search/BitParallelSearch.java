@@ -31,8 +31,6 @@ final class BitParallelSearch extends IntSearch {
     /** Made when a question first needs it, and in use for the present one only if it does. */
     private TileSearch tileSearch;
 
-    private boolean sharp;
-
     BitParallelSearch(PatternFabric fabric, SearchListener listener, int sharpenAfter) {
         super(fabric, listener, sharpenAfter);
         pattern = fabric;
@@ -50,7 +48,6 @@ final class BitParallelSearch extends IntSearch {
     @Override
     void prepare() {
         delayPs = edges.delayPs(corner);
-        sharp = false;
     }
 
     @Override
@@ -64,9 +61,8 @@ final class BitParallelSearch extends IntSearch {
                 tileSearch = new TileSearch(pattern);
             }
             tileSearch.begin(moves.get(), corner, costs, starts.toVertices(), goal);
-            sharp = true;
         }
-        return sharp;
+        return moves.isPresent();
     }
 
     @Override

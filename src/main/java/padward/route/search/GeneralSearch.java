@@ -30,6 +30,9 @@ final class GeneralSearch extends SearchEngine {
     private Corner corner = Corner.SLOW;
     private CostModel model = CostModel.EMPTY_FABRIC;
     private LowerBound bound = LowerBound.NONE;
+    private int goal;
+    private int count;
+    private boolean atLimit;
 
     /** A search over one fabric, to be used again and again. O(V). */
     GeneralSearch(Fabric fabric, SearchListener listener) {
@@ -45,15 +48,15 @@ final class GeneralSearch extends SearchEngine {
      * The cheapest route.
      *
      * @param starts where it may begin
-     * @param goal where it ends
+     * @param to where it ends
      * @param delays corner whose delays count
      * @param edgeCosts what edges cost
-     * @param lower a consistent lower bound towards {@code goal}
+     * @param lower a consistent lower bound towards {@code to}
      * @param progress asked now and then whether to stop
      */
     SearchOutcome run(
             SearchSources starts,
-            int goal,
+            int to,
             Corner delays,
             CostModel edgeCosts,
             LowerBound lower,
@@ -66,8 +69,19 @@ final class GeneralSearch extends SearchEngine {
         for (int i = 0; i < starts.size(); i++) {
             reach(starts.vertex(i), Fabric.NOTHING, starts.cost(i));
         }
-        int count = 0;
+        goal = to;
+        count = 0;
+        return goOn(mostSettled, progress);
+    }
+
+    /** Goes on with a run that stopped at its limit, until so many vertices are settled in all. */
+    SearchOutcome goOn(int mostSettled, Progress progress) {
+        atLimit = false;
         while (!heap.isEmpty()) {
+            if (count >= mostSettled) {
+                atLimit = true;
+                return new SearchOutcome.Cancelled(count);
+            }
             int vertex = heap.pop();
             if (settled.get(vertex)) {
                 continue;
@@ -76,9 +90,6 @@ final class GeneralSearch extends SearchEngine {
             count++;
             if (vertex == goal) {
                 return new SearchOutcome.Found(pathTo(goal), costs[goal], count);
-            }
-            if (count >= mostSettled) {
-                return new SearchOutcome.Cancelled(count);
             }
             if (count % POPS_BETWEEN_CHECKS == 0) {
                 progress.report(-1, "searching, " + count + " vertices settled");
@@ -89,6 +100,11 @@ final class GeneralSearch extends SearchEngine {
             settle(vertex);
         }
         return new SearchOutcome.Unreachable(count);
+    }
+
+    /** Whether the last run stopped because as many vertices are settled as its limit allows. */
+    boolean isAtLimit() {
+        return atLimit;
     }
 
     @Override

@@ -36,6 +36,7 @@ abstract class IntSearch extends SearchEngine {
     static final int NEVER = -1;
 
     private static final int POPS_BETWEEN_CHECKS = 4096;
+    private static final SearchSources NO_SOURCES = new SearchSources(new int[0], new long[0]);
 
     final SearchState state;
     private final EdgeCursor into;
@@ -54,6 +55,12 @@ abstract class IntSearch extends SearchEngine {
     PerimeterBound perimeter = PerimeterBound.NONE;
 
     int settled;
+
+    /** Whether there is a sharper bound now. */
+    boolean sharp;
+
+    private SearchSources starts = NO_SOURCES;
+    private int goal;
 
     /** Whether a vertex was left out because what it costs is beyond the numbers, not for good. */
     private boolean leftOut;
@@ -85,22 +92,25 @@ abstract class IntSearch extends SearchEngine {
     }
 
     End run(
-            SearchSources starts,
-            int goal,
+            SearchSources from,
+            int to,
             Corner at,
             SmallCost small,
             LowerBound lower,
             int mostSettled,
             Progress progress) {
+        starts = from;
+        goal = to;
         corner = at;
         costs = small;
         leftOut = false;
+        sharp = false;
         setBound(lower);
         settled = 0;
         state.begin(small.closed());
         boolean whole = goal == Fabric.NOTHING && mostSettled == Integer.MAX_VALUE;
         if (whole && lower == LowerBound.NONE) {
-            setStartCosts(starts);
+            setStartCosts();
             End end = sweepAll(starts.toVertices(), starts.toIntCosts(), progress);
             if (end != End.TOO_EXPENSIVE) {
                 return end;
@@ -108,10 +118,18 @@ abstract class IntSearch extends SearchEngine {
             state.begin(small.closed());
             settled = 0;
         }
-        queueStarts(starts);
+        queueStarts();
         prepare();
+        return goOn(mostSettled, progress);
+    }
+
+    /**
+     * Goes on with a run that ended with {@link End#LIMIT}, until so many vertices are settled in
+     * all. What is settled, and in which order, is the same as without the stop.
+     */
+    final End goOn(int mostSettled, Progress progress) {
         try {
-            return loop(starts, goal, mostSettled, progress);
+            return loop(mostSettled, progress);
         } catch (CancellationException stopped) {
             return End.CANCELLED;
         }
@@ -134,7 +152,7 @@ abstract class IntSearch extends SearchEngine {
         return End.TOO_EXPENSIVE;
     }
 
-    private void setStartCosts(SearchSources starts) {
+    private void setStartCosts() {
         startCosts.clear();
         for (int i = 0; i < starts.size(); i++) {
             int vertex = starts.vertex(i);
@@ -145,11 +163,11 @@ abstract class IntSearch extends SearchEngine {
         }
     }
 
-    private void queueStarts(SearchSources starts) {
-        setStartCosts(starts);
+    private void queueStarts() {
+        setStartCosts();
         int least = Integer.MAX_VALUE;
         for (int i = 0; i < starts.size(); i++) {
-            int ahead = aheadOfStart(starts, i);
+            int ahead = aheadOfStart(i);
             if (ahead != SmallCost.CLOSED) {
                 least = Math.min(least, (int) starts.cost(i) + ahead);
             }
@@ -157,7 +175,7 @@ abstract class IntSearch extends SearchEngine {
         state.queue.clear(least == Integer.MAX_VALUE ? 0 : least);
         for (int i = 0; i < starts.size(); i++) {
             int vertex = starts.vertex(i);
-            int ahead = aheadOfStart(starts, i);
+            int ahead = aheadOfStart(i);
             if (ahead != SmallCost.CLOSED) {
                 // Closed starts are queued as their complement: they are left, never entered.
                 int item = state.isDone(vertex) ? ~vertex : vertex;
@@ -166,7 +184,7 @@ abstract class IntSearch extends SearchEngine {
         }
     }
 
-    private int aheadOfStart(SearchSources starts, int start) {
+    private int aheadOfStart(int start) {
         int ahead = ahead(starts.vertex(start));
         if (ahead != SmallCost.CLOSED && (int) starts.cost(start) + ahead < 0) {
             leftOut = true;
@@ -197,11 +215,13 @@ abstract class IntSearch extends SearchEngine {
         return Math.min(perimeter.levelAt(vertex), SmallCost.MOST_STRETCHES) * SmallCost.STRETCH;
     }
 
-    private End loop(SearchSources starts, int goal, int mostSettled, Progress progress) {
+    private End loop(int mostSettled, Progress progress) {
         BucketQueue queue = state.queue;
-        boolean sharp = false;
         int untilCheck = POPS_BETWEEN_CHECKS;
         while (!queue.isEmpty()) {
+            if (settled >= mostSettled) {
+                return End.LIMIT;
+            }
             int item = queue.pop();
             int vertex = item;
             if (item < 0) {
@@ -214,9 +234,6 @@ abstract class IntSearch extends SearchEngine {
             settled++;
             if (vertex == goal) {
                 return state.cost[goal] >= SmallCost.LARGEST ? End.TOO_EXPENSIVE : End.FOUND;
-            }
-            if (settled >= mostSettled) {
-                return End.LIMIT;
             }
             if (--untilCheck == 0) {
                 untilCheck = POPS_BETWEEN_CHECKS;

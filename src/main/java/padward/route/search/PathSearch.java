@@ -49,6 +49,20 @@ public final class PathSearch {
 
     private long runs;
 
+    /** What the last run was asked. */
+    private Question question =
+            new Question(
+                    new SearchSources(new int[0], new long[0]),
+                    Fabric.NOTHING,
+                    Corner.SLOW,
+                    CostModel.EMPTY_FABRIC,
+                    LowerBound.NONE);
+
+    private boolean atLimit;
+
+    private record Question(
+            SearchSources sources, int goal, Corner corner, CostModel model, LowerBound bound) {}
+
     /** A search over one fabric, to be used again and again. O(V). */
     public PathSearch(Fabric fabric) {
         this(fabric, SearchListener.NONE);
@@ -102,8 +116,8 @@ public final class PathSearch {
     }
 
     /**
-     * The cheapest route, if it is found before so many vertices are settled; otherwise {@link
-     * SearchOutcome.Cancelled}.
+     * The cheapest route, if it is found among so many settled vertices; otherwise {@link
+     * SearchOutcome.Cancelled}, and {@link #isAtLimit}: then the run can {@link #goOn}.
      */
     public SearchOutcome run(
             SearchSources sources,
@@ -114,6 +128,8 @@ public final class PathSearch {
             int mostSettled,
             Progress progress) {
         runs++;
+        atLimit = false;
+        question = new Question(sources, goal, corner, model, bound);
         boolean isFast;
         try {
             isFast =
@@ -125,23 +141,71 @@ public final class PathSearch {
         if (isFast && model instanceof SmallCostModel known) {
             answering = fast;
             listener.begun(sources, goal, bound);
-            IntSearch.End end =
-                    fast.run(sources, goal, corner, known.small(), bound, mostSettled, progress);
-            if (end != IntSearch.End.TOO_EXPENSIVE) {
-                return reported(
-                        switch (end) {
-                            case FOUND ->
-                                    new SearchOutcome.Found(
-                                            fast.pathTo(goal), fast.cost(goal), fast.settled());
-                            case UNREACHABLE -> new SearchOutcome.Unreachable(fast.settled());
-                            default -> new SearchOutcome.Cancelled(fast.settled());
-                        });
-            }
+            return reported(
+                    fast.run(sources, goal, corner, known.small(), bound, mostSettled, progress),
+                    mostSettled,
+                    progress);
         }
-        answering = general.get();
-        listener.begun(sources, goal, bound);
+        return runGeneral(mostSettled, progress);
+    }
+
+    /** Whether the last run stopped because as many vertices are settled as its limit allows. */
+    public boolean isAtLimit() {
+        return atLimit;
+    }
+
+    /**
+     * Goes on with the last run, which is at its limit, until it ends or so many vertices are
+     * settled in all. The outcome, its counts too, is that of one run without the stop. Nodes that
+     * a sharper bound settles are not counted.
+     *
+     * @throws IllegalStateException when the last run is not at its limit
+     */
+    public SearchOutcome goOn(int mostSettled, Progress progress) {
+        if (!atLimit) {
+            throw new IllegalStateException("the last run is over");
+        }
+        atLimit = false;
+        if (answering == fast) {
+            return reported(fast.goOn(mostSettled, progress), mostSettled, progress);
+        }
+        SearchOutcome outcome = general.get().goOn(mostSettled, progress);
+        atLimit = general.get().isAtLimit();
+        return reported(outcome);
+    }
+
+    /** What a fast search ended with; where its numbers end, the general search begins again. */
+    private SearchOutcome reported(IntSearch.End end, int mostSettled, Progress progress) {
+        if (end == IntSearch.End.TOO_EXPENSIVE) {
+            return runGeneral(mostSettled, progress);
+        }
+        atLimit = end == IntSearch.End.LIMIT;
+        int goal = question.goal;
         return reported(
-                general.get().run(sources, goal, corner, model, bound, mostSettled, progress));
+                switch (end) {
+                    case FOUND ->
+                            new SearchOutcome.Found(
+                                    fast.pathTo(goal), fast.cost(goal), fast.settled());
+                    case UNREACHABLE -> new SearchOutcome.Unreachable(fast.settled());
+                    default -> new SearchOutcome.Cancelled(fast.settled());
+                });
+    }
+
+    private SearchOutcome runGeneral(int mostSettled, Progress progress) {
+        answering = general.get();
+        listener.begun(question.sources, question.goal, question.bound);
+        SearchOutcome outcome =
+                general.get()
+                        .run(
+                                question.sources,
+                                question.goal,
+                                question.corner,
+                                question.model,
+                                question.bound,
+                                mostSettled,
+                                progress);
+        atLimit = general.get().isAtLimit();
+        return reported(outcome);
     }
 
     /** Reports the end of a run, and first the goal, which no engine expands. */

@@ -35,6 +35,14 @@ public final class PerimeterBound implements LowerBound {
 
     private final Int2IntOpenHashMap levels = new Int2IntOpenHashMap();
     private final LowerBound delay;
+
+    /** What waits at the present level, and at the next. */
+    private IntArrayList now = new IntArrayList();
+
+    private IntArrayList next = new IntArrayList();
+    private int seen;
+
+    /** The present level, which every vertex that is not finished has at the least. */
     private int outside;
 
     /** Whether everything that leads to the goal has been seen, so that the rest never does. */
@@ -46,68 +54,61 @@ public final class PerimeterBound implements LowerBound {
     }
 
     /**
-     * Searches backwards from a goal.
+     * Before a search backwards from a goal, of which nothing is known yet.
      *
-     * @param model a model with a price for obstacles, or one without: then there is only level 0
-     * @param most most vertices to see
      * @param delay a lower bound on delay, which is added
-     * @param progress asked now and then whether to stop; what was seen by then is used
      */
-    static PerimeterBound of(
-            Fabric fabric,
-            int goal,
-            CostModel model,
-            int most,
-            LowerBound delay,
-            Progress progress) {
+    static PerimeterBound before(int goal, LowerBound delay) {
         PerimeterBound perimeter = new PerimeterBound(delay);
-        perimeter.search(fabric, goal, model, most, progress);
+        perimeter.levels.put(goal, 0);
+        perimeter.now.add(goal);
         return perimeter;
     }
 
-    private void search(Fabric fabric, int goal, CostModel model, int most, Progress progress) {
+    /**
+     * Searches on, as if it had not stopped before.
+     *
+     * @param model a model with a price for obstacles, or one without: then there is only level 0.
+     *     The same each time
+     * @param most most vertices to see in all
+     * @param progress asked now and then whether to stop; what was seen by then is used
+     */
+    void grow(Fabric fabric, CostModel model, int most, Progress progress) {
         EdgeCursor into = fabric.edgesIn();
-        IntArrayList now = new IntArrayList(new int[] {goal});
-        IntArrayList next = new IntArrayList();
-        levels.put(goal, 0);
-        int seen = 0;
-        int level = 0;
-        while (true) {
+        while (!complete) {
             while (!now.isEmpty()) {
                 int vertex = now.popInt();
-                if (levels.get(vertex) != level) {
+                if (levels.get(vertex) != outside) {
                     continue;
                 }
                 boolean stop = seen % SEEN_BETWEEN_CHECKS == 0 && progress.cancelled();
-                if (++seen > most || stop) {
-                    outside = level;
+                if (seen >= most || stop) {
+                    now.add(vertex);
                     return;
                 }
-                levels.put(vertex, level | FINISHED);
+                seen++;
+                levels.put(vertex, outside | FINISHED);
                 into.reset(vertex);
                 while (into.next()) {
                     int other = into.other();
+                    int before = levels.get(other);
+                    boolean isBest = before != Fabric.NOTHING && (before & ~FINISHED) <= outside;
+                    if (isBest) {
+                        continue;
+                    }
                     long cost = model.cost(other, vertex, into.delayPs(Corner.FAST));
                     if (cost == CostModel.CLOSED) {
                         continue;
                     }
-                    int reached = level + (cost >= ObstacleCost.PRICE ? 1 : 0);
-                    int before = levels.get(other);
-                    boolean better =
-                            before == Fabric.NOTHING
-                                    || (before & FINISHED) == 0 && reached < before;
-                    if (better) {
+                    int reached = outside + (cost >= ObstacleCost.PRICE ? 1 : 0);
+                    if (before == Fabric.NOTHING || reached < before) {
                         levels.put(other, reached);
-                        (reached == level ? now : next).add(other);
+                        (reached == outside ? now : next).add(other);
                     }
                 }
             }
-            if (next.isEmpty()) {
-                complete = true;
-                outside = level + 1;
-                return;
-            }
-            level++;
+            complete = next.isEmpty();
+            outside++;
             IntArrayList swap = now;
             now = next;
             next = swap;

@@ -50,6 +50,9 @@ public interface SearchListener {
     /** An edge leads into a vertex that may not be entered. Called for each such edge. */
     void refused(int vertex, int from);
 
-    /** The run is over. */
+    /**
+     * The run is over, or stops at its limit. If it goes on then, more is reported, and its end
+     * again.
+     */
     void ended(SearchOutcome outcome);
 }
