@@ -12,7 +12,6 @@ import padward.base.Progress;
 import padward.fabric.Fabric;
 import padward.fabric.delay.Corner;
 import padward.route.cost.CostModel;
-import padward.route.queue.BucketQueue;
 
 /**
  * The least delays to a goal on the empty fabric, by group of wires and distance in tiles, as a
@@ -42,16 +41,11 @@ public final class LowerBoundTable {
     /** Largest number of entries of one table: 128 million, a quarter of a gigabyte. */
     private static final long MOST_ENTRIES = 1L << 27;
 
-    private static final int UNREACHED = 0xffff;
-    private static final int LARGEST = UNREACHED - 1;
-
-    /** What {@link #fill} knows of a step: the entry's change, the delay, tiles in x and in y. */
-    private static final int STEP_INTS = 4;
+    private static final int LARGEST = DelayLines.LONGEST;
+    private static final int UNREACHED = LARGEST + 1;
 
     /** Stands in {@link #add} for groups from which no goal can be reached. */
     private static final int NEVER = Integer.MAX_VALUE;
-
-    private static final int POPS_BETWEEN_CHECKS = 1 << 14;
 
     private final int columns;
     private final int rows;
@@ -81,7 +75,6 @@ public final class LowerBoundTable {
         width = 2 * columns - 1;
         depth = planes.count;
         delays = new short[depth * width * (2 * rows - 1)];
-        Arrays.fill(delays, (short) UNREACHED);
         places = groups.places();
         plane = new int[groups.placeCount()];
         add = new int[groups.placeCount()];
@@ -185,15 +178,6 @@ public final class LowerBoundTable {
             }
         }
 
-        /** The most tiles that a step spans along either axis. */
-        int longestStep() {
-            return stepsInto.stream()
-                    .flatMap(List::stream)
-                    .mapToInt(s -> Math.max(Math.abs(s.dx()), Math.abs(s.dy())))
-                    .max()
-                    .orElse(0);
-        }
-
         /** Groups from which a goal can be reached at all. */
         private static boolean[] aliveGroups(WireGroups groups, boolean[] goal) {
             List<BitSet> into = new ArrayList<>();
@@ -240,71 +224,35 @@ public final class LowerBoundTable {
         }
     }
 
-    /**
-     * Dijkstra's search backwards from the goals, over planes and distances. Away from the planes'
-     * rims every step stays inside, and is then one number to be added.
-     */
+    /** Least delays backwards from the goals, over planes and distances. */
     private void fill(Planes planes, Corner corner, Progress progress) {
         progress.report(-1, "calculating the table of least delays");
-        int reach = planes.longestStep();
-        int[][] from = new int[planes.count][];
-        for (int p = 0; p < planes.count; p++) {
-            List<WireGroups.Step> steps = planes.stepsInto.get(p);
-            from[p] = new int[steps.size() * STEP_INTS];
-            for (int i = 0; i < steps.size(); i++) {
-                WireGroups.Step step = steps.get(i);
-                int other = planes.planeOfGroup[step.from()] - p;
-                int at = STEP_INTS * i;
-                from[p][at] = (step.dy() * width + step.dx()) * depth + other;
-                from[p][at + 1] = step.delayPs(corner) + planes.addOfGroup[step.to()];
-                from[p][at + 2] = step.dx();
-                from[p][at + 3] = step.dy();
-            }
-        }
         int height = 2 * rows - 1;
-        // Multiplying is faster than dividing; half a unit keeps it clear of the whole numbers.
-        double perDepth = 1.0 / depth;
-        double perWidth = 1.0 / width;
-        BucketQueue queue = new BucketQueue();
-        queue.clear(0);
-        int middle = (rows - 1) * width + columns - 1;
-        for (int goalPlane : planes.goalPlanes) {
-            delays[middle * depth + goalPlane] = 0;
-            queue.push(middle * depth + goalPlane, 0);
+        DelayLines lines = new DelayLines(width, height, depth);
+        for (int p = 0; p < depth; p++) {
+            for (WireGroups.Step step : planes.stepsInto.get(p)) {
+                int delayPs = step.delayPs(corner) + planes.addOfGroup[step.to()];
+                lines.addStep(planes.planeOfGroup[step.from()], p, step.dx(), step.dy(), delayPs);
+            }
         }
-        int untilCheck = 1;
-        while (!queue.isEmpty()) {
-            if (--untilCheck == 0) {
-                untilCheck = POPS_BETWEEN_CHECKS;
-                progress.check();
-            }
-            int entry = queue.pop();
-            int sofar = delays[entry] & 0xffff;
-            if (sofar != queue.current()) {
-                continue;
-            }
-            int cell = (int) ((entry + 0.5) * perDepth);
-            int p = entry - cell * depth;
-            int y = (int) ((cell + 0.5) * perWidth);
-            int x = cell - y * width;
-            boolean inside = x >= reach && x < width - reach && y >= reach && y < height - reach;
-            int[] steps = from[p];
-            for (int i = 0; i < steps.length; i += STEP_INTS) {
-                if (!inside && leaves(x + steps[i + 2], y + steps[i + 3], height)) {
-                    continue;
-                }
-                int other = entry + steps[i];
-                int sum = Math.min(LARGEST, sofar + steps[i + 1]);
-                if (sum < (delays[other] & 0xffff)) {
-                    delays[other] = (short) sum;
-                    queue.push(other, sum);
-                }
+        for (int goalPlane : planes.goalPlanes) {
+            lines.addGoal(goalPlane, columns - 1, rows - 1);
+        }
+        lines.find(progress);
+        for (int y = 0; y < height; y++) {
+            for (int p = 0; p < depth; p++) {
+                copy(lines.line(p, y), y * width * depth + p);
             }
         }
     }
 
-    private boolean leaves(int x, int y, int height) {
-        return x < 0 || x >= width || y < 0 || y >= height;
+    /** Copies the delays of one plane and row to where they are in the table. */
+    private void copy(int[] line, int first) {
+        int entry = first;
+        for (int delay : line) {
+            delays[entry] = (short) (delay == DelayLines.UNREACHED ? UNREACHED : delay);
+            entry += depth;
+        }
     }
 
     /** The bound towards a goal, which is of the kind that the table was computed for. */
