@@ -376,7 +376,7 @@ public final class Design {
     /** The vertex at which a terminal meets the fabric. */
     public int vertexOf(Terminal terminal) {
         if (terminal instanceof Terminal.CellPin at) {
-            return shared.fabric.site(cells.get(at.cell()).site()).findPin(at.pin());
+            return shared.fabric.findPin(cells.get(at.cell()).site(), at.pin());
         }
         Terminal.PortEnd end = (Terminal.PortEnd) terminal;
         return end.vertexOn(shared.fabric, ports.get(end.port()));

@@ -111,6 +111,32 @@ public interface Fabric {
     /** A site as a value. */
     SiteView site(int site);
 
+    /** The kinds of cell that a site accepts, as {@link SiteView#accepts()}, without its name. */
+    default List<String> acceptedBy(int site) {
+        return site(site).accepts();
+    }
+
+    /** The pins of a site, as {@link SiteView#pins()}, without its name. */
+    default List<SitePin> pinsOf(int site) {
+        return site(site).pins();
+    }
+
+    /** The vertex of a site's first pin, as {@link SiteView#firstPin()}, without its name. */
+    default int firstPin(int site) {
+        return site(site).firstPin();
+    }
+
+    /** The vertex of the pin of that name at a site, or {@link #NOTHING}. O(pins). */
+    default int findPin(int site, String pinName) {
+        List<SitePin> pins = pinsOf(site);
+        for (int i = 0; i < pins.size(); i++) {
+            if (pins.get(i).name().equals(pinName)) {
+                return firstPin(site) + i;
+            }
+        }
+        return NOTHING;
+    }
+
     /** The site of a pin, {@link #NOTHING} for wires and pads. */
     int siteOf(int vertex);
 

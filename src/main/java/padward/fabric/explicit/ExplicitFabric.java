@@ -14,6 +14,7 @@ import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.FabricLimits;
 import padward.fabric.Pad;
+import padward.fabric.SitePin;
 import padward.fabric.SiteView;
 import padward.fabric.SwitchGroups;
 import padward.fabric.Tap;
@@ -356,6 +357,21 @@ public final class ExplicitFabric implements Fabric {
     @Override
     public SiteView site(int site) {
         return sites.site(site, siteNames.name(site));
+    }
+
+    @Override
+    public List<String> acceptedBy(int site) {
+        return sites.model(site).accepts();
+    }
+
+    @Override
+    public List<SitePin> pinsOf(int site) {
+        return sites.model(site).pins();
+    }
+
+    @Override
+    public int firstPin(int site) {
+        return sites.firstPin(site);
     }
 
     @Override

@@ -209,11 +209,24 @@ final class SiteList {
         return sites.first(tile);
     }
 
+    /** What a site has in common with others. */
+    Model model(int site) {
+        return models.get(words[wordsOf(sites.tileOf(site), site)]);
+    }
+
+    /** The vertex of a site's first pin. */
+    int firstPin(int site) {
+        int tile = sites.tileOf(site);
+        return vertices.first(tile) + words[wordsOf(tile, site) + 1];
+    }
+
+    private int wordsOf(int tile, int site) {
+        return runOfTile[tile] + 2 * (site - sites.first(tile));
+    }
+
     SiteView site(int site, String name) {
         int tile = sites.tileOf(site);
-        int at = runOfTile[tile] + 2 * (site - sites.first(tile));
-        Model model = models.get(words[at]);
-        int firstPin = vertices.first(tile) + words[at + 1];
+        Model model = model(site);
         return new SiteView(
                 site,
                 name,
@@ -222,7 +235,7 @@ final class SiteList {
                 tile,
                 model.tileSteps().stream().map(step -> tile + step).toList(),
                 model.accepts(),
-                firstPin,
+                firstPin(site),
                 model.pins());
     }
 

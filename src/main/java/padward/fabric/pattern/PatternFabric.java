@@ -16,6 +16,7 @@ import padward.fabric.EdgeCursor;
 import padward.fabric.Fabric;
 import padward.fabric.FabricInfo;
 import padward.fabric.Pad;
+import padward.fabric.SitePin;
 import padward.fabric.SiteView;
 import padward.fabric.Unusable;
 import padward.fabric.VertexKind;
@@ -428,9 +429,9 @@ public final class PatternFabric implements Fabric {
 
     @Override
     public SiteView site(int site) {
-        int tile = tileOfSite(site);
+        int tile = grid.tileOfSite(site);
         TileShape shape = grid.shape(tile);
-        TileModel.LocalSite local = shape.model.sites.get(site - grid.siteBase[tile]);
+        TileModel.LocalSite local = localSite(tile, site);
         return new SiteView(
                 site,
                 tileName(tile) + "/" + local.name(),
@@ -443,18 +444,25 @@ public final class PatternFabric implements Fabric {
                 local.pins());
     }
 
-    private int tileOfSite(int site) {
-        int low = 0;
-        int high = tileCount() - 1;
-        while (low < high) {
-            int middle = (low + high) >>> 1;
-            if (grid.siteBase[middle + 1] <= site) {
-                low = middle + 1;
-            } else {
-                high = middle;
-            }
-        }
-        return low;
+    @Override
+    public List<String> acceptedBy(int site) {
+        return localSite(grid.tileOfSite(site), site).accepts();
+    }
+
+    @Override
+    public List<SitePin> pinsOf(int site) {
+        return localSite(grid.tileOfSite(site), site).pins();
+    }
+
+    @Override
+    public int firstPin(int site) {
+        int tile = grid.tileOfSite(site);
+        int offset = localSite(tile, site).firstPin();
+        return grid.vertexBase[tile] + grid.shape(tile).pin(offset);
+    }
+
+    private TileModel.LocalSite localSite(int tile, int site) {
+        return grid.shape(tile).model.sites.get(site - grid.siteBase[tile]);
     }
 
     @Override

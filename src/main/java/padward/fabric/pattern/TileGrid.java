@@ -26,6 +26,9 @@ final class TileGrid {
     /** The tile of vertex {@code 32 * i}: from there a short walk finds any vertex's tile. */
     final int[] tileOfBlock;
 
+    /** The same for sites; many tiles may be without any. */
+    private final int[] tileOfSiteBlock;
+
     static final int BLOCK_BITS = 5;
 
     TileGrid(int columns, int rows, List<WireKind> wires, TileModel[] models, int[] modelOfTile)
@@ -67,14 +70,21 @@ final class TileGrid {
             vertexBase[tile + 1] = (int) vertices;
             siteBase[tile + 1] = (int) sites;
         }
-        tileOfBlock = new int[(int) (vertices >>> BLOCK_BITS) + 1];
+        tileOfBlock = tilesOfBlocks(vertexBase);
+        tileOfSiteBlock = tilesOfBlocks(siteBase);
+    }
+
+    private static int[] tilesOfBlocks(int[] base) {
+        int tiles = base.length - 1;
+        int[] result = new int[(base[tiles] >>> BLOCK_BITS) + 2];
         int tile = 0;
-        for (int block = 0; block < tileOfBlock.length; block++) {
-            while (tile < tiles - 1 && vertexBase[tile + 1] <= block << BLOCK_BITS) {
+        for (int block = 0; block < result.length; block++) {
+            while (tile < tiles - 1 && base[tile + 1] <= (long) block << BLOCK_BITS) {
                 tile++;
             }
-            tileOfBlock[block] = tile;
+            result[block] = tile;
         }
+        return result;
     }
 
     /** The tile a step away, or {@link Fabric#NOTHING} when that leaves the grid. */
@@ -100,9 +110,23 @@ final class TileGrid {
         return tile;
     }
 
+    int tileOfSite(int site) {
+        int low = tileOfSiteBlock[site >>> BLOCK_BITS];
+        int high = tileOfSiteBlock[(site >>> BLOCK_BITS) + 1];
+        while (low < high) {
+            int middle = (low + high) >>> 1;
+            if (siteBase[middle + 1] <= site) {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
+    }
+
     /** Bytes of the arrays. */
     long bytes() {
-        int ints = shapeOfTile.length + vertexBase.length + siteBase.length + tileOfBlock.length;
-        return 4L * ints;
+        int bases = shapeOfTile.length + vertexBase.length + siteBase.length;
+        return 4L * (bases + tileOfBlock.length + tileOfSiteBlock.length);
     }
 }

@@ -1,6 +1,8 @@
 package padward.format.design;
 
+import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import padward.design.Port;
@@ -10,7 +12,7 @@ import padward.fabric.EnableSites;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
 import padward.fabric.PinDirection;
-import padward.fabric.SiteView;
+import padward.fabric.SitePin;
 import padward.fabric.pad.PadDirections;
 import padward.format.json.DesignFault;
 import padward.format.json.EnumWords;
@@ -24,7 +26,7 @@ import padward.format.source.Text;
  */
 public final class DesignFileRules {
     private final Fabric fabric;
-    private final Map<Integer, String> cellBySite = new HashMap<>();
+    private final Int2ObjectOpenHashMap<String> cellBySite = new Int2ObjectOpenHashMap<>();
     private final Map<Integer, String> portByPad = new HashMap<>();
 
     /** Rules for a design on that fabric. */
@@ -34,18 +36,21 @@ public final class DesignFileRules {
 
     /** Puts a cell on a site: one that accepts its kind and that no other cell has. */
     public Optional<DesignFault> placeCell(String cell, String kind, int site) {
-        SiteView view = fabric.site(site);
-        if (!view.accepts().contains(kind)) {
-            String accepted = view.accepts().isEmpty() ? "none" : String.join(", ", view.accepts());
+        List<String> accepts = fabric.acceptedBy(site);
+        if (!accepts.contains(kind)) {
+            String accepted = accepts.isEmpty() ? "none" : String.join(", ", accepts);
             return trouble(
-                    "a kind of cell that " + view.described() + " accepts: " + accepted,
-                    Nearest.describe(kind, view.accepts().stream()));
+                    "a kind of cell that "
+                            + fabric.site(site).described()
+                            + " accepts: "
+                            + accepted,
+                    Nearest.describe(kind, accepts.stream()));
         }
         String before = cellBySite.putIfAbsent(site, cell);
         return before == null
                 ? Optional.empty()
                 : trouble(
-                        "one cell on " + view.described(),
+                        "one cell on " + fabric.site(site).described(),
                         Text.quote(before) + " and " + Text.quote(cell));
     }
 
@@ -77,19 +82,20 @@ public final class DesignFileRules {
     }
 
     /** Whether a pin exists, and can drive a net or be a sink of one. */
-    public Optional<DesignFault> checkPin(SiteView site, String pin, boolean drives) {
-        int vertex = site.findPin(pin);
+    public Optional<DesignFault> checkPin(int site, String pin, boolean drives) {
+        List<SitePin> pins = fabric.pinsOf(site);
+        int vertex = fabric.findPin(site, pin);
         if (vertex == Fabric.NOTHING) {
             return trouble(
-                    "a pin of " + site.described(),
-                    Nearest.describe(pin, site.pins().stream().map(p -> p.name())));
+                    "a pin of " + fabric.site(site).described(),
+                    Nearest.describe(pin, pins.stream().map(p -> p.name())));
         }
         PinDirection wanted = drives ? PinDirection.OUT : PinDirection.IN;
-        if (site.pins().get(vertex - site.firstPin()).direction() != wanted) {
+        if (pins.get(vertex - fabric.firstPin(site)).direction() != wanted) {
             return trouble(
                     (drives ? "a driver, an out pin" : "a sink, an in pin")
                             + " of "
-                            + site.described(),
+                            + fabric.site(site).described(),
                     Text.quote(pin) + ", which has the other direction");
         }
         return Optional.empty();

@@ -88,9 +88,18 @@ final class DesignScope {
     /** The vertex where an end of a net meets the fabric. */
     int vertexOf(Terminal end) {
         if (end instanceof Terminal.CellPin at) {
-            return fabric.site(cell(at.cell()).site()).findPin(at.pin());
+            return fabric.findPin(cell(at.cell()).site(), at.pin());
         }
         Terminal.PortEnd at = (Terminal.PortEnd) end;
         return at.vertexOn(fabric, port(at.port()));
+    }
+
+    /** An end of a net as people write it. */
+    String textOf(Terminal end) {
+        if (end instanceof Terminal.CellPin at) {
+            return cell(at.cell()).name() + "." + at.pin();
+        }
+        Terminal.PortEnd at = (Terminal.PortEnd) end;
+        return at.toText(port(at.port()));
     }
 }

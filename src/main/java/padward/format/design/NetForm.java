@@ -9,7 +9,6 @@ import static padward.format.form.Kinds.newName;
 import static padward.format.form.Kinds.whole;
 
 import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
-import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -28,7 +27,6 @@ import padward.design.PortDirection;
 import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
-import padward.fabric.SiteView;
 import padward.format.form.Fields;
 import padward.format.form.Form;
 import padward.format.form.Schema;
@@ -50,8 +48,7 @@ final class NetForm {
     private final Int2IntOpenHashMap netStartingAt = new Int2IntOpenHashMap();
 
     /** A terminal with the vertex where it meets the fabric. */
-    private record End(
-            Terminal terminal, int vertex, String text, OptionalInt requiredPs, boolean unrouted) {}
+    private record End(Terminal terminal, int vertex, OptionalInt requiredPs, boolean unrouted) {}
 
     NetForm(DesignScope scope) {
         this.scope = scope;
@@ -85,7 +82,7 @@ final class NetForm {
                 net.stated(
                                 "route",
                                 RouteKind.in(scope),
-                                List.of(),
+                                Branches.NONE,
                                 n -> RouteKind.branches(n.route()))
                         .means(
                                 "its branches, each from a vertex that an earlier one has reached, the"
@@ -94,7 +91,7 @@ final class NetForm {
                 in -> {
                     int id = names.size();
                     names.add(name.get());
-                    List<IntArrayList> branches = route.get();
+                    Branches branches = route.get();
                     RouteTree tree =
                             scope.routes().check(in, name.get(), driver.get().vertex(), branches);
                     checkEnd(in, Fabric.NOTHING, id, driver.get());
@@ -205,11 +202,9 @@ final class NetForm {
             OptionalInt required,
             boolean unrouted)
             throws BadInput {
-        SiteView site = scope.fabric().site(cell.site());
-        in.require(scope.rules().checkPin(site, pin, drives));
+        in.require(scope.rules().checkPin(cell.site(), pin, drives));
         Terminal terminal = new Terminal.CellPin(cell.id(), pin);
-        String text = cell.name() + "." + pin;
-        return new End(terminal, site.findPin(pin), text, required, unrouted);
+        return new End(terminal, scope.fabric().findPin(cell.site(), pin), required, unrouted);
     }
 
     private End portEnd(
@@ -220,7 +215,6 @@ final class NetForm {
         return new End(
                 new Terminal.PortEnd(port.id()),
                 scope.fabric().pads().get(port.pad()).vertex(),
-                "port " + port.name(),
                 required,
                 unrouted);
     }
@@ -242,12 +236,12 @@ final class NetForm {
         in.require(in.place(), scope.rules().checkEnable(port, drives));
         Terminal.PortEnd end = Terminal.PortEnd.enableOf(port.id());
         int vertex = end.vertexOn(scope.fabric(), port);
-        return new End(end, vertex, end.toText(port), required, unrouted);
+        return new End(end, vertex, required, unrouted);
     }
 
     /** An end as it is written. */
     private static End endOf(Terminal terminal) {
-        return new End(terminal, Fabric.NOTHING, "", OptionalInt.empty(), false);
+        return new End(terminal, Fabric.NOTHING, OptionalInt.empty(), false);
     }
 
     private List<End> sinksOf(Net net) {
@@ -259,33 +253,33 @@ final class NetForm {
             int vertex = scope.vertexOf(sink);
             Integer own = net.requiredAtPs().get(sink);
             OptionalInt required = own == null ? OptionalInt.empty() : OptionalInt.of(own);
-            all.add(new End(sink, vertex, "", required, routed && !reached.contains(vertex)));
+            all.add(new End(sink, vertex, required, routed && !reached.contains(vertex)));
         }
         return all;
     }
 
-    private void checkSinks(JsonIn in, int id, List<End> sinks, List<IntArrayList> branches)
-            throws BadInput {
+    private void checkSinks(JsonIn in, int id, List<End> sinks, Branches branches) throws BadInput {
         boolean routed = !branches.isEmpty();
         IntOpenHashSet seen = new IntOpenHashSet();
         for (int i = 0; i < sinks.size(); i++) {
             End sink = sinks.get(i);
             if (!seen.add(sink.vertex())) {
-                throw in.faultAt(place(in, i), "each sink once", sink.text() + " again");
+                throw in.faultAt(
+                        place(in, i), "each sink once", scope.textOf(sink.terminal()) + " again");
             }
             checkEnd(in, i, id, sink);
             boolean reached = routed && scope.routes().isOn(id, sink.vertex());
             if (reached && sink.unrouted()) {
                 throw in.faultAt(
                         place(in, i) + ".unrouted",
-                        "false, or a route that does not reach " + sink.text(),
+                        "false, or a route that does not reach " + scope.textOf(sink.terminal()),
                         "a route that does");
             }
             if (routed && !reached && !sink.unrouted()) {
                 throw in.faultAt(
                         place(in, i),
                         "a sink that the route reaches",
-                        sink.text()
+                        scope.textOf(sink.terminal())
                                 + ", whose "
                                 + scope.fabric().vertexName(sink.vertex())
                                 + " is not on the route");
@@ -321,7 +315,10 @@ final class NetForm {
             throw in.faultAt(
                     place(in, sink),
                     "an end of one net",
-                    end.text() + ", where net " + Text.quote(names.get(other)) + " ends already");
+                    scope.textOf(end.terminal())
+                            + ", where net "
+                            + Text.quote(names.get(other))
+                            + " ends already");
         }
     }
 }

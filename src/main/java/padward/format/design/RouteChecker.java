@@ -1,12 +1,12 @@
 package padward.format.design;
 
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import padward.base.BadInput;
-import padward.base.PagedInts;
 import padward.design.Cell;
 import padward.design.Port;
 import padward.design.RouteTree;
@@ -21,22 +21,24 @@ import padward.format.source.Text;
  * switches, fixed connections and pass-throughs that are there and free.
  */
 final class RouteChecker {
+    /** Up to here, looking at all vertices is as quick as a table. */
+    private static final int SMALL = 64;
+
     private final Fabric fabric;
     private final List<String> netNames = new ArrayList<>();
     private final RouteReadingRules rules;
-
-    /** By vertex its place in the tree of the net that has it. */
-    private final PagedInts placeByVertex;
 
     /** The tree that is being made. */
     private final IntArrayList vertices = new IntArrayList();
 
     private final IntArrayList parents = new IntArrayList();
 
+    /** By vertex its place in that tree, once it is larger than {@link #SMALL}. */
+    private Int2IntOpenHashMap placeByVertex = new Int2IntOpenHashMap();
+
     RouteChecker(Fabric fabric, List<Cell> cells, List<Port> ports) {
         this.fabric = fabric;
         this.rules = new RouteReadingRules(fabric, cells, ports, netNames);
-        this.placeByVertex = new PagedInts(fabric.vertexCount());
     }
 
     /** Reads the name of a vertex. */
@@ -54,20 +56,20 @@ final class RouteChecker {
     }
 
     /** The tree of the next net; nets come in the order of their numbers. */
-    RouteTree check(JsonIn in, String net, int root, List<IntArrayList> branches) throws BadInput {
+    RouteTree check(JsonIn in, String net, int root, Branches branches) throws BadInput {
         int id = netNames.size();
         netNames.add(net);
         vertices.clear();
         parents.clear();
         require(in, ".driver", rules.start(id, root));
         append(root, Fabric.NOTHING);
-        for (int b = 0; b < branches.size(); b++) {
-            IntArrayList branch = branches.get(b);
-            checkStart(in, id, root, b, branch);
-            int parent = placeByVertex.get(branch.getInt(0));
-            for (int i = 1; i < branch.size(); i++) {
-                int to = branch.getInt(i);
-                Optional<DesignFault> fault = rules.step(id, branch.getInt(i - 1), to);
+        for (int b = 0; b < branches.count(); b++) {
+            checkStart(in, id, root, b, branches);
+            int from = branches.vertex(b, 0);
+            int parent = placeOf(from);
+            for (int i = 1; i < branches.size(b); i++) {
+                int to = branches.vertex(b, i);
+                Optional<DesignFault> fault = rules.step(id, from, to);
                 if (fault.isEmpty()) {
                     fault = take(id, to);
                 }
@@ -75,6 +77,7 @@ final class RouteChecker {
                     require(in, ".route[" + b + "][" + i + "]", fault);
                 }
                 parent = append(to, parent);
+                from = to;
             }
         }
         return RouteTree.ofPlaces(vertices.toIntArray(), parents.toIntArray());
@@ -87,10 +90,23 @@ final class RouteChecker {
 
     private int append(int vertex, int parent) {
         int place = vertices.size();
-        placeByVertex.put(vertex, place);
         vertices.add(vertex);
         parents.add(parent);
+        if (place == SMALL) {
+            placeByVertex = new Int2IntOpenHashMap();
+            for (int earlier = 0; earlier < SMALL; earlier++) {
+                placeByVertex.put(vertices.getInt(earlier), earlier);
+            }
+        }
+        if (place >= SMALL) {
+            placeByVertex.put(vertex, place);
+        }
         return place;
+    }
+
+    /** The place in the tree of a vertex that it has. */
+    private int placeOf(int vertex) {
+        return vertices.size() > SMALL ? placeByVertex.get(vertex) : vertices.indexOf(vertex);
     }
 
     private Optional<DesignFault> take(int net, int vertex) {
@@ -113,20 +129,21 @@ final class RouteChecker {
         return Text.quote(fabric.vertexName(vertex));
     }
 
-    private void checkStart(JsonIn in, int net, int root, int number, IntArrayList branch)
+    private void checkStart(JsonIn in, int net, int root, int number, Branches branches)
             throws BadInput {
         String fault = "";
         String found = "";
-        boolean few = branch.size() < 2;
+        boolean few = branches.size(number) < 2;
+        int start = few ? Fabric.NOTHING : branches.vertex(number, 0);
         if (few) {
             fault = "a branch of at least two names";
-            found = branch.size() + " of them";
-        } else if (number == 0 && branch.getInt(0) != root) {
+            found = branches.size(number) + " of them";
+        } else if (number == 0 && start != root) {
             fault = "the driver's " + quote(root);
-            found = quote(branch.getInt(0));
-        } else if (!isOn(net, branch.getInt(0))) {
+            found = quote(start);
+        } else if (!isOn(net, start)) {
             fault = "a start that an earlier branch has reached";
-            found = quote(branch.getInt(0)) + ", which none has";
+            found = quote(start) + ", which none has";
         }
         if (!fault.isEmpty()) {
             String at = in.place() + ".route[" + number + "]";

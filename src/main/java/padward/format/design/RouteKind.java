@@ -1,49 +1,71 @@
 package padward.format.design;
 
-import static padward.format.form.Kinds.list;
-
-import it.unimi.dsi.fastutil.ints.IntArrayList;
-import java.util.ArrayList;
-import java.util.List;
+import com.google.gson.stream.JsonWriter;
+import java.io.IOException;
+import padward.base.BadInput;
 import padward.design.RouteTree;
 import padward.format.form.Kind;
 import padward.format.form.Schema;
+import padward.format.json.JsonIn;
 
 /** Routes of nets: branches of names of vertices. */
 final class RouteKind {
-    private RouteKind() {}
+    private final DesignScope scope;
+    private final Branches.Builder builder = new Branches.Builder();
 
-    static Kind<List<IntArrayList>> in(DesignScope scope) {
-        return list(
-                Kind.of(
-                        in -> {
-                            IntArrayList branch = new IntArrayList();
-                            in.beginArray();
-                            while (in.more()) {
-                                branch.add(scope.routes().readVertex(in));
-                            }
-                            in.endArray();
-                            return branch;
-                        },
-                        (out, branch) -> {
-                            out.beginArray();
-                            for (int i = 0; i < branch.size(); i++) {
-                                out.value(scope.fabric().vertexName(branch.getInt(i)));
-                            }
-                            out.endArray();
-                        },
-                        () -> Schema.arrayOf(Schema.name()).with("minItems", 2)));
+    private RouteKind(DesignScope scope) {
+        this.scope = scope;
+    }
+
+    static Kind<Branches> in(DesignScope scope) {
+        RouteKind routes = new RouteKind(scope);
+        return Kind.of(
+                routes::read,
+                routes::write,
+                () -> Schema.arrayOf(Schema.arrayOf(Schema.name()).with("minItems", 2)));
+    }
+
+    private Branches read(JsonIn in) throws BadInput {
+        in.beginArray();
+        while (in.more()) {
+            in.beginArray();
+            while (in.more()) {
+                builder.add(scope.routes().readVertex(in));
+            }
+            in.endArray();
+            builder.endBranch();
+        }
+        in.endArray();
+        return builder.build();
+    }
+
+    private void write(JsonWriter out, Branches branches) throws IOException {
+        out.beginArray();
+        for (int branch = 0; branch < branches.count(); branch++) {
+            out.beginArray();
+            for (int i = 0; i < branches.size(branch); i++) {
+                out.value(scope.fabric().vertexName(branches.vertex(branch, i)));
+            }
+            out.endArray();
+        }
+        out.endArray();
     }
 
     /** A branch goes on as long as each vertex is the child of the one before it. */
-    static List<IntArrayList> branches(RouteTree tree) {
-        List<IntArrayList> all = new ArrayList<>();
+    static Branches branches(RouteTree tree) {
+        Branches.Builder all = new Branches.Builder();
         for (int place = 1; place < tree.size(); place++) {
-            if (all.isEmpty() || tree.parent(place) != place - 1) {
-                all.add(IntArrayList.of(tree.vertex(tree.parent(place))));
+            if (place == 1) {
+                all.add(tree.vertex(0));
+            } else if (tree.parent(place) != place - 1) {
+                all.endBranch();
+                all.add(tree.vertex(tree.parent(place)));
             }
-            all.get(all.size() - 1).add(tree.vertex(place));
+            all.add(tree.vertex(place));
         }
-        return all;
+        if (tree.size() > 1) {
+            all.endBranch();
+        }
+        return all.build();
     }
 }

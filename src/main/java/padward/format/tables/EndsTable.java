@@ -10,7 +10,6 @@ import padward.design.PortDirection;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
-import padward.fabric.SiteView;
 import padward.format.design.DesignFileRules;
 import padward.format.json.DesignFault;
 import padward.format.source.FileLimits;
@@ -69,12 +68,12 @@ final class EndsTable {
             return;
         }
         Cell cell = design.cells().get(number);
-        SiteView site = fabric.site(cell.site());
+        int site = cell.site();
         String pin = words.share(table.text(pinColumn));
-        int vertex = site.findPin(pin);
+        int vertex = fabric.findPin(site, pin);
         boolean out =
                 vertex != Fabric.NOTHING
-                        && site.pins().get(vertex - site.firstPin()).direction()
+                        && fabric.pinsOf(site).get(vertex - fabric.firstPin(site)).direction()
                                 == PinDirection.OUT;
         boolean drives = readRole(table, role, out);
         DesignTables.report(table, pinColumn, rules.checkPin(site, pin, drives));
