@@ -30,7 +30,7 @@ public final class Design {
     private final Numbered<Net> nets;
     private final Numbered<Port> ports;
     private final Lazy<NetsByEnd> netsByEnd;
-    private final Occupancy occupancy;
+    private final Lazy<Occupancy> occupancy;
 
     /** Numbers of added cells, nets and ports by name. */
     private final Map<String, Integer> addedCells;
@@ -58,9 +58,9 @@ public final class Design {
             String note,
             Fabric fabric,
             Board board,
-            Map<String, Integer> cellByName,
-            Map<String, Integer> netByName,
-            Map<String, Integer> portByName,
+            Lazy<Map<String, Integer>> cellByName,
+            Lazy<Map<String, Integer>> netByName,
+            Lazy<Map<String, Integer>> portByName,
             Map<Integer, Integer> portByPad,
             Map<String, String> otherNames,
             boolean anyLocked) {
@@ -93,26 +93,58 @@ public final class Design {
             List<Cell> cells,
             List<Net> nets,
             List<Port> ports) {
-        this.cells = Numbered.of(cells);
-        this.nets = Numbered.of(nets);
+        this(new Parts(name, note, fabric, board, cells, nets, ports));
+        occupancy.get();
+    }
+
+    /**
+     * As the constructor, of parts of which a reader knows that no two nets share a vertex and no
+     * two cells a site. What can be worked out of them is worked out when it is first asked for, by
+     * whoever asks; {@link #prepare} does it at once. O(size), but little of it.
+     */
+    public static Design ofChecked(
+            String name,
+            String note,
+            Fabric fabric,
+            Board board,
+            List<Cell> cells,
+            List<Net> nets,
+            List<Port> ports) {
+        return new Design(new Parts(name, note, fabric, board, cells, nets, ports));
+    }
+
+    private record Parts(
+            String name,
+            String note,
+            Fabric fabric,
+            Board board,
+            List<Cell> cells,
+            List<Net> nets,
+            List<Port> ports) {}
+
+    private Design(Parts parts) {
+        List<Port> ports = parts.ports();
+        this.cells = Numbered.of(parts.cells());
+        this.nets = Numbered.of(parts.nets());
         this.ports = Numbered.of(ports);
         Map<Integer, Integer> portByPad = new HashMap<>();
         ports.forEach(p -> portByPad.putIfAbsent(p.pad(), p.id()));
         this.shared =
                 new Shared(
-                        name,
-                        note,
-                        fabric,
-                        board,
+                        parts.name(),
+                        parts.note(),
+                        parts.fabric(),
+                        parts.board(),
                         byName(cells, Cell::name, Cell::id),
                         byName(nets, Net::name, Net::id),
-                        byName(ports, Port::name, Port::id),
+                        byName(this.ports, Port::name, Port::id),
                         portByPad,
                         Map.of(),
-                        cells.stream().anyMatch(Cell::locked)
-                                || nets.stream().anyMatch(n -> n.lock().keepsWires()));
+                        parts.cells().stream().anyMatch(Cell::locked)
+                                || parts.nets().stream().anyMatch(n -> n.lock().keepsWires()));
         this.netsByEnd = new Lazy<>(() -> NetsByEnd.of(this.nets));
-        this.occupancy = new Occupancy(fabric, this.cells, this.nets, netsByEnd);
+        this.occupancy =
+                new Lazy<>(() -> new Occupancy(shared.fabric, this.cells, this.nets, netsByEnd));
         this.locks = new Lazy<>(() -> Locks.of(this, shared.anyLocked));
         this.addedCells = Map.of();
         this.addedNets = Map.of();
@@ -127,7 +159,8 @@ public final class Design {
         this.ports = before.ports.with(change.ports(), change.portsRemoved(), Port::id);
         NetsByEnd atCells = before.netsByEnd.get().with(before.nets, change);
         this.netsByEnd = new Lazy<>(() -> atCells);
-        this.occupancy = before.occupancy.with(cells, nets, netsByEnd, change);
+        Occupancy now = before.occupancy.get().with(cells, nets, netsByEnd, change);
+        this.occupancy = new Lazy<>(() -> now);
         this.locks = new Lazy<>(() -> Locks.of(this, shared.anyLocked));
         this.addedCells =
                 added(before.addedCells, before.cells, change.cells(), Cell::name, Cell::id);
@@ -152,11 +185,15 @@ public final class Design {
         this.portByPad = same.portByPad;
     }
 
-    private static <T> Map<String, Integer> byName(
-            List<T> things, Function<T, String> name, ToIntFunction<T> number) {
-        Map<String, Integer> result = new HashMap<>(things.size() + things.size() / 2);
-        things.forEach(t -> result.put(name.apply(t), number.applyAsInt(t)));
-        return result;
+    private static <T> Lazy<Map<String, Integer>> byName(
+            Numbered<T> things, Function<T, String> name, ToIntFunction<T> number) {
+        return new Lazy<>(
+                () -> {
+                    Map<String, Integer> result =
+                            new HashMap<>(things.size() + things.size() / 2);
+                    things.forEach(t -> result.put(name.apply(t), number.applyAsInt(t)));
+                    return result;
+                });
     }
 
     private static <T> Map<String, Integer> added(
@@ -219,6 +256,17 @@ public final class Design {
         return number == null ? Optional.empty() : things.find(number);
     }
 
+    /**
+     * Works out now what uses what and who has which name, so that whoever asks first need not wait
+     * for it. O(size).
+     */
+    public void prepare() {
+        occupancy.get();
+        shared.cellByName.get();
+        shared.netByName.get();
+        shared.portByName.get();
+    }
+
     /** Name of the design. */
     public String name() {
         return shared.name;
@@ -256,7 +304,7 @@ public final class Design {
 
     /** What uses what. */
     public Occupancy occupancy() {
-        return occupancy;
+        return occupancy.get();
     }
 
     /** What must stay as it is. */
@@ -266,17 +314,17 @@ public final class Design {
 
     /** The net of that full name. O(1). */
     public Optional<Net> findNet(String netName) {
-        return find(nets, addedNets, shared.netByName, netName);
+        return find(nets, addedNets, shared.netByName.get(), netName);
     }
 
     /** The cell of that full name. O(1). */
     public Optional<Cell> findCell(String cellName) {
-        return find(cells, addedCells, shared.cellByName, cellName);
+        return find(cells, addedCells, shared.cellByName.get(), cellName);
     }
 
     /** The port of that full name. O(1). */
     public Optional<Port> findPort(String portName) {
-        return find(ports, addedPorts, shared.portByName, portName);
+        return find(ports, addedPorts, shared.portByName.get(), portName);
     }
 
     /** The port on a pad, by the pad's index in {@code fabric.pads()}. O(1). */

@@ -55,8 +55,13 @@ public final class Occupancy {
      */
     private final IntOpenHashSet differing;
 
+    /**
+     * That of a design that was read.
+     *
+     * @param ownerOfPin by vertex the occupant of the pins of used sites; otherwise it is the net
+     */
     private record Base(
-            PagedInts occupantByVertex,
+            PagedInts ownerOfPin,
             PagedInts netByVertex,
             PagedInts cellBySite,
             Int2IntOpenHashMap startingBeside,
@@ -69,6 +74,15 @@ public final class Occupancy {
                     new PagedInts(fabric.siteCount()),
                     table(),
                     new BitSet(vertices));
+        }
+
+        int occupant(int vertex) {
+            int owner = ownerOfPin.get(vertex);
+            if (owner != Fabric.NOTHING) {
+                return owner;
+            }
+            int net = netByVertex.get(vertex);
+            return net == Fabric.NOTHING ? Fabric.NOTHING : Occupant.ofNet(net);
         }
     }
 
@@ -118,16 +132,14 @@ public final class Occupancy {
         for (int place = 0; place < tree.size(); place++) {
             int vertex = tree.vertex(place);
             int before = base.netByVertex.put(vertex, net.id());
-            int user = net.id();
             if (before != Fabric.NOTHING) {
                 if (!shareThePad(vertex, nets.get(before), net)) {
                     throw shared(vertex, before, net.id());
                 }
-                user = starts(net, vertex) ? before : net.id();
+                int user = starts(net, vertex) ? before : net.id();
                 base.netByVertex.put(vertex, user);
                 base.startingBeside.put(vertex, before + net.id() - user);
             }
-            base.occupantByVertex.put(vertex, Occupant.ofNet(user));
             base.occupied.set(vertex);
         }
     }
@@ -152,11 +164,11 @@ public final class Occupancy {
     }
 
     private void usePinsOf(int site, int occupant, boolean also) {
-        SiteView view = fabric.site(site);
-        for (int pin = 0; pin < view.pins().size(); pin++) {
-            int vertex = view.firstPin() + pin;
+        int first = fabric.firstPin(site);
+        int end = first + fabric.pinsOf(site).size();
+        for (int vertex = first; vertex < end; vertex++) {
             if (also || !base.occupied.get(vertex)) {
-                base.occupantByVertex.put(vertex, occupant);
+                base.ownerOfPin.put(vertex, occupant);
                 base.occupied.set(vertex);
             }
         }
@@ -171,7 +183,7 @@ public final class Occupancy {
         for (int pin = 0; pin < view.pins().size(); pin++) {
             if (endsAt(cell, view, pin)) {
                 int vertex = view.firstPin() + pin;
-                base.occupantByVertex.put(vertex, Occupant.ofCell(cell.id()));
+                base.ownerOfPin.put(vertex, Occupant.ofCell(cell.id()));
                 base.occupied.set(vertex);
             }
         }
@@ -373,7 +385,11 @@ public final class Occupancy {
     }
 
     private static void put(Int2IntMap here, PagedInts shared, int key, int value) {
-        if (shared.get(key) == value) {
+        put(here, shared.get(key), key, value);
+    }
+
+    private static void put(Int2IntMap here, int before, int key, int value) {
+        if (before == value) {
             here.remove(key);
         } else {
             here.put(key, value);
@@ -381,7 +397,7 @@ public final class Occupancy {
     }
 
     private void note(int vertex, int occupant) {
-        put(occupantByVertex, base.occupantByVertex, vertex, occupant);
+        put(occupantByVertex, base.occupant(vertex), vertex, occupant);
         boolean occupied = occupant != Fabric.NOTHING || unusable.isVertex(vertex);
         if (occupied == base.occupied.get(vertex)) {
             differing.remove(vertex);
@@ -464,7 +480,7 @@ public final class Occupancy {
     public int occupantId(int vertex) {
         return occupantByVertex.containsKey(vertex)
                 ? occupantByVertex.get(vertex)
-                : base.occupantByVertex.get(vertex);
+                : base.occupant(vertex);
     }
 
     /** The occupant of that number. */

@@ -108,7 +108,7 @@ final class DesignForm {
         return file.makesFile(
                 () ->
                         new DesignFile(
-                                new Design(
+                                Design.ofChecked(
                                         name.get(),
                                         note.get(),
                                         scope.fabric(),

@@ -198,6 +198,7 @@ public final class DesignStore {
         // What is written from now on may not be in what is read.
         Optional<FileTime> written = timeOf(path);
         Design design = DesignReader.read(path, progress);
+        design.prepare();
         KeptChanges bare = KeptChanges.of(design);
         OpenDesign opened = new OpenDesign(design);
         try {
