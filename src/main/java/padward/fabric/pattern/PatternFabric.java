@@ -44,7 +44,7 @@ public final class PatternFabric implements Fabric {
 
     private final List<Pad> pads;
     private final Unusable unusable;
-    private final Map<String, Integer> kindByName = new HashMap<>();
+    private final NameTable kindByName;
 
     private PatternFabric(PatternSpec spec, TileGrid grid, Progress progress) throws PatternFault {
         this.spec = spec;
@@ -55,9 +55,11 @@ public final class PatternFabric implements Fabric {
         this.in =
                 new Lazy<>(() -> new TileTemplates(grid, new DelayClasses(), false, Progress.NONE));
         this.maskedOut = new Lazy<>(() -> BitsetAdjacency.of(grid, outgoing, classes));
+        Map<String, Integer> kinds = new HashMap<>();
         for (int i = 0; i < spec.wires().size(); i++) {
-            kindByName.put(spec.wires().get(i).name(), i);
+            kinds.put(spec.wires().get(i).name(), i);
         }
+        this.kindByName = new NameTable(kinds);
         this.pads = List.copyOf(collectPads());
         this.unusable = findUnusable();
     }
@@ -286,23 +288,25 @@ public final class PatternFabric implements Fabric {
             return NOTHING;
         }
         TileShape shape = grid.shape(tile);
-        String rest = name.substring(slash + 1);
-        Integer fixed = shape.model.fixedByName.get(rest);
-        if (fixed != null) {
+        int fixed = shape.model.fixed.find(name, slash + 1, name.length());
+        if (fixed != NOTHING) {
             return grid.vertexBase[tile] + shape.wireCount + fixed;
         }
-        int local = findWire(shape, rest);
+        int local = findWire(shape, name, slash + 1);
         return local == NOTHING ? NOTHING : grid.vertexBase[tile] + local;
     }
 
-    private int findWire(TileShape shape, String name) {
-        Integer single = kindByName.get(name);
-        if (single != null && shape.wireStart(single) >= 0 && grid.wires.get(single).count() == 1) {
+    /** The wire whose name in its tile is the rest of a text. */
+    private int findWire(TileShape shape, String name, int from) {
+        int single = kindByName.find(name, from, name.length());
+        if (single != NOTHING
+                && shape.wireStart(single) >= 0
+                && grid.wires.get(single).count() == 1) {
             return shape.wireStart(single);
         }
         int bracket = name.endsWith("]") ? name.lastIndexOf('[') : NOTHING;
-        Integer kind = bracket < 1 ? null : kindByName.get(name.substring(0, bracket));
-        if (kind == null || shape.wireStart(kind) < 0) {
+        int kind = bracket <= from ? NOTHING : kindByName.find(name, from, bracket);
+        if (kind == NOTHING || shape.wireStart(kind) < 0) {
             return NOTHING;
         }
         int index = number(name, bracket + 1, name.length() - 1);

@@ -78,6 +78,7 @@ final class TileModelBuilder {
             addPads(type.pads().get(i), ".pads[" + i + "]");
         }
         checkWireNames();
+        model.fixed = new NameTable(model.fixedByName);
         for (int i = 0; i < type.rules().size(); i++) {
             addRule(type.rules().get(i));
         }
