@@ -128,13 +128,8 @@ public interface Fabric {
 
     /** The vertex of the pin of that name at a site, or {@link #NOTHING}. O(pins). */
     default int findPin(int site, String pinName) {
-        List<SitePin> pins = pinsOf(site);
-        for (int i = 0; i < pins.size(); i++) {
-            if (pins.get(i).name().equals(pinName)) {
-                return firstPin(site) + i;
-            }
-        }
-        return NOTHING;
+        int pin = SitePin.find(pinsOf(site), pinName);
+        return pin == NOTHING ? NOTHING : firstPin(site) + pin;
     }
 
     /** The site of a pin, {@link #NOTHING} for wires and pads. */

@@ -1,5 +1,7 @@
 package padward.fabric;
 
+import java.util.List;
+
 /**
  * A pin of a site.
  *
@@ -12,6 +14,16 @@ public record SitePin(String name, PinDirection direction, String alike) {
     /** One that is like no other. */
     public SitePin(String name, PinDirection direction) {
         this(name, direction, "");
+    }
+
+    /** The place of the pin of that name, or {@link Fabric#NOTHING}. O(pins). */
+    public static int find(List<SitePin> pins, String name) {
+        for (int i = 0; i < pins.size(); i++) {
+            if (pins.get(i).name().equals(name)) {
+                return i;
+            }
+        }
+        return Fabric.NOTHING;
     }
 
     /** Whether the signals of two pins of one site or part can be swapped. */

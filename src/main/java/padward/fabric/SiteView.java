@@ -69,11 +69,7 @@ public record SiteView(
 
     /** The vertex of the pin of that name, or {@link Fabric#NOTHING}. O(pins). */
     public int findPin(String pinName) {
-        for (int i = 0; i < pins.size(); i++) {
-            if (pins.get(i).name().equals(pinName)) {
-                return firstPin + i;
-            }
-        }
-        return Fabric.NOTHING;
+        int pin = SitePin.find(pins, pinName);
+        return pin == Fabric.NOTHING ? Fabric.NOTHING : firstPin + pin;
     }
 }

@@ -288,22 +288,18 @@ public final class PatternFabric implements Fabric {
             return NOTHING;
         }
         TileShape shape = grid.shape(tile);
-        int fixed = shape.model.fixed.find(name, slash + 1, name.length());
-        if (fixed != NOTHING) {
-            return grid.vertexBase[tile] + shape.wireCount + fixed;
+        int from = slash + 1;
+        // In one tile, no two of these have the same name.
+        int local = findWire(shape, name, from);
+        if (local == NOTHING) {
+            int fixed = shape.model.fixed.find(name, from, name.length());
+            local = fixed == NOTHING ? findSingleWire(shape, name, from) : shape.wireCount + fixed;
         }
-        int local = findWire(shape, name, slash + 1);
         return local == NOTHING ? NOTHING : grid.vertexBase[tile] + local;
     }
 
-    /** The wire whose name in its tile is the rest of a text. */
+    /** The wire whose name in its tile, with its number, is the rest of a text. */
     private int findWire(TileShape shape, String name, int from) {
-        int single = kindByName.find(name, from, name.length());
-        if (single != NOTHING
-                && shape.wireStart(single) >= 0
-                && grid.wires.get(single).count() == 1) {
-            return shape.wireStart(single);
-        }
         int bracket = name.endsWith("]") ? name.lastIndexOf('[') : NOTHING;
         int kind = bracket <= from ? NOTHING : kindByName.find(name, from, bracket);
         if (kind == NOTHING || shape.wireStart(kind) < 0) {
@@ -315,6 +311,12 @@ public final class PatternFabric implements Fabric {
         return index != NOTHING && index < count && count > 1
                 ? shape.wireStart(kind) + index
                 : NOTHING;
+    }
+
+    private int findSingleWire(TileShape shape, String name, int from) {
+        int kind = kindByName.find(name, from, name.length());
+        boolean single = kind != NOTHING && grid.wires.get(kind).count() == 1;
+        return single ? shape.wireStart(kind) : NOTHING;
     }
 
     /** The tile whose name comes before a slash, or {@link #NOTHING}. */
@@ -456,6 +458,16 @@ public final class PatternFabric implements Fabric {
     @Override
     public List<SitePin> pinsOf(int site) {
         return localSite(grid.tileOfSite(site), site).pins();
+    }
+
+    @Override
+    public int findPin(int site, String pinName) {
+        int tile = grid.tileOfSite(site);
+        TileModel.LocalSite local = localSite(tile, site);
+        int pin = SitePin.find(local.pins(), pinName);
+        return pin == NOTHING
+                ? NOTHING
+                : grid.vertexBase[tile] + grid.shape(tile).pin(local.firstPin() + pin);
     }
 
     @Override

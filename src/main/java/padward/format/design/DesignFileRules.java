@@ -84,14 +84,14 @@ public final class DesignFileRules {
     /** Whether a pin exists, and can drive a net or be a sink of one. */
     public Optional<DesignFault> checkPin(int site, String pin, boolean drives) {
         List<SitePin> pins = fabric.pinsOf(site);
-        int vertex = fabric.findPin(site, pin);
-        if (vertex == Fabric.NOTHING) {
+        int found = SitePin.find(pins, pin);
+        if (found == Fabric.NOTHING) {
             return trouble(
                     "a pin of " + fabric.site(site).described(),
                     Nearest.describe(pin, pins.stream().map(p -> p.name())));
         }
         PinDirection wanted = drives ? PinDirection.OUT : PinDirection.IN;
-        if (pins.get(vertex - fabric.firstPin(site)).direction() != wanted) {
+        if (pins.get(found).direction() != wanted) {
             return trouble(
                     (drives ? "a driver, an out pin" : "a sink, an in pin")
                             + " of "

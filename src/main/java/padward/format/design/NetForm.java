@@ -260,7 +260,7 @@ final class NetForm {
 
     private void checkSinks(JsonIn in, int id, List<End> sinks, Branches branches) throws BadInput {
         boolean routed = !branches.isEmpty();
-        IntOpenHashSet seen = new IntOpenHashSet();
+        IntOpenHashSet seen = new IntOpenHashSet(sinks.size());
         for (int i = 0; i < sinks.size(); i++) {
             End sink = sinks.get(i);
             if (!seen.add(sink.vertex())) {

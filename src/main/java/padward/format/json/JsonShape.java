@@ -1,41 +1,54 @@
 package padward.format.json;
 
-import java.util.LinkedHashMap;
-import java.util.Map;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.stream.Stream;
 
 /** The members that an object may have and those that it must have; at most 64. */
 public final class JsonShape {
-    private final Map<String, Integer> indexByName = new LinkedHashMap<>();
-    private long required;
+    private final List<String> names;
+    private final long required;
 
-    private JsonShape() {}
+    private JsonShape(List<String> names, long required) {
+        this.names = List.copyOf(names);
+        this.required = required;
+    }
 
     /** The members' names; a {@code !} after a name says that the member is required. */
     public static JsonShape of(String... names) {
-        JsonShape shape = new JsonShape();
+        List<String> plain = new ArrayList<>();
+        long required = 0;
         for (String name : names) {
             boolean must = name.endsWith("!");
-            int index = shape.indexByName.size();
-            shape.indexByName.put(must ? name.substring(0, name.length() - 1) : name, index);
-            shape.required |= must ? 1L << index : 0;
+            required |= must ? 1L << plain.size() : 0;
+            plain.add(must ? name.substring(0, name.length() - 1) : name);
         }
-        return shape;
+        return new JsonShape(plain, required);
     }
 
-    /** The number of a member, -1 for one that is not known. */
-    int indexOf(String name) {
-        return indexByName.getOrDefault(name, -1);
+    /**
+     * The number of a member, -1 for one that is not known.
+     *
+     * @param guess where it is looked for first, at most the number of members
+     */
+    int indexOf(String name, int guess) {
+        for (int i = guess; i < names.size(); i++) {
+            if (names.get(i).equals(name)) {
+                return i;
+            }
+        }
+        int before = names.indexOf(name);
+        return before < guess ? before : -1;
     }
 
     /** The names in order. */
     public Iterable<String> names() {
-        return indexByName.keySet();
+        return names;
     }
 
     /** All names, for a suggestion. */
     Stream<String> nameStream() {
-        return indexByName.keySet().stream();
+        return names.stream();
     }
 
     /** Whether the members seen, as bits, include all that are required. */
@@ -45,7 +58,6 @@ public final class JsonShape {
 
     /** The first required member that is not among those seen. */
     String firstMissing(long seen) {
-        int index = Long.numberOfTrailingZeros(required & ~seen);
-        return indexByName.keySet().stream().skip(index).findFirst().orElseThrow();
+        return names.get(Long.numberOfTrailingZeros(required & ~seen));
     }
 }

@@ -17,7 +17,7 @@ public final class Members {
     private final JsonShape shape;
     private long seen;
     private String name = "";
-    private int index;
+    private int index = -1;
 
     Members(JsonIn in, JsonShape shape) {
         this.in = in;
@@ -34,7 +34,8 @@ public final class Members {
             return false;
         }
         name = in.memberName();
-        index = shape.indexOf(name);
+        // They are written in their order.
+        index = shape.indexOf(name, index + 1);
         if (index < 0) {
             throw in.faultHere(
                     "one of " + String.join(", ", shape.names()),
