@@ -209,10 +209,12 @@ public final class Occupancy {
         IntSet result = new IntOpenHashSet();
         for (int place = 1; place < tree.size(); place++) {
             int vertex = tree.vertex(place);
+            int before = tree.vertex(tree.parent(place));
             int site = fabric.siteOf(vertex);
+            // A pass-through joins two pins of one site; a clock's wire leads to thousands.
             if (site != Fabric.NOTHING
-                    && kindOfEdge(edges, tree.vertex(tree.parent(place)), vertex)
-                            == EdgeKind.PASS_THROUGH) {
+                    && fabric.siteOf(before) == site
+                    && kindOfEdge(edges, before, vertex) == EdgeKind.PASS_THROUGH) {
                 result.add(site);
             }
         }

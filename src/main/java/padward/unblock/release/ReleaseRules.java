@@ -14,6 +14,7 @@ import padward.design.Design;
 import padward.design.Locks;
 import padward.design.Net;
 import padward.design.Occupant;
+import padward.design.RouteTree;
 import padward.design.Terminal;
 import padward.fabric.EdgeKey;
 import padward.fabric.Fabric;
@@ -371,12 +372,40 @@ public final class ReleaseRules {
     }
 
     private void addUsedWith(Cell cell, IntSet candidates) {
-        SiteView site = fabric.site(cell.site());
+        addPins(cell.site(), candidates);
+        for (Net net : design.netsAt(cell.id())) {
+            if (net.driverCell() == cell.id()) {
+                addUsedBy(net, candidates);
+            } else {
+                addUsedTowards(net, cell, candidates);
+            }
+        }
+    }
+
+    /**
+     * What a net may give back when a cell that it feeds is removed, which is on the way to that
+     * cell only: a clock has thousands of other ends.
+     */
+    private void addUsedTowards(Net net, Cell cell, IntSet candidates) {
+        NetResources resources = used(net.id());
+        RouteTree tree = net.route();
+        for (Terminal sink : net.sinks()) {
+            if (sink instanceof Terminal.CellPin at && at.cell() == cell.id()) {
+                int place = resources.placeOf(design.vertexOf(sink));
+                for (; place > 0; place = tree.parent(place)) {
+                    candidates.add(tree.vertex(place));
+                    if (resources.goesThroughInto(place)) {
+                        addPins(fabric.siteOf(tree.vertex(place)), candidates);
+                    }
+                }
+            }
+        }
+    }
+
+    private void addPins(int siteNumber, IntSet candidates) {
+        SiteView site = fabric.site(siteNumber);
         for (int pin = 0; pin < site.pins().size(); pin++) {
             candidates.add(site.firstPin() + pin);
-        }
-        for (Net net : design.netsAt(cell.id())) {
-            addUsedBy(net, candidates);
         }
     }
 
