@@ -457,7 +457,8 @@ public final class Occupancy {
         return kindOfEdge(fabric.edgesOut(), parent, vertex) == EdgeKind.PASS_THROUGH;
     }
 
-    private int netIdOn(int vertex) {
+    /** The number of {@link #findNetOn}, or {@link Fabric#NOTHING}. */
+    public int netIdOn(int vertex) {
         return netByVertex.containsKey(vertex)
                 ? netByVertex.get(vertex)
                 : base.netByVertex.get(vertex);

@@ -1,5 +1,6 @@
 package padward.unblock.release;
 
+import it.unimi.dsi.fastutil.ints.Int2ObjectOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
@@ -20,7 +21,7 @@ import padward.fabric.Pad;
 
 /**
  * What depends on an occupant, followed through the cells. Occupants have the numbers of {@link
- * padward.design.Occupancy}.
+ * padward.design.Occupancy}. Results are kept; one object belongs to one thread.
  */
 public final class FanOut {
     private final Design design;
@@ -30,6 +31,9 @@ public final class FanOut {
     private final int portLeaving;
     private final int enableSite;
     private final int padVertex;
+
+    /** What was asked for before: without its clock, thousands of endpoints lose their signal. */
+    private final Int2ObjectOpenHashMap<List<LostEndpoint>> lost = new Int2ObjectOpenHashMap<>();
 
     /**
      * @param pad the pad of the question, whose port loses it
@@ -132,9 +136,15 @@ public final class FanOut {
      * for what is removable.
      */
     public List<LostEndpoint> losing(int occupant) {
-        if (isRemovable(occupant)) {
-            return List.of();
+        List<LostEndpoint> result = lost.get(occupant);
+        if (result == null) {
+            result = isRemovable(occupant) ? List.of() : findLost(occupant);
+            lost.put(occupant, result);
         }
+        return result;
+    }
+
+    private List<LostEndpoint> findLost(int occupant) {
         Set<LostEndpoint> result = new LinkedHashSet<>();
         IntSet seen = new IntOpenHashSet();
         List<Net> nets = new ArrayList<>();

@@ -6,6 +6,7 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import it.unimi.dsi.fastutil.ints.IntList;
 import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
 import it.unimi.dsi.fastutil.ints.IntSet;
+import java.util.Arrays;
 import java.util.Optional;
 import padward.design.Design;
 import padward.design.Net;
@@ -22,6 +23,8 @@ public final class NetResources {
 
     /** Stands, itself and no copy of it, for a place that serves more cells than are asked for. */
     static final int[] MANY = new int[0];
+
+    private static final int[] NO_CELLS = {};
 
     private final Design design;
     private final Net net;
@@ -96,14 +99,13 @@ public final class NetResources {
      */
     int[][] servedCells(Optional<DisconnectedBranch> without, int most) {
         RouteTree tree = net.route();
-        IntSet[] served = new IntSet[tree.size()];
+        // Sets of a few members, which places on one branch share: a clock has thousands of places.
+        int[][] served = new int[tree.size()][];
         boolean[] other = new boolean[tree.size()];
         boolean[] many = new boolean[tree.size()];
         boolean[] gone = new boolean[tree.size()];
         boolean[] hasChild = new boolean[tree.size()];
-        for (int place = 0; place < served.length; place++) {
-            served[place] = new IntOpenHashSet(2);
-        }
+        Arrays.fill(served, NO_CELLS);
         Optional<DisconnectedBranch> ours = without.filter(l -> l.net().id() == net.id());
         without.ifPresent(
                 l -> {
@@ -121,7 +123,7 @@ public final class NetResources {
                             && without.filter(l -> end.isOf(l.port())).isPresent();
             if (place >= 0 && !disconnected) {
                 if (sink instanceof Terminal.CellPin at) {
-                    served[place].add(at.cell());
+                    served[place] = union(served[place], new int[] {at.cell()});
                 } else {
                     other[place] = true;
                 }
@@ -129,7 +131,7 @@ public final class NetResources {
         }
         boolean[] ledToDisconnected = new boolean[tree.size()];
         for (int place = tree.size() - 1; place > 0; place--) {
-            boolean bare = !hasChild[place] && served[place].isEmpty() && !other[place];
+            boolean bare = !hasChild[place] && served[place].length == 0 && !other[place];
             // What led only to what is disconnected is used by its site alone, and serves nothing.
             gone[place] |= bare && ledToDisconnected[place];
             if (gone[place]) {
@@ -138,26 +140,42 @@ public final class NetResources {
             }
             boolean stub = bare;
             other[place] |= stub;
-            many[place] |= served[place].size() > most;
+            many[place] |= served[place].length > most;
             int parent = tree.parent(place);
             hasChild[parent] = true;
             other[parent] |= other[place];
             many[parent] |= many[place];
-            if (!other[parent] && !many[parent]) {
-                served[parent].addAll(served[place]);
+            boolean counts = !other[parent] && !many[parent] && served[parent].length <= most;
+            if (counts) {
+                served[parent] = union(served[parent], served[place]);
             }
         }
         int[][] result = new int[tree.size()][];
         result[0] = OTHERS;
         for (int place = 1; place < result.length; place++) {
             if (gone[place]) {
-                result[place] = new int[0];
+                result[place] = NO_CELLS;
             } else if (other[place]) {
                 result[place] = OTHERS;
             } else {
-                result[place] = many[place] ? MANY : served[place].toIntArray();
+                result[place] = many[place] ? MANY : served[place];
             }
         }
         return result;
+    }
+
+    /** All members of two sets. O(product of their sizes): they are small. */
+    private static int[] union(int[] some, int[] more) {
+        if (some.length == 0) {
+            return more;
+        }
+        int[] result = Arrays.copyOf(some, some.length + more.length);
+        int size = some.length;
+        for (int one : more) {
+            if (!ReleaseRules.contains(some, one)) {
+                result[size++] = one;
+            }
+        }
+        return size == some.length ? some : Arrays.copyOf(result, size);
     }
 }

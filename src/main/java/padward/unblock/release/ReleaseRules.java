@@ -51,6 +51,7 @@ public final class ReleaseRules {
     private final Long2ObjectOpenHashMap<int[][][]> knownOff = new Long2ObjectOpenHashMap<>();
     private final Int2ObjectOpenHashMap<NetResources> usedByNet = new Int2ObjectOpenHashMap<>();
     private final Int2ObjectOpenHashMap<int[][]> servedByNet = new Int2ObjectOpenHashMap<>();
+    private final Int2ObjectOpenHashMap<int[]> throughBySite = new Int2ObjectOpenHashMap<>();
     private boolean leftOut;
 
     /**
@@ -98,7 +99,9 @@ public final class ReleaseRules {
         int site = fabric.siteOf(vertex);
         if (site != Fabric.NOTHING) {
             design.occupancy().findCellOn(site).ifPresent(c -> addCell(c, vertex, needs));
-            addNetsThrough(site, nets);
+            for (int net : netsThrough(site)) {
+                nets.add(net);
+            }
         }
         for (int net : nets) {
             needs.add(choices(net, vertex));
@@ -128,14 +131,29 @@ public final class ReleaseRules {
         }
     }
 
-    private void addNetsThrough(int site, IntSet nets) {
-        SiteView view = fabric.site(site);
-        for (int pin = 0; pin < view.pins().size(); pin++) {
-            design.occupancy()
-                    .findNetOn(view.firstPin() + pin)
-                    .filter(net -> !used(net.id()).throughPlaces(site).isEmpty())
-                    .ifPresent(net -> nets.add(net.id()));
+    /** The nets that go through a site. O(pins) the first time. */
+    private int[] netsThrough(int site) {
+        int[] result = throughBySite.get(site);
+        if (result == null) {
+            result = findNetsThrough(site);
+            throughBySite.put(site, result);
         }
+        return result;
+    }
+
+    private int[] findNetsThrough(int site) {
+        SiteView view = fabric.site(site);
+        IntSet seen = new IntOpenHashSet();
+        IntSet result = new IntOpenHashSet();
+        for (int pin = 0; pin < view.pins().size(); pin++) {
+            int net = design.occupancy().netIdOn(view.firstPin() + pin);
+            // Whatever goes through a site has two of its pins at least.
+            boolean again = net != Fabric.NOTHING && !seen.add(net);
+            if (again && !result.contains(net) && !used(net).throughPlaces(site).isEmpty()) {
+                result.add(net);
+            }
+        }
+        return result.toIntArray();
     }
 
     private void addCell(Cell cell, int vertex, List<int[][]> needs) {
