@@ -23,6 +23,7 @@ import padward.route.bound.LowerBoundTable;
 import padward.route.cost.CostModel;
 import padward.route.search.OneToAll;
 import padward.route.search.PathSearch;
+import padward.route.search.PerimeterSearch;
 import padward.route.search.SearchOutcome;
 import padward.route.search.SearchSources;
 import padward.synth.FabricMaker;
@@ -40,6 +41,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
+import java.util.function.Consumer;
 import java.util.function.IntToLongFunction;
 
 /**
@@ -186,11 +188,13 @@ public final class Floors {
         List<Pair> some = fabric.vertexCount() > LARGE ? far.subList(0, FEW) : far;
         double[] rateMs = askAll(terrain, search, some, p -> rate.towards(fabric, p.to()));
         print("ask across the chip, table", tableMs);
+        double[] inTurns = askInTurns(terrain, search, far);
+        print("ask across the chip, in turns", inTurns);
         if (terrain.name.equals("congested")) {
             boolean large = fabric.vertexCount() > LARGE;
-            PROMISES.atMost(title + "ask, mean, ms", mean(tableMs), large ? 15 : 0.5);
+            PROMISES.atMost(title + "ask, mean, ms", mean(inTurns), large ? 15 : 0.5);
             if (large) {
-                double most = Arrays.stream(tableMs).max().orElseThrow();
+                double most = Arrays.stream(inTurns).max().orElseThrow();
                 PROMISES.atMost(title + "ask, most, ms", most, 250);
             }
         }
@@ -207,9 +211,27 @@ public final class Floors {
         LowerBound of(Pair pair);
     }
 
-    /** Milliseconds of each question, the median of several times. */
     private static double[] askAll(
             Terrain terrain, PathSearch search, List<Pair> pairs, BoundOf bound) {
+        return askAll(pairs, pair -> ask(terrain, search, pair, bound.of(pair)));
+    }
+
+    /** As the program asks: in turns with a search back from the pad. */
+    private static double[] askInTurns(Terrain terrain, PathSearch search, List<Pair> pairs) {
+        PerimeterSearch turns = new PerimeterSearch(search);
+        return askAll(
+                pairs,
+                pair ->
+                        turns.find(
+                                SearchSources.at(pair.from()),
+                                pair.to(),
+                                Terrain.CORNER,
+                                terrain.model,
+                                Progress.NONE));
+    }
+
+    /** Milliseconds of each question, the median of several times. */
+    private static double[] askAll(List<Pair> pairs, Consumer<Pair> ask) {
         double[] result = new double[pairs.size()];
         double[] times = new double[REPEATS];
         for (int warm = 0; warm < 2; warm++) {
@@ -217,7 +239,7 @@ public final class Floors {
                 Pair pair = pairs.get(q);
                 for (int i = 0; i < REPEATS; i++) {
                     double begin = nowMs();
-                    ask(terrain, search, pair, bound.of(pair));
+                    ask.accept(pair);
                     times[i] = nowMs() - begin;
                 }
                 result[q] = median(times);

@@ -7,8 +7,8 @@ public enum PlayedSearch {
     /** Dijkstra's search (Numer. Math. 1, 1959): A* without an estimate. */
     DIJKSTRA("Dijkstra"),
     /**
-     * The search that answers questions: A*, in turns of growing length with a search
-     * backwards from the pad.
+     * The search that answers questions: A*, in turns of growing length with a search backwards
+     * from the pad.
      */
     AS_ASKED("as Padward runs it");
 

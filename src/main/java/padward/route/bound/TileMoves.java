@@ -19,7 +19,7 @@ import padward.route.queue.BucketQueue;
  * How the wires of a pattern fabric lead from tile to tile, for {@link TileSearch}: the tile in
  * which each can be left (its head), and the least delay at which it can be entered by whatever
  * came to its tile over a wire. Does not depend on what a design uses. Memory: 16 bytes a tile and
- * 13 a row of the masked edges.
+ * 13 a row of the masked edges, 4 a kind of tile and distance.
  */
 public final class TileMoves {
     /** In place of a delay: never entered from a wire, not even through pins. */

@@ -46,6 +46,12 @@ public final class TileSearch {
     /** When the search goes on, then by at least this, so that it is not asked for each vertex. */
     private static final int AT_LEAST_PS = 32;
 
+    /**
+     * How many nodes are settled for a vertex of the search from the net, at most. A node takes
+     * some five times as long as a vertex.
+     */
+    private static final int NODES_A_VERTEX = 4;
+
     private static final int UNSEEN = Integer.MAX_VALUE;
     private static final int STEPS_BETWEEN_CHECKS = 1 << 12;
     private static final int MOST_KEPT = 1 << 16;
@@ -99,6 +105,10 @@ public final class TileSearch {
     private final IntOpenHashSet net = new IntOpenHashSet();
 
     private boolean hasMet;
+
+    /** How many nodes may be settled yet for what was asked. */
+    private int nodesLeft;
+
     private boolean leftOut;
     private int settled;
 
@@ -151,6 +161,7 @@ public final class TileSearch {
             net.add(isMerged(head) ? head : ~source);
         }
         hasMet = false;
+        nodesLeft = 0;
     }
 
     private void forget() {
@@ -287,22 +298,38 @@ public final class TileSearch {
     }
 
     /**
-     * The bound at a vertex: the search goes on until it is exact or more than so much. First of
-     * all it comes to the net; before that it knows little.
+     * Goes on until it comes to the net, by a few nodes for each vertex that the search from the
+     * net settles meanwhile. Before, the bound is worth little.
+     *
+     * @return whether the bound is of use now
+     * @throws CancellationException when {@code progress} says so
+     */
+    public boolean meetsNet(Progress progress) {
+        for (int i = 0; i < NODES_A_VERTEX && !hasMet && !queue.isEmpty(); i++) {
+            hasMet |= net.contains(step(progress));
+        }
+        return hasMet || queue.isEmpty();
+    }
+
+    /**
+     * The bound at a vertex: the search goes on until it is exact or more than so much, but in all
+     * by no more than a few nodes for each time that this was asked.
      *
      * @throws CancellationException when {@code progress} says so
      */
     public int sharpened(int vertex, int tile, int row, int enough, Progress progress) {
-        while (!hasMet && !queue.isEmpty()) {
-            hasMet |= net.contains(step(progress));
-        }
+        nodesLeft += NODES_A_VERTEX;
         int known = at(vertex, tile, row);
         if (known > enough || queue.isEmpty() || isFinal(vertex, tile, row)) {
             return known;
         }
         int head = tile + moves.headStep[row];
         long limit = (long) fromNet(head) + inside(row) + enough + AT_LEAST_PS;
-        while (!queue.isEmpty() && queue.current() <= limit && !isFinal(vertex, tile, row)) {
+        while (nodesLeft > 0
+                && !queue.isEmpty()
+                && queue.current() <= limit
+                && !isFinal(vertex, tile, row)) {
+            nodesLeft--;
             step(progress);
         }
         return at(vertex, tile, row);

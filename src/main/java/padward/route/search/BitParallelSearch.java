@@ -51,7 +51,7 @@ final class BitParallelSearch extends IntSearch {
     }
 
     @Override
-    boolean sharpens(SearchSources starts, int goal, Progress progress) {
+    boolean beginSharpening(SearchSources sources, int target, Progress progress) {
         if (table == LowerBoundTable.Aim.NONE || costs.countsStretches()) {
             return false;
         }
@@ -60,9 +60,14 @@ final class BitParallelSearch extends IntSearch {
             if (tileSearch == null) {
                 tileSearch = new TileSearch(pattern);
             }
-            tileSearch.begin(moves.get(), corner, costs, starts.toVertices(), goal);
+            tileSearch.begin(moves.get(), corner, costs, sources.toVertices(), target);
         }
         return moves.isPresent();
+    }
+
+    @Override
+    boolean isSharper(Progress progress) {
+        return tileSearch.meetsNet(progress);
     }
 
     @Override

@@ -33,7 +33,10 @@ abstract class IntSearch extends SearchEngine {
     }
 
     /** In place of a number of settled vertices: there is no sharper bound. */
-    static final int NEVER = -1;
+    static final int NEVER = Integer.MAX_VALUE;
+
+    /** One for so many of these may be enough, where the bound proves too low. */
+    private static final int EARLY_SHARE = 8;
 
     private static final int POPS_BETWEEN_CHECKS = 4096;
     private static final SearchSources NO_SOURCES = new SearchSources(new int[0], new long[0]);
@@ -56,8 +59,17 @@ abstract class IntSearch extends SearchEngine {
 
     int settled;
 
-    /** Whether there is a sharper bound now. */
+    /** Whether a sharper bound is being worked out. */
+    private boolean sharpening;
+
+    /** Whether it is of use now. */
     boolean sharp;
+
+    /** After how many settled vertices to see to a sharper bound. */
+    private int sharpenAt;
+
+    /** The least key of all starts: what the route costs if the bound is right. */
+    private int firstKey;
 
     private SearchSources starts = NO_SOURCES;
     private int goal;
@@ -65,7 +77,7 @@ abstract class IntSearch extends SearchEngine {
     /** Whether a vertex was left out because what it costs is beyond the numbers, not for good. */
     private boolean leftOut;
 
-    /** After how many settled vertices a sharper bound pays. */
+    /** After how many settled vertices a sharper bound pays in any case. */
     private final int sharpenAfter;
 
     IntSearch(Fabric fabric, SearchListener listener, int sharpenAfter) {
@@ -105,6 +117,7 @@ abstract class IntSearch extends SearchEngine {
         costs = small;
         leftOut = false;
         sharp = false;
+        sharpening = false;
         setBound(lower);
         settled = 0;
         state.begin(small.closed());
@@ -172,7 +185,10 @@ abstract class IntSearch extends SearchEngine {
                 least = Math.min(least, (int) starts.cost(i) + ahead);
             }
         }
-        state.queue.clear(least == Integer.MAX_VALUE ? 0 : least);
+        firstKey = least == Integer.MAX_VALUE ? 0 : least;
+        state.queue.clear(firstKey);
+        boolean never = sharpenAfter == NEVER || goal == Fabric.NOTHING;
+        sharpenAt = never ? NEVER : Math.max(1, sharpenAfter / EARLY_SHARE);
         for (int i = 0; i < starts.size(); i++) {
             int vertex = starts.vertex(i);
             int ahead = aheadOfStart(i);
@@ -245,13 +261,32 @@ abstract class IntSearch extends SearchEngine {
             if (state.cost[vertex] >= SmallCost.LARGEST) {
                 return End.TOO_EXPENSIVE;
             }
-            if (settled == sharpenAfter && goal != Fabric.NOTHING) {
-                sharp = sharpens(starts, goal, progress);
+            if (settled >= sharpenAt) {
+                sharpen(progress);
             }
             state.setDone(vertex);
             settle(vertex);
         }
         return leftOut ? End.TOO_EXPENSIVE : End.UNREACHABLE;
+    }
+
+    /**
+     * Begins with a sharper bound when that pays, and then goes on with it until it is of use. As
+     * long as nothing costs more with the bound than the first start does, the goal may be next.
+     */
+    private void sharpen(Progress progress) {
+        if (!sharpening) {
+            boolean isTooLow = state.queue.current() > firstKey;
+            if (!isTooLow && settled < sharpenAfter) {
+                sharpenAt = (int) Math.min(sharpenAfter, 2L * sharpenAt);
+                return;
+            }
+            sharpening = beginSharpening(starts, goal, progress);
+        }
+        sharp = sharpening && isSharper(progress);
+        if (sharp || !sharpening) {
+            sharpenAt = NEVER;
+        }
     }
 
     /**
@@ -277,19 +312,29 @@ abstract class IntSearch extends SearchEngine {
     }
 
     /**
-     * Called once in a run that has settled much: whether there is a sharper bound from now on. It
-     * must be consistent, and may grow during a run: what is settled by any of them has its least
-     * cost.
+     * Called once in a run that has settled much: whether there is a sharper bound to be worked
+     * out. It must be consistent, and may grow during a run: what is settled by any of them has its
+     * least cost.
      *
      * @throws CancellationException when {@code progress} says so
      */
-    boolean sharpens(SearchSources starts, int goal, Progress progress) {
+    boolean beginSharpening(SearchSources sources, int target, Progress progress) {
         return false;
     }
 
     /**
-     * The sharper bound at a vertex, exact where it is not more than {@code enough}; {@link
-     * SmallCost#CLOSED} when no route leads on.
+     * Works on the sharper bound, for a few times as long as a vertex takes.
+     *
+     * @return whether it is of use from now on
+     * @throws CancellationException when {@code progress} says so
+     */
+    boolean isSharper(Progress progress) {
+        return false;
+    }
+
+    /**
+     * The sharper bound at a vertex, {@link SmallCost#CLOSED} when no route leads on; more than
+     * {@code enough} is not needed.
      *
      * @throws CancellationException when {@code progress} says so
      */

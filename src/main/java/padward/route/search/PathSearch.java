@@ -32,8 +32,9 @@ public final class PathSearch {
     private static final int NO_LIMIT = Integer.MAX_VALUE;
 
     /**
-     * After how many settled vertices a question gets a sharper bound, and on large fabrics after
-     * one for so many tiles: with fewer, questions that would soon be answered get slower.
+     * After how many settled vertices a question gets a sharper bound at the latest, and on large
+     * fabrics after one for so many tiles: with fewer, questions that would soon be answered get
+     * slower.
      */
     private static final int SHARPEN_AFTER = 16_000;
 

@@ -70,7 +70,11 @@ public final class PerimeterSearch implements RouteFinder {
                 search.run(
                         sources, goal, corner, model, perimeter.delay(), limit(forward), progress);
         while (search.isAtLimit()) {
-            perimeter.grow(fabric, model, Math.max(FIRST_BACKWARD, forward / FORWARD_A_BACKWARD), progress);
+            perimeter.grow(
+                    fabric,
+                    model,
+                    Math.max(FIRST_BACKWARD, forward / FORWARD_A_BACKWARD),
+                    progress);
             if (perimeter.excludes(sources)) {
                 return new SearchOutcome.Unreachable(0);
             }
@@ -80,7 +84,9 @@ public final class PerimeterSearch implements RouteFinder {
         return outcome;
     }
 
-    /** Each run forwards begins again, as its bound, and with it the order of its queue, changes. */
+    /**
+     * Each run forwards begins again, as its bound, and with it the order of its queue, changes.
+     */
     private SearchOutcome amongObstacles(
             SearchSources sources,
             int goal,

@@ -125,7 +125,7 @@ class TileSearchProperties {
                     new EdgeReversedGraph<>(
                             new FabricGraph(fabric, corner, model, SearchSources.at(goal)));
             var rest = new DijkstraShortestPath<>(back).getPaths(goal);
-            for (int enough = -1; enough < 1 << 14; enough = 2 * enough + 3) {
+            for (int times = 1; times < 1 << 14; times *= 2) {
                 for (int v = 0; v < fabric.vertexCount(); v++) {
                     if (!closed.get(v)) {
                         double truth = rest.getWeight(v);
@@ -133,11 +133,23 @@ class TileSearchProperties {
                     }
                 }
                 checkConsistent(fabric, search, model, closed, corner);
-                int v = random.nextInt(fabric.vertexCount());
-                int tile = fabric.tile(v);
-                int row = fabric.maskedEdges().row(tile, v);
-                search.sharpened(v, tile, row, enough, Progress.NONE);
+                goOn(search, fabric, times, random);
             }
+        }
+    }
+
+    /** By some nodes: until it comes to the net, or for what is asked of some vertices. */
+    private static void goOn(TileSearch search, PatternFabric fabric, int times, Random random) {
+        boolean hasMet = random.nextInt(4) == 0;
+        for (int i = 0; i < times; i++) {
+            if (!hasMet) {
+                hasMet = search.meetsNet(Progress.NONE);
+                continue;
+            }
+            int v = random.nextInt(fabric.vertexCount());
+            int tile = fabric.tile(v);
+            int row = fabric.maskedEdges().row(tile, v);
+            search.sharpened(v, tile, row, random.nextInt(1 << 14), Progress.NONE);
         }
     }
 

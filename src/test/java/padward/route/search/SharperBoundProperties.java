@@ -96,7 +96,7 @@ class SharperBoundProperties {
         SearchSources starts =
                 SearchSources.at(fabric.findVertex("x3y" + fabric.row(pad.tile()) + "/run1_e[0]"));
         LowerBound bound = FabricIndex.of(fabric).bestBound(pad.vertex(), SLOW, Progress.NONE);
-        SearchOutcome.Found plain = found(fabric, -1, starts, pad, model, bound);
+        SearchOutcome.Found plain = found(fabric, IntSearch.NEVER, starts, pad, model, bound);
         SearchOutcome.Found sharper = found(fabric, 100, starts, pad, model, bound);
         assertThat(sharper.cost()).isEqualTo(plain.cost());
         assertThat(sharper.settled()).isLessThan(plain.settled() / 3);

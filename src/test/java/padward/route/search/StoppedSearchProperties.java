@@ -45,7 +45,9 @@ class StoppedSearchProperties {
         Random random = new Random(seed);
         PatternFabric pattern =
                 PatternFabric.compile(
-                        seed % 4 == 0 ? FabricMaker.make(4_000, seed) : RandomFabrics.pattern(seed));
+                        seed % 4 == 0
+                                ? FabricMaker.make(4_000, seed)
+                                : RandomFabrics.pattern(seed));
         Fabric fabric = seed % 4 == 1 ? RandomFabrics.explicit(pattern) : pattern;
         Pad pad = fabric.pads().get(random.nextInt(fabric.pads().size()));
         BitSet closed = crowded(fabric, random);
