@@ -189,8 +189,7 @@ public final class Design {
             Numbered<T> things, Function<T, String> name, ToIntFunction<T> number) {
         return new Lazy<>(
                 () -> {
-                    Map<String, Integer> result =
-                            new HashMap<>(things.size() + things.size() / 2);
+                    Map<String, Integer> result = new HashMap<>(things.size() + things.size() / 2);
                     things.forEach(t -> result.put(name.apply(t), number.applyAsInt(t)));
                     return result;
                 });

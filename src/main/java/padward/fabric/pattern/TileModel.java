@@ -62,6 +62,7 @@ final class TileModel {
     final List<String> fixedNames = new ArrayList<>();
 
     final Map<String, Integer> fixedByName = new HashMap<>();
+
     /** {@link #fixedByName} for finding them in longer names, once all are there. */
     NameTable fixed;
 

@@ -96,21 +96,35 @@ final class NetForm {
                             scope.routes().check(in, name.get(), driver.get().vertex(), branches);
                     checkEnd(in, Fabric.NOTHING, id, driver.get());
                     checkSinks(in, id, sinks.get(), branches);
-                    Map<Terminal, Integer> own = new HashMap<>();
-                    sinks.get()
-                            .forEach(
-                                    s -> s.requiredPs().ifPresent(ps -> own.put(s.terminal(), ps)));
                     return new Net(
                             id,
                             name.get(),
                             driver.get().terminal(),
-                            sinks.get().stream().map(End::terminal).toList(),
+                            terminals(sinks.get()),
                             tree,
                             clock.get(),
                             required.get(),
-                            own,
+                            requiredAt(sinks.get()),
                             lock.get());
                 });
+    }
+
+    private static List<Terminal> terminals(List<End> ends) {
+        Terminal[] result = new Terminal[ends.size()];
+        for (int i = 0; i < result.length; i++) {
+            result[i] = ends.get(i).terminal();
+        }
+        return List.of(result);
+    }
+
+    private static Map<Terminal, Integer> requiredAt(List<End> ends) {
+        Map<Terminal, Integer> result = new HashMap<>(0);
+        for (End end : ends) {
+            if (end.requiredPs().isPresent()) {
+                result.put(end.terminal(), end.requiredPs().getAsInt());
+            }
+        }
+        return result;
     }
 
     private Form<End> end(boolean drives) {
