@@ -10,9 +10,10 @@ import java.util.function.IntPredicate;
 
 /**
  * Names in groups of neighbours that differ in the number at their end alone, as the wires of a bus
- * do, at most 256 a group. Of the beginning that a group shares, only what differs from the group
- * before is stored; the ends are stored once for all groups with the same. A search reads each
- * beginning once. Of ends it remembers that nothing fits behind a beginning that left it in the
+ * do. Where more than 256 do, a group has those that differ in the last two digits of the longest
+ * numbers alone, so that groups have the same ends. Of the beginning that a group shares, only what
+ * differs from the group before is stored; the ends are stored once for all groups with the same. A
+ * search reads each beginning once. Of ends it remembers that nothing fits behind a beginning that left it in the
  * same state, for the last of some thousands of such cases, and does not read those again. Groups
  * are put together in blocks of 128 to 383 names, any of which can be left out. Case does not
  * count. Immutable.
@@ -21,8 +22,11 @@ final class NameGroups {
     /** A block ends with the first group that has it reach so many names. */
     private static final int BLOCK = 128;
 
-    /** A group ends with so many names; the next one shares all of its beginning. */
+    /** More names than this that differ in their number alone are several groups. */
     private static final int MOST_IN_GROUP = 256;
+
+    /** Those of such a group differ in the last so many digits alone, as those of the next do. */
+    private static final int LAST_DIGITS = 2;
 
     private static final int REMEMBERED = 4096;
 
@@ -69,6 +73,14 @@ final class NameGroups {
         private String before = "";
         private int longest;
 
+        /** Behind the names that differ in the number at their end alone. */
+        private int behindRun;
+
+        /** Where the numbers of these begin, and how many of their digits are in the stem. */
+        private int lettersOfRun;
+
+        private int digitsOfStem;
+
         Maker(List<String> lower) {
             this.lower = lower;
         }
@@ -86,11 +98,15 @@ final class NameGroups {
 
         /** Adds the group that begins with a name; the name behind it. */
         private int addGroup(int first) {
-            String stem = lower.get(first).substring(0, end(lower.get(first)));
+            if (first == behindRun) {
+                findRun(first);
+            }
+            String stem = lower.get(first).substring(0, stemLength(lower.get(first)));
             List<String> own = new ArrayList<>();
             int next = first;
-            int behind = Math.min(lower.size(), first + MOST_IN_GROUP);
-            while (next < behind && isOf(stem, lower.get(next))) {
+            while (next < behindRun
+                    && stemLength(lower.get(next)) == stem.length()
+                    && lower.get(next).startsWith(stem)) {
                 own.add(lower.get(next).substring(stem.length()));
                 next++;
             }
@@ -107,6 +123,25 @@ final class NameGroups {
             longest = Math.max(longest, stem.length());
             before = stem;
             return next;
+        }
+
+        /** Finds the names from one on that differ in the number at their end alone. */
+        private void findRun(int first) {
+            String name = lower.get(first);
+            lettersOfRun = end(name);
+            String letters = name.substring(0, lettersOfRun);
+            int most = 0;
+            behindRun = first;
+            while (behindRun < lower.size() && isOf(letters, lower.get(behindRun))) {
+                most = Math.max(most, digits(lower.get(behindRun), lettersOfRun));
+                behindRun++;
+            }
+            boolean isSmall = behindRun - first <= MOST_IN_GROUP;
+            digitsOfStem = isSmall ? 0 : Math.max(0, most - LAST_DIGITS);
+        }
+
+        private int stemLength(String name) {
+            return lettersOfRun + Math.min(digitsOfStem, digits(name, lettersOfRun));
         }
 
         private int number(List<String> own) {
@@ -135,6 +170,14 @@ final class NameGroups {
             result--;
         }
         return result == digits ? name.length() : result;
+    }
+
+    private static int digits(String name, int from) {
+        int behind = from;
+        while (behind < name.length() && Character.isDigit(name.charAt(behind))) {
+            behind++;
+        }
+        return behind - from;
     }
 
     private static boolean isOf(String stem, String name) {

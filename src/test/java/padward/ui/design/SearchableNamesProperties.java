@@ -118,6 +118,21 @@ class SearchableNamesProperties {
     }
 
     @ParameterizedTest
+    @ValueSource(longs = {41, 42, 43})
+    void numbersWithGapsZerosAndWhatIsBehindThemAreFoundToo(long seed) {
+        Random random = new Random(seed);
+        String[] tails = seed % 2 == 0 ? new String[] {""} : new String[] {"", "_", "]", "_]"};
+        List<String> names = new ArrayList<>();
+        for (int i = 0; i < 2 * SearchableNames.FEW; i++) {
+            String number = "" + random.nextInt((int) Math.pow(10, 1 + random.nextInt(6)));
+            String zeros = "0".repeat(random.nextInt(8) == 0 ? random.nextInt(4) : 0);
+            names.add("q[" + zeros + number + tails[random.nextInt(tails.length)]);
+        }
+        names.sort(null);
+        assertTheSame(names, 300, random);
+    }
+
+    @ParameterizedTest
     @ValueSource(longs = {31, 32, 33})
     void longTextsAreFoundToo(long seed) {
         Random random = new Random(seed);
