@@ -13,10 +13,10 @@ import java.util.function.IntPredicate;
  * do. Where more than 256 do, a group has those that differ in the last two digits of the longest
  * numbers alone, so that groups have the same ends. Of the beginning that a group shares, only what
  * differs from the group before is stored; the ends are stored once for all groups with the same. A
- * search reads each beginning once. Of ends it remembers that nothing fits behind a beginning that left it in the
- * same state, for the last of some thousands of such cases, and does not read those again. Groups
- * are put together in blocks of 128 to 383 names, any of which can be left out. Case does not
- * count. Immutable.
+ * search reads each beginning once. Of ends it remembers that nothing fits behind a beginning that
+ * left it in the same state, for the last of some thousands of such cases, and does not read those
+ * again. Groups are put together in blocks of 128 to 383 names, any of which can be left out. Case
+ * does not count. Immutable.
  */
 final class NameGroups {
     /** A block ends with the first group that has it reach so many names. */

@@ -44,13 +44,11 @@ class OpenedByProperties {
         int pad = random.nextInt(design.fabric().pads().size());
         QuestionContext context =
                 new QuestionContext(
-                        design,
-                        net,
-                        PortBranch.find(design, pad),
-                        design.fabric().pads().get(pad));
+                        design, net, PortBranch.find(design, pad), design.fabric().pads().get(pad));
         int already = random.nextInt(3) == 0 ? occupant(design, random) : Fabric.NOTHING;
         ReleaseRules rules = new ReleaseRules(context, already);
-        int[] removed = random.ints(1 + random.nextInt(3)).map(i -> occupant(design, random)).toArray();
+        int[] removed =
+                random.ints(1 + random.nextInt(3)).map(i -> occupant(design, random)).toArray();
         IntSet expected = new IntOpenHashSet();
         for (int vertex = 0; vertex < design.fabric().vertexCount(); vertex++) {
             boolean blocked = context.isUsed(vertex) && !context.isClosed(vertex);
