@@ -33,7 +33,7 @@ public record Net(
         NetLock lock) {
     /** Copies the sinks, and leaves out required times of what is no sink. */
     public Net {
-        sinks = List.copyOf(sinks);
+        sinks = ManySinks.copyOf(sinks);
         if (!requiredAtPs.isEmpty()) {
             requiredAtPs = new HashMap<>(requiredAtPs);
             requiredAtPs.keySet().retainAll(sinks);

@@ -15,6 +15,7 @@ import padward.design.Occupancy;
 import padward.design.Occupant;
 import padward.design.RouteTree;
 import padward.design.Terminal;
+import padward.fabric.EdgeCursor;
 import padward.fabric.EdgeKey;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
@@ -110,18 +111,28 @@ public final class QuestionContext {
         if (cell.isEmpty()) {
             return false;
         }
-        boolean driver = net.driverCell() == cell.get().id();
-        boolean end =
-                net.sinks().stream()
-                        .anyMatch(
-                                t ->
-                                        t instanceof Terminal.CellPin at
-                                                && at.cell() == cell.get().id()
-                                                && design.vertexOf(t) == vertex);
-        return driver || end && isLeaf(net.route(), vertex);
+        if (net.driverCell() == cell.get().id()) {
+            return true;
+        }
+        SiteView view = design.fabric().site(site);
+        String pin = view.pins().get(vertex - view.firstPin()).name();
+        return view.findPin(pin) == vertex
+                && net.sinks().contains(new Terminal.CellPin(cell.get().id(), pin))
+                && isLeaf(design, net, vertex);
     }
 
-    private static boolean isLeaf(RouteTree tree, int vertex) {
+    private static boolean isLeaf(Design design, Net net, int vertex) {
+        EdgeCursor edges = design.fabric().edgesOut();
+        edges.reset(vertex);
+        boolean leadsOn = false;
+        while (edges.next() && !leadsOn) {
+            leadsOn = isOn(design, net, edges.other());
+        }
+        if (!leadsOn) {
+            // So of a tree of hundreds of thousands, only those that may go on are looked through.
+            return true;
+        }
+        RouteTree tree = net.route();
         int at = tree.placeOf(vertex);
         return IntStream.range(at + 1, tree.size()).noneMatch(p -> tree.parent(p) == at);
     }
