@@ -15,6 +15,7 @@ import padward.fabric.Fabric;
 import padward.fabric.delay.Corner;
 import padward.route.cost.CostModel;
 import padward.route.cost.FreeOnlyCost;
+import padward.route.cost.ObstacleCost;
 import padward.route.cost.SwitchRuleCost;
 import padward.route.search.OneToAll;
 import padward.route.search.PathSearch;
@@ -60,7 +61,7 @@ public final class OneToAllRoutes {
         this.localPriced = new Lazy<>(this::local);
         this.into = fabric.edgesIn();
         this.obeying = SwitchGroupSearch.over(fabric, localFree);
-        this.free = sweep(situation().overFree(), progress);
+        this.free = sweep(SwitchRuleCost.withoutRule(situation().overFree()), progress);
     }
 
     /** Searches from a net. */
@@ -78,13 +79,20 @@ public final class OneToAllRoutes {
 
     private OneToAll sweep(CostModel model, Progress progress) {
         return new PathSearch(fabric)
-                .sweep(own.starts(corner), corner, SwitchRuleCost.withoutRule(model), progress);
+                .sweep(own.starts(corner), corner, model, progress);
     }
 
     /** The search at a price is done when the first pad is not open. */
     private OneToAll priced(Progress progress) {
         if (priced.isEmpty()) {
-            priced = Optional.of(sweep(situation().atAPrice(), progress));
+            CostModel model = SwitchRuleCost.withoutRule(situation().atAPrice());
+            priced =
+                    Optional.of(
+                            sweep(
+                                    model instanceof ObstacleCost obstacles
+                                            ? obstacles.forSweep(fabric.vertexCount(), progress)
+                                            : model,
+                                    progress));
         }
         return priced.get();
     }

@@ -2,6 +2,7 @@ package padward.route.cost;
 
 import java.util.BitSet;
 import java.util.function.IntUnaryOperator;
+import padward.base.Progress;
 
 /**
  * Delay, and a price each time that the route comes from what is free, or from one occupant, to
@@ -20,6 +21,9 @@ public record ObstacleCost(BlockedVertices closed, BlockedVertices used, IntUnar
     public static final long PRICE = 1_000_000_000_000L;
 
     private static final int FREE = -1;
+
+    private static final int VERTICES_BETWEEN_CHECKS = 1 << 14;
+    private static final int[] NOT_FOUND = {};
 
     /**
      * @param closed vertices that may not be entered at any price; kept, not to be changed
@@ -52,18 +56,58 @@ public record ObstacleCost(BlockedVertices closed, BlockedVertices used, IntUnar
         return new Small(this);
     }
 
+    /**
+     * The same costs, with the occupant of each vertex found beforehand: pays for a sweep, which
+     * asks for most of them several times. O(used vertices); 4 bytes a vertex.
+     *
+     * @param vertices the fabric's number of them
+     * @throws java.util.concurrent.CancellationException when {@code progress} says so
+     */
+    public ObstacleCost forSweep(int vertices, Progress progress) {
+        int[] occupants = new int[vertices];
+        for (int vertex = 0; vertex < vertices; vertex++) {
+            if (vertex % VERTICES_BETWEEN_CHECKS == 0) {
+                progress.check();
+            }
+            boolean any = used.get(vertex) && !closed.get(vertex);
+            occupants[vertex] = any ? occupant.applyAsInt(vertex) : FREE;
+        }
+        return new ObstacleCost(closed, used, new Found(occupants));
+    }
+
+    /** Occupants by vertex, {@link #FREE} at those that are closed or have none. */
+    private record Found(int[] occupants) implements IntUnaryOperator {
+        @Override
+        public int applyAsInt(int vertex) {
+            return occupants[vertex];
+        }
+    }
+
     /** {@link SmallCost#STRETCH} in place of {@link #PRICE}. */
     private static final class Small extends SmallCost {
         private final ObstacleCost model;
 
+        /** Occupants by vertex; empty where they were not found beforehand. */
+        private final int[] occupants;
+
         Small(ObstacleCost model) {
             super(model.closed, Kind.STRETCHES);
             this.model = model;
+            this.occupants = model.occupant instanceof Found found ? found.occupants : NOT_FOUND;
         }
 
         @Override
         int pricedStep(int from, int to, int delayPs) {
-            return model.isPriced(from, to) ? delayPs + STRETCH : delayPs;
+            return isPriced(from, to) ? delayPs + STRETCH : delayPs;
+        }
+
+        private boolean isPriced(int from, int to) {
+            if (occupants.length == 0) {
+                return model.isPriced(from, to);
+            }
+            // What is closed is not entered, so the occupant alone says whether it is used.
+            int there = occupants[to];
+            return there != FREE && there != occupants[from];
         }
 
         @Override
