@@ -103,6 +103,11 @@ public final class QuestionOptions {
         return option;
     }
 
+    /** The corner at which routes have the shortest delay, where a question states no other. */
+    public Corner corner() {
+        return corner;
+    }
+
     /**
      * Checks that one question is stated, or many.
      *

@@ -67,7 +67,7 @@ public final class AskAllCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInput {
-        Design read = design.read();
+        Design read = design.readToAsk(corner);
         List<Question> asked = new ArrayList<>();
         for (QuestionTable.Row row : QuestionTable.read(questions)) {
             asked.add(question(read, row));

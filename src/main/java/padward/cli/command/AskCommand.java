@@ -131,7 +131,7 @@ public final class AskCommand implements Callable<Integer> {
     public Integer call() throws BadInput {
         question.check(whatIf);
         SearchLimits limits = limits();
-        Design read = design.read();
+        Design read = design.readToAsk(question.corner());
         if (question.isBatch()) {
             return question.answerAll(read, engine, limits, this::progress);
         }

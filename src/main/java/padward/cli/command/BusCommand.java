@@ -34,6 +34,7 @@ import padward.cli.output.ExitStatus;
 import padward.cli.output.RegisteredTable;
 import padward.design.Design;
 import padward.design.Net;
+import padward.fabric.delay.Corner;
 import padward.format.form.JsonText;
 import padward.format.ledger.LedgerReplay;
 import padward.timing.ExternalLineDelay;
@@ -161,7 +162,7 @@ public final class BusCommand implements Callable<Integer> {
     @Override
     public Integer call() throws BadInput {
         ExternalLineDelay external = lead.read();
-        Design read = design.read();
+        Design read = design.readToAsk(Corner.SLOW);
         StringWriter report = new StringWriter();
         PrintWriter text = new PrintWriter(report);
         if (ledger == null) {

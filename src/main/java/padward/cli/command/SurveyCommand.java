@@ -83,7 +83,7 @@ public final class SurveyCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws BadInput {
-        Design read = WhatIfTable.apply(design.read(), whatIf);
+        Design read = WhatIfTable.apply(design.readToAsk(corner), whatIf);
         filter.check(read);
         Survey survey =
                 Survey.of(

@@ -10,8 +10,11 @@ import padward.cli.manners.ConsoleProgress;
 import padward.design.Design;
 import padward.design.NameLookup;
 import padward.design.Net;
+import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
 import padward.format.question.OtherNames;
+import padward.format.source.Source;
+import padward.route.bound.TableAhead;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -72,9 +75,33 @@ public final class DesignOption {
         return read(file);
     }
 
+    /**
+     * The same for a command that will look for routes to pads: what that takes is calculated while
+     * the design is read.
+     *
+     * @param corner the corner at which it will
+     */
+    public Design readToAsk(Corner corner) throws BadInput {
+        TableAhead ahead = new TableAhead(corner);
+        boolean done = false;
+        try {
+            Design design =
+                    named(DesignReader.read(Source.of(file), ahead::begin, progress()));
+            done = true;
+            return design;
+        } finally {
+            if (!done) {
+                ahead.stop();
+            }
+        }
+    }
+
     /** The design in an earlier file of it, with the same other names. */
     public Design read(Path earlier) throws BadInput {
-        Design design = DesignReader.read(earlier, progress());
+        return named(DesignReader.read(earlier, progress()));
+    }
+
+    private Design named(Design design) throws BadInput {
         return names == null ? design : design.withOtherNames(OtherNames.read(names));
     }
 

@@ -13,6 +13,7 @@ import static padward.format.form.Kinds.word;
 
 import java.util.List;
 import java.util.Map;
+import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import padward.base.BadInput;
 import padward.base.Progress;
@@ -36,6 +37,7 @@ import padward.format.source.Text;
 /** The form of designs. One object serves one file. */
 final class DesignForm {
     private final Source source;
+    private final Consumer<Fabric> onFabric;
     private final Progress progress;
     private final DesignScope scope = new DesignScope();
     private final FileForm<DesignFile> form;
@@ -49,16 +51,21 @@ final class DesignForm {
      */
     record DesignFile(Design design, String fabric, String board) {}
 
-    /** For a file to be read, with those that it names. */
-    DesignForm(Source source, Progress progress) {
+    /**
+     * For a file to be read, with those that it names.
+     *
+     * @param onFabric told of the fabric once that is read
+     */
+    DesignForm(Source source, Consumer<Fabric> onFabric, Progress progress) {
         this.source = source;
+        this.onFabric = onFabric;
         this.progress = progress;
         this.form = file();
     }
 
     /** For the file of a design. */
     DesignForm(Design design) {
-        this(new Source.OfText("", ""), Progress.NONE);
+        this(new Source.OfText("", ""), fabric -> {}, Progress.NONE);
         scope.set(design);
     }
 
@@ -122,6 +129,7 @@ final class DesignForm {
 
     private void readFabric(JsonIn in, String name) throws BadInput {
         scope.set(FabricReader.read(beside(in, name), progress));
+        onFabric.accept(scope.fabric());
     }
 
     private void readBoard(JsonIn in, String name) throws BadInput {

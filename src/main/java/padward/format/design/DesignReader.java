@@ -1,9 +1,11 @@
 package padward.format.design;
 
 import java.nio.file.Path;
+import java.util.function.Consumer;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
+import padward.fabric.Fabric;
 import padward.format.json.FileHeader;
 import padward.format.source.Source;
 
@@ -27,13 +29,23 @@ public final class DesignReader {
 
     /** As {@link #read(Path, Progress)}, from any source. */
     public static Design read(Source source, Progress progress) throws BadInput {
+        return read(source, fabric -> {}, progress);
+    }
+
+    /**
+     * As {@link #read(Path, Progress)}, from any source.
+     *
+     * @param onFabric told of the fabric once that is read, before most of the design is
+     */
+    public static Design read(Source source, Consumer<Fabric> onFabric, Progress progress)
+            throws BadInput {
         FileHeader.expect(source, FileHeader.DESIGN);
-        return new DesignForm(source, progress).form().read(source, progress).design();
+        return new DesignForm(source, onFabric, progress).form().read(source, progress).design();
     }
 
     /** The text of the JSON Schema of designs. */
     public static String schema() {
-        return new DesignForm(new Source.OfText("", ""), Progress.NONE)
+        return new DesignForm(new Source.OfText("", ""), fabric -> {}, Progress.NONE)
                 .form()
                 .schema()
                 .toFile("Padward design");
