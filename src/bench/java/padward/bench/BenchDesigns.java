@@ -7,17 +7,24 @@ import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.design.Net;
+import padward.fabric.delay.Corner;
 import padward.format.design.DesignReader;
+import padward.format.source.Source;
+import padward.route.bound.TableAhead;
 import padward.synth.DesignMaker;
 
 /** Designs that benchmarks run on, and what is drawn from them. */
 final class BenchDesigns {
     private BenchDesigns() {}
 
-    /** The design whose file the first argument names; a made one of a million wires without. */
+    /**
+     * The design whose file the first argument names, read as commands read it that answer
+     * questions; a made one of a million wires without.
+     */
     static Design open(String[] args) throws BadInput {
+        TableAhead ahead = new TableAhead(Corner.SLOW);
         return args.length > 0
-                ? DesignReader.read(Path.of(args[0]), Progress.NONE)
+                ? DesignReader.read(Source.of(Path.of(args[0])), ahead::begin, Progress.NONE)
                 : DesignMaker.make(1_000_000, 9, 0.6, Progress.NONE).design();
     }
 
