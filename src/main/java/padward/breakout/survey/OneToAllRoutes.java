@@ -78,8 +78,7 @@ public final class OneToAllRoutes {
     }
 
     private OneToAll sweep(CostModel model, Progress progress) {
-        return new PathSearch(fabric)
-                .sweep(own.starts(corner), corner, model, progress);
+        return new PathSearch(fabric).sweep(own.starts(corner), corner, model, progress);
     }
 
     /** The search at a price is done when the first pad is not open. */
