@@ -170,8 +170,8 @@ final class DelayLines {
     }
 
     /**
-     * The delays left at the places of a plane in a row, or {@link #UNREACHED}; the line itself, not
-     * to be changed.
+     * The delays left at the places of a plane in a row, or {@link #UNREACHED}; the line itself,
+     * not to be changed.
      */
     int[] line(int plane, int y) {
         return lines[y * planes + plane];
