@@ -40,7 +40,7 @@ public record CopyFolder(Path path) {
     static final long MOST_BYTES = 1L << 30;
 
     /** Of earlier ones, too, which did not state the length of what they are a copy of. */
-    private static final String NAME = "[0-9a-f]{64}(-\\d{1,19})?-\\d{1,9}\\.fabric";
+    private static final String NAME = "[0-9a-f]{64}(-\\d{1,19})?-\\d{1,9}\\.(fabric|design)";
 
     /** What a program left that was stopped while it wrote. */
     private static final String LEFT = NAME + "\\.\\d{1,10}-[0-9a-f]{12}\\.part";
@@ -112,23 +112,23 @@ public record CopyFolder(Path path) {
         return base.resolve("padward");
     }
 
-    /** The name of a copy of a layout, by the digest and the length of what it is a copy of. */
-    Path copy(String digest, long length, int layout) {
-        return path.resolve(digest + ending(length, layout));
+    /** The name of a copy of a sort, by the digest and the length of what it is a copy of. */
+    Path copy(String digest, long length, CopySort sort) {
+        return path.resolve(digest + ending(length, sort));
     }
 
-    private static String ending(long length, int layout) {
-        return "-" + length + "-" + layout + ".fabric";
+    private static String ending(long length, CopySort sort) {
+        return "-" + length + "-" + sort.layout() + "." + sort.ending();
     }
 
     /**
-     * The copy of a layout that was used last, of those of what has a length: nearly always that of
+     * The copy of a sort that was used last, of those of what has a length: nearly always that of
      * the file of this length that is asked for.
      */
-    Optional<Path> likely(long length, int layout) {
-        String ending = ending(length, layout);
+    Optional<Path> likely(long length, CopySort sort) {
+        String ending = ending(length, sort);
         Optional<Entry> latest = Optional.empty();
-        // each file is only asked for its name; every reading of a fabric comes here
+        // each file is only asked for its name; every reading of a large file comes here
         try (DirectoryStream<Path> all = Files.newDirectoryStream(path)) {
             for (Path each : all) {
                 if (each.getFileName().toString().endsWith(ending)) {

@@ -58,7 +58,7 @@ public final class CopyRoundTrip {
         }
         CopyFolder folder = new CopyFolder(changed.resolveSibling("copies"));
         folder.make();
-        Path copy = folder.copy(digest.toText(), source.size(), FabricCopies.LAYOUT);
+        Path copy = folder.copy(digest.toText(), source.size(), FabricCopies.SORT);
         Files.write(copy, bytes);
         FabricCopies copies = new FabricCopies(folder, MOST_BYTES);
         Optional<ExplicitFabric> found = copies.find(source, Progress.NONE);

@@ -220,18 +220,18 @@ class FabricCopiesTest {
     private Path copyOf(Source source) throws Exception {
         String digest = SourceDigest.of(source, Progress.NONE).toText();
         return new CopyFolder(folder.resolve("copies"))
-                .copy(digest, source.size(), FabricCopies.LAYOUT);
+                .copy(digest, source.size(), FabricCopies.SORT);
     }
 
     /**
      * Copies of earlier builds would be read wrongly when this changes: raise {@link
-     * FabricCopies#LAYOUT} then, and also when files are read differently.
+     * FabricCopies#SORT} then, and also when files are read differently.
      */
     @Test
     void theLayoutIsTheOneOfItsNumber() throws Exception {
         get(copies(), source("a source"), plain(SMALL));
         byte[] digest = SourceDigest.start().digest(Files.readAllBytes(onlyCopy()));
-        assertThat(HexFormat.of().formatHex(digest, 0, 8) + " " + FabricCopies.LAYOUT)
+        assertThat(HexFormat.of().formatHex(digest, 0, 8) + " " + FabricCopies.SORT.layout())
                 .isEqualTo("efa7e7f1178b1a9f 5");
     }
 
