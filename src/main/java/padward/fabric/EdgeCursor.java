@@ -19,6 +19,23 @@ public interface EdgeCursor {
     /** Moves to the next edge; false when there is none, after which the accessors mean nothing. */
     boolean next();
 
+    /**
+     * Places the cursor at an edge at {@code vertex}, by its place in the order of these; false
+     * when there are not as many.
+     *
+     * @param place at least 0
+     */
+    default boolean reset(int vertex, int place) {
+        reset(vertex);
+        int left = place;
+        while (next()) {
+            if (left-- == 0) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     /** The vertex at the far end: the target of an outgoing edge, the source of an incoming one. */
     int other();
 

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
@@ -35,7 +36,9 @@ public final class CompactIn {
     private final Progress progress;
     private final ByteBuffer room = ByteBuffer.allocate(ROOM).order(ByteOrder.LITTLE_ENDIAN);
     private final List<String> texts = new ArrayList<>();
-    private long left;
+
+    /** Bytes that are not in {@link #room} yet. */
+    private long outside;
 
     /**
      * @param in where the bytes come from
@@ -46,7 +49,7 @@ public final class CompactIn {
     public CompactIn(InputStream in, long length, Progress progress) {
         this.in = in;
         this.progress = progress;
-        this.left = length;
+        this.outside = length;
         room.limit(0);
     }
 
@@ -56,25 +59,33 @@ public final class CompactIn {
      * @throws Damaged when something is left
      */
     public void end() throws Damaged {
-        Damaged.unless(left == 0, "bytes behind the end");
+        Damaged.unless(left() == 0, "bytes behind the end");
+    }
+
+    private long left() {
+        return outside + room.remaining();
     }
 
     private void need(int bytes) throws IOException {
-        take(bytes);
-        while (room.remaining() < bytes) {
-            progress.check();
-            room.compact();
-            int got = in.read(room.array(), room.position(), room.remaining());
-            if (got < 0) {
-                throw new EOFException("cut short");
-            }
-            room.position(room.position() + got).flip();
+        if (room.remaining() < bytes) {
+            fill(bytes);
         }
     }
 
-    private void take(long bytes) throws Damaged {
-        Damaged.unless(bytes <= left, "more than there is");
-        left -= bytes;
+    private void fill(int bytes) throws IOException {
+        Damaged.unless(bytes <= left(), "more than there is");
+        room.compact();
+        while (room.position() < bytes) {
+            progress.check();
+            int most = (int) Math.min(room.remaining(), outside);
+            int got = in.read(room.array(), room.position(), most);
+            if (got < 0) {
+                throw new EOFException("cut short");
+            }
+            room.position(room.position() + got);
+            outside -= got;
+        }
+        room.flip();
     }
 
     /** Reads any whole number. */
@@ -88,6 +99,39 @@ public final class CompactIn {
         int number = number();
         Damaged.unless(least <= number && number <= most, "a number out of range");
         return number;
+    }
+
+    /** Reads a small number, from 0 to some. */
+    public int smallNumber(int most) throws IOException {
+        need(1);
+        int number = room.get();
+        if (number < 0) {
+            number = longer(number);
+        }
+        Damaged.unless(number >= 0 && number <= most, "a number out of range");
+        return number;
+    }
+
+    /** The small number of several bytes that begins with one; below 0 when it is too great. */
+    private int longer(int first) throws IOException {
+        int number = first & (CompactOut.SMALL_BASE - 1);
+        int shift = CompactOut.SMALL_BITS;
+        int next;
+        do {
+            Damaged.unless(shift < Integer.SIZE, "a number of too many bytes");
+            need(1);
+            next = room.get();
+            number |= (next & (CompactOut.SMALL_BASE - 1)) << shift;
+            shift += CompactOut.SMALL_BITS;
+        } while (next < 0);
+        return number;
+    }
+
+    /** Reads how many things follow, each of which takes a byte at least. */
+    public int smallCount() throws IOException {
+        int count = smallNumber(Integer.MAX_VALUE);
+        Damaged.unless(count <= left(), "more than there is");
+        return count;
     }
 
     /** Reads a whole number of 64 bits. */
@@ -112,7 +156,7 @@ public final class CompactIn {
     /** The length of an array of which each entry takes some bytes. */
     private int length(int bytesEach) throws IOException {
         int length = number();
-        Damaged.unless(length >= 0 && (long) length * bytesEach <= left, "an array too long");
+        Damaged.unless(length >= 0 && (long) length * bytesEach <= left(), "an array too long");
         return length;
     }
 
@@ -123,7 +167,6 @@ public final class CompactIn {
         while (at < numbers.length) {
             need(Integer.BYTES);
             int some = Math.min(numbers.length - at, room.remaining() / Integer.BYTES);
-            take((some - 1L) * Integer.BYTES);
             room.asIntBuffer().get(numbers, at, some);
             room.position(room.position() + some * Integer.BYTES);
             at += some;
@@ -194,7 +237,6 @@ public final class CompactIn {
         while (at < numbers.length) {
             need(Character.BYTES);
             int some = Math.min(numbers.length - at, room.remaining() / Character.BYTES);
-            take((some - 1L) * Character.BYTES);
             room.asCharBuffer().get(numbers, at, some);
             room.position(room.position() + some * Character.BYTES);
             at += some;
@@ -209,7 +251,6 @@ public final class CompactIn {
         while (at < numbers.length) {
             need(Long.BYTES);
             int some = Math.min(numbers.length - at, room.remaining() / Long.BYTES);
-            take((some - 1L) * Long.BYTES);
             room.asLongBuffer().get(numbers, at, some);
             room.position(room.position() + some * Long.BYTES);
             at += some;
@@ -220,7 +261,6 @@ public final class CompactIn {
     /** Reads an array. */
     public byte[] bytes() throws IOException {
         byte[] bytes = new byte[length(1)];
-        take(bytes.length);
         int first = Math.min(bytes.length, room.remaining());
         room.get(bytes, 0, first);
         for (int at = first; at < bytes.length; at += ROOM) {
@@ -229,6 +269,7 @@ public final class CompactIn {
             if (in.readNBytes(bytes, at, some) < some) {
                 throw new EOFException("cut short");
             }
+            outside -= some;
         }
         return bytes;
     }
@@ -249,9 +290,18 @@ public final class CompactIn {
         return texts.get(number);
     }
 
+    /** Reads a name. */
+    public String name() throws IOException {
+        int length = smallNumber(CompactOut.NAME_BYTES);
+        need(length);
+        int at = room.position();
+        room.position(at + length);
+        return new String(room.array(), at, length, StandardCharsets.UTF_8);
+    }
+
     /** Reads so many texts. */
     public String[] texts(int count) throws IOException {
-        Damaged.unless((long) count * Integer.BYTES <= left, "more than there is");
+        Damaged.unless((long) count * Integer.BYTES <= left(), "more than there is");
         String[] result = new String[count];
         for (int i = 0; i < count; i++) {
             result[i] = text();

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
 import java.util.BitSet;
 import java.util.Collection;
 import java.util.Optional;
@@ -13,7 +14,8 @@ import padward.base.Progress;
 /**
  * Writes numbers, arrays and texts as bytes, in the order in which {@link CompactIn} reads them:
  * numbers of 4 and 8 bytes, the lowest first, arrays behind their length, a text that was written
- * before as its number. Belongs to one thread; {@link #finish} ends it.
+ * before as its number; small numbers and names as short as they are. Belongs to one thread; {@link
+ * #finish} ends it.
  */
 public final class CompactOut {
     /** Writes one thing. */
@@ -24,6 +26,17 @@ public final class CompactOut {
     }
 
     private static final int ROOM = 1 << 16;
+
+    /** A small number has 7 bits in a byte, the lowest first; another byte follows one below 0. */
+    static final int SMALL_BITS = 7;
+
+    static final int SMALL_BASE = 1 << SMALL_BITS;
+
+    /** Most bytes of a small number. */
+    static final int MOST_SMALL = 5;
+
+    /** Most bytes of a name. */
+    static final int NAME_BYTES = 1 << 13;
 
     private final OutputStream out;
     private final Progress progress;
@@ -57,6 +70,17 @@ public final class CompactOut {
     public void number(int number) throws IOException {
         need(Integer.BYTES);
         room.putInt(number);
+    }
+
+    /** Writes a whole number from 0 on, in the fewer bytes the smaller it is. */
+    public void smallNumber(int number) throws IOException {
+        need(MOST_SMALL);
+        int rest = number;
+        while (rest >= SMALL_BASE) {
+            room.put((byte) (rest | SMALL_BASE));
+            rest >>>= SMALL_BITS;
+        }
+        room.put((byte) rest);
     }
 
     /** Writes a whole number of 64 bits. */
@@ -134,6 +158,22 @@ public final class CompactOut {
                 room.putChar(text.charAt(i));
             }
         }
+    }
+
+    /**
+     * Writes a name, as UTF-8. Names are hardly ever the same, so none is looked for.
+     *
+     * @throws IOException when it is too long, or cannot be written so: it has a half of a pair
+     */
+    public void name(String name) throws IOException {
+        byte[] bytes = name.getBytes(StandardCharsets.UTF_8);
+        boolean same = new String(bytes, StandardCharsets.UTF_8).equals(name);
+        if (!same || bytes.length > NAME_BYTES) {
+            throw new IOException("not a name that can be kept");
+        }
+        smallNumber(bytes.length);
+        need(bytes.length);
+        room.put(bytes);
     }
 
     /** Writes a constant by its name, which stays when others are added. */

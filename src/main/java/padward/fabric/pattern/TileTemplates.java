@@ -122,6 +122,13 @@ final class TileTemplates {
         }
 
         @Override
+        public boolean reset(int vertex, int place) {
+            reset(vertex);
+            at = (int) Math.min(end, at + 1L + place);
+            return at < end;
+        }
+
+        @Override
         public int other() {
             return grid.vertexBase[tile + edgeStep[at]] + edgeLocal[at];
         }

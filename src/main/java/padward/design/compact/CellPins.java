@@ -1,0 +1,47 @@
+package padward.design.compact;
+
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import padward.fabric.SitePin;
+import padward.fabric.SiteView;
+import padward.fabric.compact.Damaged;
+
+/** The pins of the sites of cells by the cells' numbers; sites are made on demand, at a cost. */
+final class CellPins {
+    private final List<List<SitePin>> pins = new ArrayList<>();
+    private final IntArrayList firstPins = new IntArrayList();
+
+    /** Adds the site of the next cell; returns the cell's number. */
+    int add(SiteView site) {
+        pins.add(site.pins());
+        firstPins.add(site.firstPin());
+        return pins.size() - 1;
+    }
+
+    int cells() {
+        return pins.size();
+    }
+
+    /** The pins of a cell's site. */
+    List<SitePin> of(int cell) {
+        return pins.get(cell);
+    }
+
+    /** The vertex of a pin of a cell's site. */
+    int vertex(int cell, int pin) {
+        return firstPins.getInt(cell) + pin;
+    }
+
+    /** The place of a pin among those of its cell's site. */
+    int find(int cell, String name) throws IOException {
+        List<SitePin> all = pins.get(cell);
+        for (int pin = 0; pin < all.size(); pin++) {
+            if (all.get(pin).name().equals(name)) {
+                return pin;
+            }
+        }
+        throw new Damaged("a pin that its site does not have");
+    }
+}
