@@ -12,14 +12,15 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** {@code copies}: the compact copies of fabrics in the user's cache folder. */
+/** {@code copies}: the compact copies of fabrics and designs in the user's cache folder. */
 @Command(
         name = "copies",
         mixinStandardHelpOptions = true,
         description = {
-            "Says where Padward keeps compact copies of large fabrics that list every wire, and how"
-                    + " many there are. A file is read much faster from its copy; a copy of a file"
-                    + " that was changed is not used. Copies can be deleted at any time.",
+            "Says where Padward keeps compact copies of large designs, and of large fabrics that"
+                    + " list every wire, and how many there are. A file is read much faster from its"
+                    + " copy; a copy of a file that was changed is not used. Copies can be deleted at"
+                    + " any time.",
             "",
             "Copies are kept in the system's folder for caches, or in the folder that the"
                     + " environment names in PADWARD_CACHE; PADWARD_CACHE=off turns them off."

@@ -13,7 +13,6 @@ import static padward.format.form.Kinds.word;
 
 import java.util.List;
 import java.util.Map;
-import java.util.function.Consumer;
 import java.util.stream.IntStream;
 import padward.base.BadInput;
 import padward.base.Progress;
@@ -37,8 +36,8 @@ import padward.format.source.Text;
 /** The form of designs. One object serves one file. */
 final class DesignForm {
     private final Source source;
-    private final Consumer<Fabric> onFabric;
     private final Progress progress;
+    private final Fabrics fabrics;
     private final DesignScope scope = new DesignScope();
     private final FileForm<DesignFile> form;
     private Board board = Board.UNKNOWN;
@@ -51,21 +50,27 @@ final class DesignForm {
      */
     record DesignFile(Design design, String fabric, String board) {}
 
-    /**
-     * For a file to be read, with those that it names.
-     *
-     * @param onFabric told of the fabric once that is read
-     */
-    DesignForm(Source source, Consumer<Fabric> onFabric, Progress progress) {
+    /** Reads the fabric that a design names. */
+    interface Fabrics {
+        /**
+         * Reads it.
+         *
+         * @throws BadInput when that cannot be done
+         */
+        Fabric read(Source source, Progress progress) throws BadInput;
+    }
+
+    /** For a file to be read, with those that it names. */
+    DesignForm(Source source, Fabrics fabrics, Progress progress) {
         this.source = source;
-        this.onFabric = onFabric;
+        this.fabrics = fabrics;
         this.progress = progress;
         this.form = file();
     }
 
     /** For the file of a design. */
     DesignForm(Design design) {
-        this(new Source.OfText("", ""), fabric -> {}, Progress.NONE);
+        this(new Source.OfText("", ""), FabricReader::read, Progress.NONE);
         scope.set(design);
     }
 
@@ -128,8 +133,7 @@ final class DesignForm {
     }
 
     private void readFabric(JsonIn in, String name) throws BadInput {
-        scope.set(FabricReader.read(beside(in, name), progress));
-        onFabric.accept(scope.fabric());
+        scope.set(fabrics.read(beside(in, name), progress));
     }
 
     private void readBoard(JsonIn in, String name) throws BadInput {

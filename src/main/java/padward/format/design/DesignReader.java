@@ -1,11 +1,13 @@
 package padward.format.design;
 
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.function.Consumer;
 import padward.base.BadInput;
 import padward.base.Progress;
 import padward.design.Design;
 import padward.fabric.Fabric;
+import padward.format.fabric.FabricReader;
 import padward.format.json.FileHeader;
 import padward.format.source.Source;
 
@@ -35,17 +37,33 @@ public final class DesignReader {
     /**
      * As {@link #read(Path, Progress)}, from any source.
      *
-     * @param onFabric told of the fabric once that is read, before most of the design is
+     * @param onFabric told of the fabric once that is read, before most of the design is; told
+     *     again where a design's copy turns out not to count, and everything is read anew
      */
     public static Design read(Source source, Consumer<Fabric> onFabric, Progress progress)
             throws BadInput {
+        DesignForm.Fabrics fabrics =
+                (from, asked) -> {
+                    Fabric fabric = FabricReader.read(from, asked);
+                    onFabric.accept(fabric);
+                    return fabric;
+                };
+        Optional<DesignCopies> copies = DesignCopies.of(source, fabrics, progress);
+        if (copies.isPresent()) {
+            Optional<Design> copy = copies.get().find();
+            if (copy.isPresent()) {
+                return copy.get();
+            }
+        }
         FileHeader.expect(source, FileHeader.DESIGN);
-        return new DesignForm(source, onFabric, progress).form().read(source, progress).design();
+        return copies.isPresent()
+                ? copies.get().read()
+                : new DesignForm(source, fabrics, progress).form().read(source, progress).design();
     }
 
     /** The text of the JSON Schema of designs. */
     public static String schema() {
-        return new DesignForm(new Source.OfText("", ""), fabric -> {}, Progress.NONE)
+        return new DesignForm(new Source.OfText("", ""), FabricReader::read, Progress.NONE)
                 .form()
                 .schema()
                 .toFile("Padward design");
