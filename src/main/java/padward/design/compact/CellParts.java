@@ -11,7 +11,6 @@ import java.util.TreeMap;
 import padward.design.Cell;
 import padward.design.Design;
 import padward.fabric.Fabric;
-import padward.fabric.SiteView;
 import padward.fabric.compact.CompactIn;
 import padward.fabric.compact.CompactOut;
 import padward.fabric.compact.Damaged;
@@ -25,32 +24,33 @@ final class CellParts {
     private final Fabric fabric;
     private final BitSet sitesUsed = new BitSet();
     private final List<Map<String, String>> settings = new ArrayList<>();
-    private final CellPins pins = new CellPins();
+    private final CellPins pins;
 
     CellParts(CompactIn in, Fabric fabric) {
         this.in = in;
         this.fabric = fabric;
+        this.pins = new CellPins(fabric);
     }
 
     /** Writes cells. */
     static final class Writer {
         private final CompactOut out;
         private final Fabric fabric;
-        private final CellPins pins = new CellPins();
+        private final CellPins pins;
         private final Object2IntOpenHashMap<Map<String, String>> settings =
                 new Object2IntOpenHashMap<>();
 
         Writer(CompactOut out, Design design) {
             this.out = out;
             this.fabric = design.fabric();
+            this.pins = new CellPins(fabric);
         }
 
         void write(Cell cell) throws IOException {
-            SiteView site = fabric.site(cell.site());
-            pins.add(site);
+            pins.add(cell.site());
             out.name(cell.name());
             out.smallNumber(cell.site());
-            out.smallNumber(site.accepts().indexOf(cell.kind()));
+            out.smallNumber(fabric.acceptedBy(cell.site()).indexOf(cell.kind()));
             out.flag(cell.locked());
             int number = settings.getOrDefault(cell.settings(), settings.size());
             out.smallNumber(number);
@@ -74,13 +74,13 @@ final class CellParts {
 
     Cell read() throws IOException {
         String name = in.name();
-        int number = in.smallNumber(fabric.siteCount() - 1);
-        Damaged.unless(!sitesUsed.get(number), "two cells on a site");
-        sitesUsed.set(number);
-        SiteView site = fabric.site(number);
-        String kind = site.accepts().get(in.smallNumber(site.accepts().size() - 1));
+        int site = in.smallNumber(fabric.siteCount() - 1);
+        Damaged.unless(!sitesUsed.get(site), "two cells on a site");
+        sitesUsed.set(site);
+        List<String> kinds = fabric.acceptedBy(site);
+        String kind = kinds.get(in.smallNumber(kinds.size() - 1));
         boolean locked = in.flag();
-        return new Cell(pins.add(site), name, kind, number, readSettings(), locked);
+        return new Cell(pins.add(site), name, kind, site, readSettings(), locked);
     }
 
     private Map<String, String> readSettings() throws IOException {

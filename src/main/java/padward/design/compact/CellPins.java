@@ -4,19 +4,24 @@ import it.unimi.dsi.fastutil.ints.IntArrayList;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import padward.fabric.Fabric;
 import padward.fabric.SitePin;
-import padward.fabric.SiteView;
 import padward.fabric.compact.Damaged;
 
-/** The pins of the sites of cells by the cells' numbers; sites are made on demand, at a cost. */
+/** The pins of the sites of cells by the cells' numbers. */
 final class CellPins {
+    private final Fabric fabric;
     private final List<List<SitePin>> pins = new ArrayList<>();
     private final IntArrayList firstPins = new IntArrayList();
 
+    CellPins(Fabric fabric) {
+        this.fabric = fabric;
+    }
+
     /** Adds the site of the next cell; returns the cell's number. */
-    int add(SiteView site) {
-        pins.add(site.pins());
-        firstPins.add(site.firstPin());
+    int add(int site) {
+        pins.add(fabric.pinsOf(site));
+        firstPins.add(fabric.firstPin(site));
         return pins.size() - 1;
     }
 

@@ -46,6 +46,6 @@ public final class CompactDesign {
         List<Cell> cells = in.list(cellParts::read);
         NetParts netParts = new NetParts(in, fabric, cells, cellParts.pins(), ports);
         List<Net> nets = in.list(netParts::read);
-        return new Design(name, note, fabric, board, cells, nets, ports);
+        return Design.ofChecked(name, note, fabric, board, cells, nets, ports);
     }
 }

@@ -55,7 +55,10 @@ class DesignCopiesTest {
     private DesignCopies copies(Path design, Progress progress) {
         CopyFolder copies = new CopyFolder(folder.resolve("copies"));
         return new DesignCopies(
-                new Copies(copies, 1 << 30, DesignCopies.SORT), Source.of(design), progress);
+                new Copies(copies, 1 << 30, DesignCopies.SORT),
+                Source.of(design),
+                FabricReader::read,
+                progress);
     }
 
     private Optional<Design> find(Path design) throws BadInput {
