@@ -20,6 +20,7 @@ import padward.design.board.Attachment;
 import padward.design.board.PadWiring;
 import padward.fabric.Fabric;
 import padward.fabric.Pad;
+import padward.fabric.PadPairs;
 import padward.fabric.pad.Bank;
 import padward.fabric.pad.PadUse;
 
@@ -340,32 +341,31 @@ public final class Cautions {
     /** What becomes of the port on the other pad of a differential pair. */
     private static Optional<String> pair(Question question) {
         Design design = question.design();
-        String name = question.padValue().name();
-        String partner = question.padValue().use().driving().partner();
-        for (Port port : design.ports()) {
-            Pad pad = design.fabric().pads().get(port.pad());
-            boolean other =
-                    pad.name().equals(partner) || pad.use().driving().partner().equals(name);
-            if (other && !question.isThere()) {
-                boolean drivesPair =
-                        design.fabric()
-                                .info()
-                                .findSetting(DriverFit.standing(design, port.pad()))
-                                .filter(s -> s.drivesPair())
-                                .isPresent();
-                return Optional.of(
-                        "This pad forms a differential pair with pad "
-                                + pad.name()
-                                + ", where port "
-                                + port.name()
-                                + " is: "
-                                + (drivesPair
-                                        ? "its driver uses both pads, so it fails if this one is taken."
-                                        : "if that is a differential signal, it fails when this pad"
-                                                + " is taken."));
-            }
+        if (question.isThere()) {
+            return Optional.empty();
         }
-        return Optional.empty();
+        return PadPairs.of(design.fabric()).others(question.pad()).intStream()
+                .mapToObj(design::findPortOn)
+                .flatMap(Optional::stream)
+                .min(Comparator.comparingInt(Port::id))
+                .map(port -> pairedWith(port, design));
+    }
+
+    private static String pairedWith(Port port, Design design) {
+        boolean drivesPair =
+                design.fabric()
+                        .info()
+                        .findSetting(DriverFit.standing(design, port.pad()))
+                        .filter(s -> s.drivesPair())
+                        .isPresent();
+        return "This pad forms a differential pair with pad "
+                + design.fabric().pads().get(port.pad()).name()
+                + ", where port "
+                + port.name()
+                + " is: "
+                + (drivesPair
+                        ? "its driver uses both pads, so it fails if this one is taken."
+                        : "if that is a differential signal, it fails when this pad is taken.");
     }
 
     private static Optional<String> use(Pad pad) {
