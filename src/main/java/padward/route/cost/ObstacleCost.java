@@ -20,7 +20,7 @@ public record ObstacleCost(BlockedVertices closed, BlockedVertices used, IntUnar
     /** Price of one used stretch: one second in picoseconds, beyond the delay of any route. */
     public static final long PRICE = 1_000_000_000_000L;
 
-    private static final int FREE = -1;
+    private static final int FREE = SmallCost.NO_OCCUPANT;
 
     private static final int VERTICES_BETWEEN_CHECKS = 1 << 14;
     private static final int[] NOT_FOUND = {};
@@ -108,6 +108,11 @@ public record ObstacleCost(BlockedVertices closed, BlockedVertices used, IntUnar
             // What is closed is not entered, so the occupant alone says whether it is used.
             int there = occupants[to];
             return there != FREE && there != occupants[from];
+        }
+
+        @Override
+        public int[] occupants() {
+            return occupants;
         }
 
         @Override

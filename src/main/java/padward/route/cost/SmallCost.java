@@ -19,7 +19,11 @@ public abstract class SmallCost {
     /** The step may not be taken. */
     public static final int CLOSED = Integer.MAX_VALUE;
 
+    /** In {@link #occupants}: nothing has to be paid for there. */
+    public static final int NO_OCCUPANT = -1;
+
     private static final int[] NO_PRICES = {};
+    private static final int[] NOT_KNOWN = {};
 
     /** What is added to delay. */
     enum Kind {
@@ -80,6 +84,15 @@ public abstract class SmallCost {
     /** Whether a vertex has an occupant whose stretch has to be paid for. */
     public boolean isUsed(int vertex) {
         return false;
+    }
+
+    /**
+     * Where stretches are counted, the occupant of each vertex, {@link #NO_OCCUPANT} for none: a
+     * step to an occupant is priced where it comes from another one, or from none. Empty where
+     * they are not known beforehand. The model's own array, not to be changed.
+     */
+    public int[] occupants() {
+        return NOT_KNOWN;
     }
 
     /**

@@ -22,29 +22,29 @@ import padward.route.cost.SmallCost;
  * search that called it goes on with its own loop.
  */
 final class BitParallelDijkstra {
-    private static final int RING = 8192;
-    private static final int NONE = -1;
+    static final int RING = 8192;
+    static final int NONE = -1;
     private static final int POPS_BETWEEN_CHECKS = 1 << 14;
 
-    private final BitsetAdjacency edges;
-    private final TileBlocks blocks;
-    private final SearchState state;
+    final BitsetAdjacency edges;
+    final TileBlocks blocks;
+    final SearchState state;
     private final long[] reached;
-    private final int[] head = new int[RING];
+    final int[] head = new int[RING];
 
     /** Buckets that are not empty, and some that have become empty. */
-    private final long[] filled = new long[RING / Long.SIZE];
+    final long[] filled = new long[RING / Long.SIZE];
 
     /** Pairs: a tile and local number, and the next entry of its bucket or of the free list. */
-    private int[] entries = new int[1 << 12];
+    int[] entries = new int[1 << 12];
 
     /** By corner, {@link TileBlocks#delayPs} and {@link TileBlocks#slowestPs}. */
-    private final int[][] blockDelays = new int[Corner.values().length][];
+    final int[][] blockDelays = new int[Corner.values().length][];
 
-    private final int[][] slowestDelays = new int[Corner.values().length][];
+    final int[][] slowestDelays = new int[Corner.values().length][];
 
     /** How many low bits of an entry are the local number. */
-    private final int localBits;
+    final int localBits;
 
     private int settled;
 
@@ -75,15 +75,33 @@ final class BitParallelDijkstra {
      *     for the ring, and the state must be set up again
      */
     IntSearch.End run(int[] starts, int[] startCosts, Corner corner, SmallCost model, Progress p) {
-        int first = Arrays.stream(startCosts).min().orElse(0);
+        if (!begin(starts, startCosts, corner)) {
+            return IntSearch.End.TOO_EXPENSIVE;
+        }
+        System.arraycopy(state.done, 0, reached, 0, reached.length);
+        settled = 0;
+        return loop(least(startCosts), 2 * starts.length, corner, model, p);
+    }
+
+    static int least(int[] startCosts) {
+        return Arrays.stream(startCosts).min().orElse(0);
+    }
+
+    /**
+     * Puts the starts into the ring, as entries 0 to twice their number.
+     *
+     * @return false when a step or a start is too long for the ring
+     */
+    boolean begin(int[] starts, int[] startCosts, Corner corner) {
         int last = Arrays.stream(startCosts).max().orElse(0);
         boolean longSteps = Arrays.stream(edges.delayPs(corner)).anyMatch(d -> d >= RING);
         int tiles = edges.firstRow.length;
-        if (last - first >= RING || longSteps || tiles > Integer.MIN_VALUE >>> localBits) {
-            return IntSearch.End.TOO_EXPENSIVE;
+        if (last - least(startCosts) >= RING
+                || longSteps
+                || tiles > Integer.MIN_VALUE >>> localBits) {
+            return false;
         }
         state.touchAll();
-        System.arraycopy(state.done, 0, reached, 0, reached.length);
         Arrays.fill(head, NONE);
         Arrays.fill(filled, 0);
         while (entries.length < 2 * starts.length) {
@@ -97,8 +115,7 @@ final class BitParallelDijkstra {
             head[bucket] = 2 * i;
             filled[bucket >>> 6] |= 1L << bucket;
         }
-        settled = 0;
-        return loop(first, 2 * starts.length, corner, model, p);
+        return true;
     }
 
     private IntSearch.End loop(
@@ -241,7 +258,7 @@ final class BitParallelDijkstra {
     }
 
     /** How many buckets ahead the next one is that is not empty; negative when there is none. */
-    private static int ahead(long[] filled, int bucket) {
+    static int ahead(long[] filled, int bucket) {
         int word = bucket >>> 6;
         long bits = filled[word] & (-1L << bucket);
         for (int i = 0; i <= filled.length; i++) {

@@ -79,7 +79,10 @@ final class BitParallelSearch extends IntSearch {
     @Override
     End sweepAll(int[] starts, int[] startCosts, Progress progress) {
         if (costs.countsStretches()) {
-            return End.TOO_EXPENSIVE;
+            StretchSweep stretches = new StretchSweep(sweep);
+            End end = stretches.run(starts, startCosts, corner, costs, progress);
+            settled = stretches.settled();
+            return end;
         }
         End end = sweep.run(starts, startCosts, corner, costs, progress);
         settled = sweep.settled();
