@@ -78,16 +78,17 @@ public final class Bounds {
         for (int i = 0; i < bounds.length; i++) {
             SearchOutcome outcome =
                     search.run(from, pad, Corner.SLOW, free, bounds[i], Progress.NONE);
-            if (!(outcome instanceof SearchOutcome.Found found)) {
-                return Optional.empty();
+            long found = CostModel.CLOSED;
+            if (outcome instanceof SearchOutcome.Found route) {
+                found = route.cost();
+                result[i] = route.settled();
             }
-            if (i > 0 && found.cost() != cost) {
-                throw new IllegalStateException("costs differ: " + cost + ", " + found.cost());
+            if (i > 0 && found != cost) {
+                throw new IllegalStateException("costs differ: " + cost + ", " + found);
             }
-            cost = found.cost();
-            result[i] = found.settled();
+            cost = found;
         }
-        return Optional.of(result);
+        return cost == CostModel.CLOSED ? Optional.empty() : Optional.of(result);
     }
 
     /** Dijkstra's search backwards over the whole empty fabric, picoseconds. */

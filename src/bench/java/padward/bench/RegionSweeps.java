@@ -1,8 +1,11 @@
 package padward.bench;
 
+import it.unimi.dsi.fastutil.ints.Int2IntMap;
+import it.unimi.dsi.fastutil.ints.Int2IntOpenHashMap;
 import it.unimi.dsi.fastutil.ints.IntArrayList;
-import it.unimi.dsi.fastutil.ints.IntOpenHashSet;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import padward.base.Progress;
@@ -109,20 +112,34 @@ public final class RegionSweeps {
             IntArrayList[] now = told.clone();
             Arrays.setAll(told, i -> new IntArrayList());
             long most = 0;
-            IntOpenHashSet across = new IntOpenHashSet();
+            List<Int2IntMap> across = new ArrayList<>();
             for (int r = 0; r < now.length; r++) {
                 if (!now[r].isEmpty()) {
-                    most = Math.max(most, search(r, now[r], across));
+                    Int2IntMap own = new Int2IntOpenHashMap();
+                    most = Math.max(most, search(r, now[r], own));
+                    across.add(own);
                 }
             }
-            across.forEach(v -> told[region(v)].add(v));
-            messages += across.size();
+            // Nobody hears of anything before the round is over.
+            for (Int2IntMap messagesOfOne : across) {
+                messages += messagesOfOne.size();
+                for (Int2IntMap.Entry message : messagesOfOne.int2IntEntrySet()) {
+                    int vertex = message.getIntKey();
+                    if (message.getIntValue() < cost[vertex]) {
+                        cost[vertex] = message.getIntValue();
+                        told[region(vertex)].add(vertex);
+                    }
+                }
+            }
             slowest += most;
         }
     }
 
-    /** Settles what one machine can; adds the wires of others that it reached at less. */
-    private long search(int region, IntArrayList begins, IntOpenHashSet across) {
+    /**
+     * Settles what one machine can, and adds the wires of others that it reached. It remembers what
+     * it has told of them in this round only.
+     */
+    private long search(int region, IntArrayList begins, Int2IntMap across) {
         int least = begins.intStream().map(v -> cost[v]).min().orElseThrow();
         queue.clear(least);
         begins.forEach(v -> queue.push(v, cost[v]));
@@ -139,13 +156,11 @@ public final class RegionSweeps {
             while (edges.next()) {
                 int other = edges.other();
                 int sum = sofar + edges.delayPs(Terrain.CORNER);
-                if (sum < cost[other]) {
+                if (region(other) != region) {
+                    across.mergeInt(other, sum, Math::min);
+                } else if (sum < cost[other]) {
                     cost[other] = sum;
-                    if (region(other) == region) {
-                        queue.push(other, sum);
-                    } else {
-                        across.add(other);
-                    }
+                    queue.push(other, sum);
                 }
             }
         }

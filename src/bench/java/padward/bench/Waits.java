@@ -8,6 +8,8 @@ import padward.breakout.survey.Survey;
 import padward.design.Design;
 import padward.design.Net;
 import padward.fabric.delay.Corner;
+import padward.route.bound.FabricIndex;
+import padward.route.bound.LowerBoundTable;
 import padward.route.search.SearchEngineKind;
 import padward.ui.design.SearchableNames;
 import padward.ui.model.Suggestions;
@@ -61,7 +63,13 @@ public final class Waits {
      */
     private static boolean firstAnswers(Design design) {
         Net net = ordinary(design);
-        double begin = nowMs();
+        // Another thread may still be at it; waiting for it would not count as processor time.
+        double waited = System.nanoTime() / 1e6;
+        FabricIndex.of(design.fabric())
+                .table(Corner.SLOW, LowerBoundTable.Goals.PADS, Progress.NONE);
+        waited = System.nanoTime() / 1e6 - waited;
+        System.out.printf("  waited for the table of least delays: %.0f ms by the clock%n", waited);
+        double begin = nowMs() - waited;
         Asker asker = new Asker(design.fabric(), SearchEngineKind.OWN);
         Answer blocked = null;
         double askMs = 0;

@@ -111,17 +111,17 @@ public interface Fabric {
     /** A site as a value. */
     SiteView site(int site);
 
-    /** The kinds of cell that a site accepts, as {@link SiteView#accepts()}, without its name. */
+    /** The kinds of cell that a site accepts; does not spell the site's name. */
     default List<String> acceptedBy(int site) {
         return site(site).accepts();
     }
 
-    /** The pins of a site, as {@link SiteView#pins()}, without its name. */
+    /** The pins of a site; does not spell its name. */
     default List<SitePin> pinsOf(int site) {
         return site(site).pins();
     }
 
-    /** The vertex of a site's first pin, as {@link SiteView#firstPin()}, without its name. */
+    /** The vertex of a site's first pin; does not spell the site's name. */
     default int firstPin(int site) {
         return site(site).firstPin();
     }

@@ -10,6 +10,7 @@ import padward.design.PortDirection;
 import padward.design.Terminal;
 import padward.fabric.Fabric;
 import padward.fabric.PinDirection;
+import padward.fabric.SitePin;
 import padward.format.design.DesignFileRules;
 import padward.format.json.DesignFault;
 import padward.format.source.FileLimits;
@@ -70,14 +71,14 @@ final class EndsTable {
         Cell cell = design.cells().get(number);
         int site = cell.site();
         String pin = words.share(table.text(pinColumn));
-        int vertex = fabric.findPin(site, pin);
-        boolean out =
-                vertex != Fabric.NOTHING
-                        && fabric.pinsOf(site).get(vertex - fabric.firstPin(site)).direction()
-                                == PinDirection.OUT;
+        List<SitePin> pins = fabric.pinsOf(site);
+        int place = SitePin.find(pins, pin);
+        boolean known = place != Fabric.NOTHING;
+        boolean out = known && pins.get(place).direction() == PinDirection.OUT;
         boolean drives = readRole(table, role, out);
         DesignTables.report(table, pinColumn, rules.checkPin(site, pin, drives));
-        if (vertex != Fabric.NOTHING) {
+        if (known) {
+            int vertex = fabric.firstPin(site) + place;
             Terminal end = new Terminal.CellPin(number, pin);
             String text = cell.name() + "." + pin;
             add(table, net, pinColumn, row(table, end, vertex, drives, text));

@@ -14,9 +14,9 @@ import padward.base.Progress;
  * until no line gets better (Bellman, "On a routing problem", Quarterly of Applied Mathematics
  * 16(1), 1958, 87-90; the order is that of Yen, "An algorithm for finding shortest routes from all
  * source nodes to a given destination in general networks", ibid. 27(4), 1970, 526-530). A line is
- * looked at again only when one that leads to it has changed. O(lines × width × steps of a plane)
- * for each time that a line is improved, which on regular fabrics is a few times: the best routes
- * turn seldom.
+ * looked at again only when one that leads to it has changed. O(width × steps of its plane) for each
+ * time that a line is looked at, which on regular fabrics is a few times: the best routes turn
+ * seldom.
  *
  * <p>Dijkstra's search over the single places does fewer steps, but goes to places all over the
  * table; here it is one loop over arrays. A table of 16 million places took 7.4 s of processor time
@@ -37,6 +37,8 @@ final class DelayLines {
      * @param dy what is added to their row
      */
     private record Step(int plane, int dx, int dy, int delayPs) {}
+
+    private static final int PLANES_BETWEEN_CHECKS = 16;
 
     private final int width;
     private final int height;
@@ -102,11 +104,13 @@ final class DelayLines {
     }
 
     private void improveRow(int y, Progress progress) {
-        progress.check();
         int known;
         do {
             known = changes;
             for (int plane = 0; plane < planes; plane++) {
+                if (plane % PLANES_BETWEEN_CHECKS == 0) {
+                    progress.check();
+                }
                 improve(y, plane);
             }
         } while (changes != known);

@@ -38,7 +38,10 @@ public final class LowerBoundTable {
         PINS
     }
 
-    /** Largest number of entries of one table: 128 million, a quarter of a gigabyte. */
+    /**
+     * Largest number of entries of one table: 128 million, a quarter of a gigabyte, and twice that
+     * again while it is calculated.
+     */
     private static final long MOST_ENTRIES = 1L << 27;
 
     private static final int LARGEST = DelayLines.LONGEST;
@@ -88,7 +91,7 @@ public final class LowerBoundTable {
 
     /**
      * Calculates the table of a fabric; empty when the fabric has too little order for one, or
-     * would need too much memory. O(entries × steps of a group).
+     * would need too much memory. O(entries × steps of a group) for each pass of {@link DelayLines}.
      *
      * @throws CancellationException when {@code progress} says so
      */

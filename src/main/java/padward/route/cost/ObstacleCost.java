@@ -58,7 +58,7 @@ public record ObstacleCost(BlockedVertices closed, BlockedVertices used, IntUnar
 
     /**
      * The same costs, with the occupant of each vertex found beforehand: pays for a sweep, which
-     * asks for most of them several times. O(used vertices); 4 bytes a vertex.
+     * asks for most of them several times. O(vertices); 4 bytes a vertex.
      *
      * @param vertices the fabric's number of them
      * @throws java.util.concurrent.CancellationException when {@code progress} says so

@@ -26,8 +26,8 @@ public final class PerimeterSearch implements RouteFinder {
     private static final int GROWTH = 8;
 
     /**
-     * For so many vertices forwards one backwards, where these can only tell that there is no
-     * route; they take four to five times as long each.
+     * For so many vertices forwards one backwards, where a search backwards can only tell that
+     * there is no route: a vertex takes it four to five times as long as one forwards.
      */
     private static final int FORWARD_A_BACKWARD = 8;
 

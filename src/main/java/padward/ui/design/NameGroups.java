@@ -105,6 +105,7 @@ final class NameGroups {
             List<String> own = new ArrayList<>();
             int next = first;
             while (next < behindRun
+                    && next - first < MOST_IN_GROUP
                     && stemLength(lower.get(next)) == stem.length()
                     && lower.get(next).startsWith(stem)) {
                 own.add(lower.get(next).substring(stem.length()));

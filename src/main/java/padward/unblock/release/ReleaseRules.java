@@ -146,24 +146,14 @@ public final class ReleaseRules {
         IntSet seen = new IntOpenHashSet();
         IntSet result = new IntOpenHashSet();
         for (int pin = 0; pin < view.pins().size(); pin++) {
-            int vertex = view.firstPin() + pin;
-            int net = design.occupancy().netIdOn(vertex);
-            if (net != Fabric.NOTHING) {
-                addIfThrough(site, net, seen, result);
+            int net = design.occupancy().netIdOn(view.firstPin() + pin);
+            // Whatever goes through a site has two of its pins at least.
+            boolean again = net != Fabric.NOTHING && !seen.add(net);
+            if (again && !result.contains(net) && !used(net).throughPlaces(site).isEmpty()) {
+                result.add(net);
             }
-            design.occupancy()
-                    .findNetStartingBeside(vertex)
-                    .ifPresent(beside -> addIfThrough(site, beside.id(), seen, result));
         }
         return result.toIntArray();
-    }
-
-    /** Whatever goes through a site has two of its pins at least. */
-    private void addIfThrough(int site, int net, IntSet seen, IntSet result) {
-        boolean again = !seen.add(net);
-        if (again && !result.contains(net) && !used(net).throughPlaces(site).isEmpty()) {
-            result.add(net);
-        }
     }
 
     private void addCell(Cell cell, int vertex, List<int[][]> needs) {

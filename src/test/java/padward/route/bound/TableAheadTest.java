@@ -2,6 +2,10 @@ package padward.route.bound;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.lang.reflect.Proxy;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CountDownLatch;
 import org.junit.jupiter.api.Test;
 import padward.base.Progress;
 import padward.fabric.Fabric;
@@ -42,5 +46,49 @@ class TableAheadTest {
         ahead.begin(stopped);
         ahead.stop();
         assertThat(bounds(stopped)).isEqualTo(bounds(fabric()));
+    }
+
+    /** As when a design's copy turns out not to count, and its fabric is read anew. */
+    @Test
+    void aSecondBeginStopsTheFirst() throws Exception {
+        CountDownLatch secondBegan = new CountDownLatch(1);
+        Fabric inner = fabric();
+        Fabric slow =
+                (Fabric)
+                        Proxy.newProxyInstance(
+                                Fabric.class.getClassLoader(),
+                                new Class<?>[] {Fabric.class},
+                                (proxy, method, arguments) -> {
+                                    if (method.getName().equals("derived")) {
+                                        secondBegan.await();
+                                    }
+                                    return method.invoke(inner, arguments);
+                                });
+        TableAhead ahead = new TableAhead(Corner.SLOW);
+        ahead.begin(slow);
+        ahead.begin(fabric());
+        secondBegan.countDown();
+        for (Thread thread : Thread.getAllStackTraces().keySet()) {
+            if (thread.getName().equals("table of least delays")) {
+                thread.join();
+            }
+        }
+        List<String> calculated = new ArrayList<>();
+        FabricIndex.of(inner)
+                .table(
+                        Corner.SLOW,
+                        LowerBoundTable.Goals.PADS,
+                        new Progress() {
+                            @Override
+                            public void report(double fraction, String message) {
+                                calculated.add(message);
+                            }
+
+                            @Override
+                            public boolean cancelled() {
+                                return false;
+                            }
+                        });
+        assertThat(calculated).isNotEmpty();
     }
 }
