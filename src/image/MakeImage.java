@@ -54,7 +54,7 @@ public final class MakeImage {
                     "javafx.controls",
                     "javafx.swing");
 
-    /** How the image starts Java: docs/speed.md says what they are good for. */
+    /** How the image starts Java: docs/speed-notes.md says what they are good for. */
     private static final List<String> OPTIONS =
             List.of(
                     "-Xshare:auto",

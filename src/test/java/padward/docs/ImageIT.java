@@ -235,7 +235,7 @@ class ImageIT {
         return printed.lines().filter(l -> !l.isEmpty()).toList();
     }
 
-    /** What it weighs, and why it is no less, is in docs/speed.md. */
+    /** What it weighs, and why it is no less, is in docs/speed-notes.md. */
     @Test
     void itIsNotLarger() throws Exception {
         try (Stream<Path> files = Files.walk(IMAGE)) {

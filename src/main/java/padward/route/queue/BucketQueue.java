@@ -9,7 +9,7 @@ import java.util.Arrays;
  * Among equal keys the one put in last comes out first, which in a search is the one that has come
  * farthest.
  *
- * <p>Measured against the alternatives, see docs/speed.md. Memory: 8 bytes an entry, kept for
+ * <p>Measured against the alternatives, see docs/speed-notes.md. Memory: 8 bytes an entry, kept for
  * reuse.
  */
 public final class BucketQueue {

@@ -26,7 +26,7 @@ final class DisjointCuts {
     /**
      * Growth ends here: what has not been seen lies beyond the last cut, or farther. Most questions
      * are decided by what stands right at their two ends; growing farther took longer than the
-     * searches that it made shorter (docs/speed.md, Explaining).
+     * searches that it made shorter (docs/speed-notes.md, Explaining).
      */
     private static final int MOST_VERTICES = 1_000;
 
