@@ -72,7 +72,7 @@ public final class FileCheck {
     }
 
     /**
-     * Reads a file and counts what is in it.
+     * Reads a file, and not a compact copy of it, and counts what is in it.
      *
      * @throws BadInput when the file has a fault
      */
@@ -83,8 +83,8 @@ public final class FileCheck {
         Source source = Source.of(file);
         FileHeader head = FileHeader.read(source);
         return switch (head.format()) {
-            case FileHeader.FABRIC -> find(FabricReader.read(source, progress), progress);
-            case FileHeader.DESIGN -> find(DesignReader.read(source, progress), progress);
+            case FileHeader.FABRIC -> find(FabricReader.readAnew(source, progress), progress);
+            case FileHeader.DESIGN -> find(DesignReader.readAnew(source, progress), progress);
             case FileHeader.MAPPING -> {
                 int types = CellMappingReader.read(source, progress).types().size();
                 yield Found.of(

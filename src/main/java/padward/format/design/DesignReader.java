@@ -61,6 +61,18 @@ public final class DesignReader {
                 : new DesignForm(source, fabrics, progress).form().read(source, progress).design();
     }
 
+    /**
+     * As {@link #read(Source, Progress)}, but neither the design nor its fabric is read from a
+     * compact copy, and none is kept.
+     */
+    public static Design readAnew(Source source, Progress progress) throws BadInput {
+        FileHeader.expect(source, FileHeader.DESIGN);
+        return new DesignForm(source, FabricReader::readAnew, progress)
+                .form()
+                .read(source, progress)
+                .design();
+    }
+
     /** The text of the JSON Schema of designs. */
     public static String schema() {
         return new DesignForm(new Source.OfText("", ""), FabricReader::read, Progress.NONE)

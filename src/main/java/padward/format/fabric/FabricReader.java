@@ -35,8 +35,17 @@ public final class FabricReader {
 
     /** As {@link #read(Path, Progress)}, from any source. */
     public static Fabric read(Source source, Progress progress) throws BadInput {
+        return read(source, FabricCopies.of(source), progress);
+    }
+
+    /** As {@link #read(Source, Progress)}, but never from a compact copy, and none is kept. */
+    public static Fabric readAnew(Source source, Progress progress) throws BadInput {
+        return read(source, Optional.empty(), progress);
+    }
+
+    private static Fabric read(Source source, Optional<FabricCopies> copies, Progress progress)
+            throws BadInput {
         try {
-            Optional<FabricCopies> copies = FabricCopies.of(source);
             if (copies.isPresent()) {
                 Optional<ExplicitFabric> copy = copies.get().find(source, progress);
                 if (copy.isPresent()) {
