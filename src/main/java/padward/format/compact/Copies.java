@@ -143,30 +143,6 @@ public final class Copies {
         return thing;
     }
 
-    /** Of work on another thread: stops when it is not needed any more, too. */
-    private static final class Beside implements Progress {
-        private final Progress caller;
-        private volatile boolean over;
-
-        private Beside(Progress caller) {
-            this.caller = caller;
-        }
-
-        private void end() {
-            over = true;
-        }
-
-        @Override
-        public void report(double fraction, String message) {
-            // whoever waits for a copy waits a moment
-        }
-
-        @Override
-        public boolean cancelled() {
-            return over || caller.cancelled();
-        }
-    }
-
     /** What a copy has, if it is a sound one of what has a digest. */
     private <T> Optional<T> find(
             Path file, FromCopy<T> contents, SideWork<SourceDigest, BadInput> digest, Beside beside)

@@ -14,6 +14,7 @@ import padward.fabric.Fabric;
 import padward.fabric.compact.CompactIn;
 import padward.fabric.compact.CompactOut;
 import padward.fabric.compact.Damaged;
+import padward.format.compact.Beside;
 import padward.format.compact.Copies;
 import padward.format.compact.CopySort;
 import padward.format.design.DesignForm.DesignFile;
@@ -45,8 +46,7 @@ final class DesignCopies {
     }
 
     /** The copy of a source; empty when none is made of it. */
-    static Optional<DesignCopies> of(
-            Source source, DesignForm.Fabrics fabrics, Progress progress) {
+    static Optional<DesignCopies> of(Source source, DesignForm.Fabrics fabrics, Progress progress) {
         return Copies.of(source, SORT).map(c -> new DesignCopies(c, source, fabrics, progress));
     }
 
@@ -65,6 +65,7 @@ final class DesignCopies {
         String boardName = in.text();
         byte[] digest = in.bytes();
         WatchedFabric watched = new WatchedFabric();
+        Beside meanwhile = new Beside(progress);
         try {
             Source fabricFile = beside(fabricName);
             watched.note(fabricFile);
@@ -74,7 +75,8 @@ final class DesignCopies {
                     boardName.isEmpty()
                             ? Board.UNKNOWN
                             : BoardReader.read(beside(boardName), fabric, progress);
-            SideWork<Boolean, BadInput> unchanged = new SideWork<>(watched::isUnchanged);
+            SideWork<Boolean, BadInput> unchanged =
+                    new SideWork<>(() -> watched.isUnchanged(meanwhile));
             unchanged.offer();
             Design design = CompactDesign.read(in, fabric, board);
             Damaged.unless(unchanged.get(), "another fabric");
@@ -82,6 +84,8 @@ final class DesignCopies {
         } catch (BadInput fault) {
             // reading the design's own file will report it, if it is one
             throw new Damaged("a file that it names cannot be read");
+        } finally {
+            meanwhile.end();
         }
     }
 
@@ -108,9 +112,9 @@ final class DesignCopies {
                 .design();
     }
 
-    private static void write(DesignFile file, WatchedFabric watched, CompactOut out)
+    private void write(DesignFile file, WatchedFabric watched, CompactOut out)
             throws IOException, BadInput {
-        Damaged.unless(watched.isUnchanged(), "a fabric that was written meanwhile");
+        Damaged.unless(watched.isUnchanged(progress), "a fabric that was written meanwhile");
         out.text(file.fabric());
         out.text(file.board());
         out.bytes(watched.digest.orElseThrow().bytes());
@@ -126,7 +130,7 @@ final class DesignCopies {
 
         void note(Source of) throws BadInput {
             file = of;
-            digest = digestNow();
+            digest = digestNow(progress);
         }
 
         Fabric read(Source of, Progress asked) throws BadInput {
@@ -139,13 +143,13 @@ final class DesignCopies {
         }
 
         /** Whether it is a file that has the same bytes still, and so was read from these. */
-        boolean isUnchanged() throws BadInput {
-            return digest.isPresent() && digestNow().equals(digest);
+        boolean isUnchanged(Progress asked) throws BadInput {
+            return digest.isPresent() && digestNow(asked).equals(digest);
         }
 
-        private Optional<SourceDigest> digestNow() throws BadInput {
+        private Optional<SourceDigest> digestNow(Progress asked) throws BadInput {
             return file instanceof Source.OfFile at && Files.isRegularFile(at.file())
-                    ? Optional.of(SourceDigest.of(file, progress))
+                    ? Optional.of(SourceDigest.of(file, asked))
                     : Optional.empty();
         }
     }

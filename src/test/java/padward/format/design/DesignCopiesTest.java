@@ -14,7 +14,9 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import java.util.concurrent.CancellationException;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
@@ -410,6 +412,33 @@ class DesignCopiesTest {
         copies(file, Progress.NONE).read();
         assertThatThrownBy(() -> copies(file, stopped).find())
                 .isInstanceOf(CancellationException.class);
+    }
+
+    /** Notes which threads report to it. */
+    private static final class Watching implements Progress {
+        private final Set<Thread> reporting = ConcurrentHashMap.newKeySet();
+
+        @Override
+        public void report(double done, String message) {
+            reporting.add(Thread.currentThread());
+        }
+
+        @Override
+        public boolean cancelled() {
+            return false;
+        }
+    }
+
+    /** Digests are calculated on other threads, which tell the caller nothing. */
+    @Test
+    void onlyTheCallersThreadReports() throws Exception {
+        Path file = written(DesignMaker.makeIrregular(2000, 3, 0.6, Progress.NONE).design());
+        copies(file, Progress.NONE).read();
+        Watching progress = new Watching();
+        for (int i = 0; i < 20; i++) {
+            assertThat(copies(file, progress).find()).isPresent();
+        }
+        assertThat(progress.reporting).containsExactly(Thread.currentThread());
     }
 
     /** Through the reader, as every command does it; the tests' settings have their own folder. */
