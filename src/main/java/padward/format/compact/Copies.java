@@ -137,10 +137,19 @@ public final class Copies {
         SourceDigest digest = SourceDigest.of(source, progress);
         T thing = reader.read();
         // what was read may have been written meanwhile
-        if (SourceDigest.of(source, progress).equals(digest)) {
+        if (hasDigest(source, digest, progress)) {
             keep(digest, length, out -> contents.write(thing, out), progress);
         }
         return thing;
+    }
+
+    /** Whether a source has a digest still. */
+    private static boolean hasDigest(Source source, SourceDigest digest, Progress progress) {
+        try {
+            return SourceDigest.of(source, progress).equals(digest);
+        } catch (BadInput gone) {
+            return false; // what was read from it counts all the same
+        }
     }
 
     /** What a copy has, if it is a sound one of what has a digest. */

@@ -150,6 +150,24 @@ class FabricCopiesTest {
         assertThat(new CopyFolder(folder.resolve("copies")).copies()).isEmpty();
     }
 
+    /** It was read; that its file is gone since then is no fault. */
+    @Test
+    void whatIsDeletedWhileItIsReadIsRead() throws Exception {
+        Source source = source("a source");
+        ExplicitFabric fabric = plain(SMALL);
+        ExplicitFabric read =
+                copies().read(
+                                source,
+                                () -> {
+                                    assertThatCode(() -> Files.delete(folder.resolve("source")))
+                                            .doesNotThrowAnyException();
+                                    return fabric;
+                                },
+                                Progress.NONE);
+        assertThat(read).isSameAs(fabric);
+        assertThat(new CopyFolder(folder.resolve("copies")).copies()).isEmpty();
+    }
+
     @Test
     void aCopyWithAnyByteFlippedIsReplaced() throws Exception {
         Source source = source("a source");
