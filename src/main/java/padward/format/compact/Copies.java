@@ -92,6 +92,11 @@ public final class Copies {
          * @throws BadInput when what has to be known for it cannot be read
          */
         void write(T thing, CompactOut out) throws IOException, BadInput;
+
+        /** Whether a copy of it would not be too large to be kept. */
+        default boolean fits(T thing) {
+            return true;
+        }
     }
 
     /**
@@ -137,7 +142,7 @@ public final class Copies {
         SourceDigest digest = SourceDigest.of(source, progress);
         T thing = reader.read();
         // what was read may have been written meanwhile
-        if (hasDigest(source, digest, progress)) {
+        if (contents.fits(thing) && hasDigest(source, digest, progress)) {
             keep(digest, length, out -> contents.write(thing, out), progress);
         }
         return thing;

@@ -50,7 +50,7 @@ public final class FabricCopies {
     public ExplicitFabric read(
             Source source, Copies.Reader<ExplicitFabric> reader, Progress progress)
             throws BadInput {
-        return copies.read(source, reader, this::write, progress);
+        return copies.read(source, reader, new Writer(), progress);
     }
 
     /**
@@ -59,13 +59,18 @@ public final class FabricCopies {
      * @throws CancellationException when {@code progress} is cancelled; no copy is left then
      */
     void keep(SourceDigest digest, long length, ExplicitFabric fabric, Progress progress) {
-        copies.keep(digest, length, out -> write(fabric, out), progress);
+        copies.keep(digest, length, fabric::write, progress);
     }
 
-    private void write(ExplicitFabric fabric, CompactOut out) throws IOException {
-        if (fabric.graphBytes() + fabric.nameBytes() > mostBytes) {
-            throw new IOException("larger than all copies together may be");
+    private final class Writer implements Copies.ToCopy<ExplicitFabric> {
+        @Override
+        public boolean fits(ExplicitFabric fabric) {
+            return fabric.graphBytes() + fabric.nameBytes() <= mostBytes;
         }
-        fabric.write(out);
+
+        @Override
+        public void write(ExplicitFabric fabric, CompactOut out) throws IOException {
+            fabric.write(out);
+        }
     }
 }

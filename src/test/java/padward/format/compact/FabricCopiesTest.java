@@ -169,6 +169,14 @@ class FabricCopiesTest {
     }
 
     @Test
+    void whatIsLargerThanAllCopiesTogetherLeavesNoTrace() throws Exception {
+        ExplicitFabric fabric = plain(SMALL);
+        FabricCopies few = new FabricCopies(new CopyFolder(folder.resolve("copies")), 10);
+        assertThat(get(few, source("a source"), fabric)).isSameAs(fabric);
+        assertThat(folder.resolve("copies")).doesNotExist();
+    }
+
+    @Test
     void aCopyWithAnyByteFlippedIsReplaced() throws Exception {
         Source source = source("a source");
         ExplicitFabric fabric = plain(SMALL);
