@@ -72,8 +72,15 @@ public final class CompactOut {
         room.putInt(number);
     }
 
-    /** Writes a whole number from 0 on, in the fewer bytes the smaller it is. */
+    /**
+     * Writes a whole number from 0 on, in the fewer bytes the smaller it is.
+     *
+     * @throws IOException also when it is below 0
+     */
     public void smallNumber(int number) throws IOException {
+        if (number < 0) {
+            throw new IOException("a number below 0 where none can be");
+        }
         need(MOST_SMALL);
         int rest = number;
         while (rest >= SMALL_BASE) {

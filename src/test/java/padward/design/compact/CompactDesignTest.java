@@ -37,7 +37,7 @@ class CompactDesignTest {
     }
 
     private static Design read(byte[] bytes, Design like) throws IOException {
-        CompactIn in = new CompactIn(new ByteArrayInputStream(bytes), bytes.length, Progress.NONE);
+        CompactIn in = in(bytes);
         Design read = CompactDesign.read(in, like.fabric(), Board.UNKNOWN);
         in.end();
         return read;
@@ -172,5 +172,22 @@ class CompactDesignTest {
                 new Design(
                         "d", "", made.fabric(), Board.UNKNOWN, List.of(odd), List.of(), List.of());
         assertThatThrownBy(() -> written(design)).isInstanceOf(IOException.class);
+    }
+
+    @Test
+    void aKindThatItsSiteDoesNotAcceptIsNotKept() {
+        Design made = EveryField.design(1);
+        Cell odd = new Cell(0, "odd", "no such kind", made.cells().get(0).site(), Map.of());
+        Design design =
+                new Design(
+                        "d", "", made.fabric(), Board.UNKNOWN, List.of(odd), List.of(), List.of());
+        assertThatThrownBy(() -> written(design)).isInstanceOf(IOException.class);
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {-1, Integer.MIN_VALUE})
+    void aNumberBelowZeroIsNoSmallOne(int number) {
+        CompactOut out = new CompactOut(new ByteArrayOutputStream(), Progress.NONE);
+        assertThatThrownBy(() -> out.smallNumber(number)).isInstanceOf(IOException.class);
     }
 }
