@@ -79,8 +79,10 @@ final class RouteParts {
             int edge = in.smallNumber(Integer.MAX_VALUE);
             int parent = (edge & 1) == 0 ? place - 1 : in.smallNumber(place - 1);
             Damaged.unless(edges.reset(vertices[parent], edge >>> 1), "an edge that is not there");
-            take(edges.other());
-            vertices[place] = edges.other();
+            int vertex = edges.other();
+            Damaged.unless(vertex != root, "a route that comes back to where it starts");
+            take(vertex);
+            vertices[place] = vertex;
             parents[place] = parent;
         }
         return RouteTree.ofPlaces(vertices, parents);

@@ -4,22 +4,37 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatCode;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import it.unimi.dsi.fastutil.ints.IntArrayList;
+import it.unimi.dsi.fastutil.ints.IntList;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.util.ArrayDeque;
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.Deque;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import padward.base.Progress;
 import padward.design.Cell;
 import padward.design.Design;
+import padward.design.Net;
+import padward.design.Port;
+import padward.design.PortDirection;
+import padward.design.RouteTree;
+import padward.design.Terminal;
 import padward.design.board.Board;
 import padward.example.EveryField;
+import padward.fabric.EdgeCursor;
+import padward.fabric.Fabric;
+import padward.fabric.PlainFabric;
 import padward.fabric.compact.CompactIn;
 import padward.fabric.compact.CompactOut;
 import padward.fabric.compact.Damaged;
@@ -189,5 +204,65 @@ class CompactDesignTest {
     void aNumberBelowZeroIsNoSmallOne(int number) {
         CompactOut out = new CompactOut(new ByteArrayOutputStream(), Progress.NONE);
         assertThatThrownBy(() -> out.smallNumber(number)).isInstanceOf(IOException.class);
+    }
+
+    /** A design of one net that starts at the pad of a port in both directions. */
+    private static Design fromPad(Fabric fabric, int pad, RouteTree route) {
+        Port port = new Port(0, "p", PortDirection.BOTH, pad, "");
+        Net net = new Net(0, "n", new Terminal.PortEnd(0), List.of(), route, false);
+        // as the constructor would refuse it
+        return Design.ofChecked(
+                "d", "", fabric, Board.UNKNOWN, List.of(), List.of(net), List.of(port));
+    }
+
+    /** The shortest way from a vertex back to it, which it begins and ends with; empty if none. */
+    private static IntList wayBack(Fabric fabric, int start) {
+        Map<Integer, Integer> before = new HashMap<>();
+        Deque<Integer> waiting = new ArrayDeque<>(List.of(start));
+        while (!waiting.isEmpty()) {
+            int from = waiting.remove();
+            EdgeCursor edges = fabric.edgesOut();
+            edges.reset(from);
+            while (edges.next()) {
+                if (before.putIfAbsent(edges.other(), from) == null) {
+                    waiting.add(edges.other());
+                }
+            }
+        }
+        IntArrayList way = new IntArrayList();
+        if (before.containsKey(start)) {
+            way.add(start);
+            for (int at = before.get(start); at != start; at = before.get(at)) {
+                way.add(at);
+            }
+            way.add(start);
+            Collections.reverse(way);
+        }
+        return way;
+    }
+
+    private static RouteTree along(IntList way) {
+        int[] parents = IntStream.range(-1, way.size() - 1).toArray();
+        return RouteTree.ofPlaces(way.toIntArray(), parents);
+    }
+
+    /** Another net may come to such a pad, but not the one that starts there. */
+    @Test
+    void aRouteThatComesBackToItsPadIsNone() throws Exception {
+        int waysBack = 0;
+        for (long seed = 0; seed < 60; seed++) {
+            Fabric fabric = new PlainFabric(seed).builder.build();
+            for (int pad = 0; pad < fabric.pads().size(); pad++) {
+                IntList way = wayBack(fabric, fabric.pads().get(pad).vertex());
+                if (!way.isEmpty()) {
+                    waysBack++;
+                    Design forged = fromPad(fabric, pad, along(way));
+                    assertThat(find(written(forged), forged)).as("seed %d", seed).isEmpty();
+                    Design sound = fromPad(fabric, pad, along(way.subList(0, way.size() - 1)));
+                    SameDesign.require(read(written(sound), sound), sound);
+                }
+            }
+        }
+        assertThat(waysBack).isPositive();
     }
 }
