@@ -149,7 +149,7 @@ final class NetParts {
         OptionalInt required =
                 (has & REQUIRED) == 0 ? OptionalInt.empty() : OptionalInt.of(readTime());
         NetLock lock = (has & LOCKED) == 0 ? NetLock.NONE : in.constant(NetLock.class);
-        Terminal[] sinks = new Terminal[in.smallCount()];
+        Terminal[] sinks = new Terminal[in.smallCount(fabric.vertexCount())];
         Map<Terminal, Integer> own = (has & OWN_REQUIRED) == 0 ? Map.of() : new HashMap<>();
         for (int i = 0; i < sinks.length; i++) {
             sinks[i] = readEnd(false).terminal();

@@ -16,6 +16,7 @@ import padward.fabric.compact.Damaged;
  */
 final class RouteParts {
     private final CompactIn in;
+    private final Fabric fabric;
     private final EdgeCursor edges;
 
     /** Vertices to which routes come, or at which they start. */
@@ -23,6 +24,7 @@ final class RouteParts {
 
     RouteParts(CompactIn in, Fabric fabric) {
         this.in = in;
+        this.fabric = fabric;
         this.edges = fabric.edgesOut();
         this.taken = new BitSet(fabric.vertexCount());
     }
@@ -67,7 +69,7 @@ final class RouteParts {
      * @param startsBeside whether another net may come to the vertex where it starts
      */
     RouteTree read(int root, boolean startsBeside) throws IOException {
-        int size = in.smallCount() + 1;
+        int size = in.smallCount(fabric.vertexCount() - 1) + 1;
         int[] vertices = new int[size];
         int[] parents = new int[size];
         vertices[0] = root;

@@ -13,8 +13,10 @@ import java.util.Optional;
 import padward.base.Progress;
 
 /**
- * Reads what {@link CompactOut} wrote. Nothing is believed: no more is allotted than there are
- * bytes left, and whoever asks for a number states its range. Belongs to one thread.
+ * Reads what {@link CompactOut} wrote. Nothing is believed: whoever asks for a number states its
+ * range, and no array gets more entries than the bytes left can state. Where an entry can be of one
+ * byte but takes more in memory, whoever asks for the count states the greatest there can be.
+ * Belongs to one thread.
  */
 public final class CompactIn {
     /** Reads one thing. */
@@ -127,9 +129,13 @@ public final class CompactIn {
         return number;
     }
 
-    /** Reads how many things follow, each of which takes a byte at least. */
-    public int smallCount() throws IOException {
-        int count = smallNumber(Integer.MAX_VALUE);
+    /**
+     * Reads how many things follow, each of which takes a byte at least.
+     *
+     * @param most how many there can be, whatever the length of what is read
+     */
+    public int smallCount(int most) throws IOException {
+        int count = smallNumber(most);
         Damaged.unless(count <= left(), "more than there is");
         return count;
     }

@@ -265,4 +265,25 @@ class CompactDesignTest {
         }
         assertThat(waysBack).isPositive();
     }
+
+    /** What a copy is said to be as long as does not make room for what cannot be there. */
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2})
+    void aCountOfMoreThanTheFabricHasIsNone(int fromEnd) throws Exception {
+        Fabric fabric = EveryField.design(1).fabric();
+        Design design = fromPad(fabric, 0, RouteTree.of(fabric.pads().get(0).vertex()));
+        byte[] sound = written(design); // ends with the counts of sinks and of edges, both 0
+        ByteArrayOutputStream forged = new ByteArrayOutputStream();
+        forged.write(sound, 0, sound.length - fromEnd);
+        CompactOut out = new CompactOut(forged, Progress.NONE);
+        out.smallNumber(Integer.MAX_VALUE);
+        out.finish();
+        CompactIn in =
+                new CompactIn(
+                        new ByteArrayInputStream(forged.toByteArray()),
+                        Long.MAX_VALUE / 2,
+                        Progress.NONE);
+        assertThatThrownBy(() -> CompactDesign.read(in, fabric, Board.UNKNOWN))
+                .isInstanceOf(Damaged.class);
+    }
 }
