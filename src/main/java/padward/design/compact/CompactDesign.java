@@ -35,16 +35,18 @@ public final class CompactDesign {
      * Reads it.
      *
      * @param fabric the very one that the design stands on
+     * @param latestPs the greatest required time that a file can state
      * @throws IOException when it is not sound on this fabric
      */
-    public static Design read(CompactIn in, Fabric fabric, Board board) throws IOException {
+    public static Design read(CompactIn in, Fabric fabric, Board board, int latestPs)
+            throws IOException {
         String name = in.text();
         String note = in.text();
         PortParts portParts = new PortParts(in, fabric);
         List<Port> ports = in.list(portParts::read);
         CellParts cellParts = new CellParts(in, fabric);
         List<Cell> cells = in.list(cellParts::read);
-        NetParts netParts = new NetParts(in, fabric, cells, cellParts.pins(), ports);
+        NetParts netParts = new NetParts(in, fabric, cells, cellParts.pins(), ports, latestPs);
         List<Net> nets = in.list(netParts::read);
         return Design.ofChecked(name, note, fabric, board, cells, nets, ports);
     }

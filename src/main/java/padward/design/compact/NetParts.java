@@ -51,7 +51,11 @@ final class NetParts {
     private final List<Cell> cells;
     private final CellPins pins;
     private final List<Port> ports;
+    private final int latestPs;
     private final RouteParts routes;
+
+    /** Sites that have cells. */
+    private final BitSet withCells;
 
     /** Vertices at which nets end. */
     private final BitSet ends;
@@ -62,14 +66,23 @@ final class NetParts {
     private final BitSet startsAtPad = new BitSet();
     private int next;
 
-    NetParts(CompactIn in, Fabric fabric, List<Cell> cells, CellPins pins, List<Port> ports) {
+    NetParts(
+            CompactIn in,
+            Fabric fabric,
+            List<Cell> cells,
+            CellPins pins,
+            List<Port> ports,
+            int latestPs) {
         this.in = in;
         this.fabric = fabric;
         this.cells = cells;
         this.pins = pins;
         this.ports = ports;
+        this.latestPs = latestPs;
         this.routes = new RouteParts(in, fabric);
         this.ends = new BitSet(fabric.vertexCount());
+        this.withCells = new BitSet(fabric.siteCount());
+        cells.forEach(cell -> withCells.set(cell.site()));
         for (Port port : ports) {
             if (port.direction() == PortDirection.BOTH) {
                 bothWays.set(fabric.pads().get(port.pad()).vertex());
@@ -171,7 +184,7 @@ final class NetParts {
     }
 
     private int readTime() throws IOException {
-        return in.smallNumber(Integer.MAX_VALUE);
+        return in.smallNumber(latestPs);
     }
 
     private End readEnd(boolean drives) throws IOException {
@@ -203,8 +216,11 @@ final class NetParts {
         Terminal.PortEnd end =
                 enable ? Terminal.PortEnd.enableOf(port.id()) : new Terminal.PortEnd(port.id());
         int vertex = end.vertexOn(fabric, port);
-        boolean possible = vertex != Fabric.NOTHING && !(enable && drives);
+        boolean possible = vertex != Fabric.NOTHING && !(enable && (drives || port.enableTied()));
         Damaged.unless(possible, "an end at an enable where none can be");
+        int site = enable ? fabric.pads().get(port.pad()).enableSite() : Fabric.NOTHING;
+        Damaged.unless(
+                !enable || !withCells.get(site), "an end at an enable whose site has a cell");
         return new End(end, vertex);
     }
 }

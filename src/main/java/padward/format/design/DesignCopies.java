@@ -18,6 +18,7 @@ import padward.format.compact.Beside;
 import padward.format.compact.Copies;
 import padward.format.compact.CopySort;
 import padward.format.design.DesignForm.DesignFile;
+import padward.format.source.FileLimits;
 import padward.format.source.Source;
 import padward.format.source.SourceDigest;
 
@@ -78,7 +79,7 @@ final class DesignCopies {
             SideWork<Boolean, BadInput> unchanged =
                     new SideWork<>(() -> watched.isUnchanged(meanwhile));
             unchanged.offer();
-            Design design = CompactDesign.read(in, fabric, board);
+            Design design = CompactDesign.read(in, fabric, board, FileLimits.REQUIRED_PS);
             Damaged.unless(unchanged.get(), "another fabric");
             return design;
         } catch (BadInput fault) {

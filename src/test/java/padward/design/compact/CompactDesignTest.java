@@ -10,6 +10,7 @@ import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collections;
 import java.util.Deque;
@@ -17,6 +18,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -43,6 +45,9 @@ import padward.synth.DesignMaker;
 
 /** What is between the digests of a design's copy: whatever it says, it is a design or nothing. */
 class CompactDesignTest {
+    /** The latest required time that a file can state. */
+    private static final int LATEST_PS = 1_000_000_000;
+
     private static byte[] written(Design design) throws IOException {
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         CompactOut out = new CompactOut(bytes, Progress.NONE);
@@ -53,7 +58,7 @@ class CompactDesignTest {
 
     private static Design read(byte[] bytes, Design like) throws IOException {
         CompactIn in = in(bytes);
-        Design read = CompactDesign.read(in, like.fabric(), Board.UNKNOWN);
+        Design read = CompactDesign.read(in, like.fabric(), Board.UNKNOWN, LATEST_PS);
         in.end();
         return read;
     }
@@ -283,7 +288,81 @@ class CompactDesignTest {
                         new ByteArrayInputStream(forged.toByteArray()),
                         Long.MAX_VALUE / 2,
                         Progress.NONE);
-        assertThatThrownBy(() -> CompactDesign.read(in, fabric, Board.UNKNOWN))
+        assertThatThrownBy(() -> CompactDesign.read(in, fabric, Board.UNKNOWN, LATEST_PS))
                 .isInstanceOf(Damaged.class);
+    }
+
+    @Test
+    void aRequiredTimeThatNoFileCanStateIsNone() throws Exception {
+        Design made = EveryField.design(1);
+        Net first = made.nets().get(0);
+        for (int late = 0; late < 2; late++) {
+            OptionalInt ofAll = OptionalInt.of(LATEST_PS + late);
+            Map<Terminal, Integer> ofOne = Map.of(first.sinks().get(0), LATEST_PS + late);
+            for (boolean own : new boolean[] {false, true}) {
+                Design design =
+                        with(
+                                made,
+                                new Net(
+                                        0,
+                                        first.name(),
+                                        first.driver(),
+                                        first.sinks(),
+                                        first.route(),
+                                        false,
+                                        own ? OptionalInt.empty() : ofAll,
+                                        own ? ofOne : Map.of()));
+                assertThat(find(written(design), design).isPresent()).isEqualTo(late == 0);
+            }
+        }
+    }
+
+    private static Design with(Design design, Net first) {
+        List<Net> nets = new ArrayList<>(List.copyOf(design.nets()));
+        nets.set(0, first);
+        return new Design(
+                design.name(),
+                design.note(),
+                design.fabric(),
+                Board.UNKNOWN,
+                List.copyOf(design.cells()),
+                nets,
+                List.copyOf(design.ports()));
+    }
+
+    @Test
+    void aNetThatEndsAtATiedEnableIsNone() throws Exception {
+        Design made = EveryField.design(1);
+        List<Port> tied = made.ports().stream().map(Port::withEnableTied).toList();
+        Design forged =
+                new Design(
+                        made.name(),
+                        made.note(),
+                        made.fabric(),
+                        Board.UNKNOWN,
+                        List.copyOf(made.cells()),
+                        List.copyOf(made.nets()),
+                        tied);
+        assertThat(find(written(forged), forged)).isEmpty();
+    }
+
+    @Test
+    void aNetThatEndsAtTheEnableOfASiteWithACellIsNone() throws Exception {
+        Design made = EveryField.design(1);
+        Port port = made.findPort("f").orElseThrow();
+        int site = made.fabric().pads().get(port.pad()).enableSite();
+        List<Cell> cells = new ArrayList<>(List.copyOf(made.cells()));
+        String kind = made.fabric().acceptedBy(site).get(0);
+        cells.add(new Cell(cells.size(), "at the enable", kind, site, Map.of()));
+        Design forged =
+                Design.ofChecked(
+                        made.name(),
+                        made.note(),
+                        made.fabric(),
+                        Board.UNKNOWN,
+                        cells,
+                        List.copyOf(made.nets()),
+                        List.copyOf(made.ports()));
+        assertThat(find(written(forged), forged)).isEmpty();
     }
 }
