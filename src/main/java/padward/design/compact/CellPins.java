@@ -41,12 +41,8 @@ final class CellPins {
 
     /** The place of a pin among those of its cell's site. */
     int find(int cell, String name) throws IOException {
-        List<SitePin> all = pins.get(cell);
-        for (int pin = 0; pin < all.size(); pin++) {
-            if (all.get(pin).name().equals(name)) {
-                return pin;
-            }
-        }
-        throw new Damaged("a pin that its site does not have");
+        int pin = SitePin.find(pins.get(cell), name);
+        Damaged.unless(pin != Fabric.NOTHING, "a pin that its site does not have");
+        return pin;
     }
 }
