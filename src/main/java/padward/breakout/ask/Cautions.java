@@ -344,7 +344,9 @@ public final class Cautions {
         if (question.isThere()) {
             return Optional.empty();
         }
-        return PadPairs.of(design.fabric()).others(question.pad()).intStream()
+        return PadPairs.of(design.fabric())
+                .others(question.pad())
+                .intStream()
                 .mapToObj(design::findPortOn)
                 .flatMap(Optional::stream)
                 .min(Comparator.comparingInt(Port::id))

@@ -85,8 +85,7 @@ public final class DesignOption {
         TableAhead ahead = new TableAhead(corner);
         boolean done = false;
         try {
-            Design design =
-                    named(DesignReader.read(Source.of(file), ahead::begin, progress()));
+            Design design = named(DesignReader.read(Source.of(file), ahead::begin, progress()));
             done = true;
             return design;
         } finally {

@@ -14,8 +14,8 @@ import padward.base.Progress;
  * until no line gets better (Bellman, "On a routing problem", Quarterly of Applied Mathematics
  * 16(1), 1958, 87-90; the order is that of Yen, "An algorithm for finding shortest routes from all
  * source nodes to a given destination in general networks", ibid. 27(4), 1970, 526-530). A line is
- * looked at again only when one that leads to it has changed. O(width × steps of its plane) for each
- * time that a line is looked at, which on regular fabrics is a few times: the best routes turn
+ * looked at again only when one that leads to it has changed. O(width × steps of its plane) for
+ * each time that a line is looked at, which on regular fabrics is a few times: the best routes turn
  * seldom.
  *
  * <p>Dijkstra's search over the single places does fewer steps, but goes to places all over the

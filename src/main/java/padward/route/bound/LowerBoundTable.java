@@ -91,7 +91,8 @@ public final class LowerBoundTable {
 
     /**
      * Calculates the table of a fabric; empty when the fabric has too little order for one, or
-     * would need too much memory. O(entries × steps of a group) for each pass of {@link DelayLines}.
+     * would need too much memory. O(entries × steps of a group) for each pass of {@link
+     * DelayLines}.
      *
      * @throws CancellationException when {@code progress} says so
      */

@@ -8,8 +8,7 @@ import padward.fabric.delay.Corner;
 /**
  * Calculates the table of least delays to pads on a thread of its own, while the caller still reads
  * what a question is about. Whoever needs the table before it is there waits for it; see {@link
- * FabricIndex}. Where there is one processor
- * only, nothing is done ahead.
+ * FabricIndex}. Where there is one processor only, nothing is done ahead.
  */
 public final class TableAhead {
     /** The table may take one part of so many of what the heap may grow to. */
@@ -17,7 +16,8 @@ public final class TableAhead {
 
     /**
      * What it takes a tile while it is calculated: 6 bytes an entry, entries for four tiles (it
-     * reaches as far to each side as the fabric is long), and more planes than regular fabrics have.
+     * reaches as far to each side as the fabric is long), and more planes than regular fabrics
+     * have.
      */
     private static final int BYTES_A_TILE = 6 * 4 * 32;
 

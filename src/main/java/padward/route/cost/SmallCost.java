@@ -88,8 +88,8 @@ public abstract class SmallCost {
 
     /**
      * Where stretches are counted, the occupant of each vertex, {@link #NO_OCCUPANT} for none: a
-     * step to an occupant is priced where it comes from another one, or from none. Empty where
-     * they are not known beforehand. The model's own array, not to be changed.
+     * step to an occupant is priced where it comes from another one, or from none. Empty where they
+     * are not known beforehand. The model's own array, not to be changed.
      */
     public int[] occupants() {
         return NOT_KNOWN;

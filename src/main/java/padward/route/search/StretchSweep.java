@@ -16,8 +16,8 @@ import padward.route.cost.SmallCost;
  *
  * <p>What can be dropped by a mask is less than there: a vertex with an occupant that was reached
  * at a price can still be reached without one, from the same occupant. So there are two masks: what
- * was reached without a price, and what was reached at all; the second is for steps from where there
- * is no occupant, all of which into an occupant are priced.
+ * was reached without a price, and what was reached at all; the second is for steps from where
+ * there is no occupant, all of which into an occupant are priced.
  *
  * <p>Serves one run. O(V / 8) in addition to what the other sweep has, and 8 bytes for each vertex
  * that waits.
@@ -209,8 +209,7 @@ final class StretchSweep {
                     int to = base + bit;
                     int slowest = slowestPs[row + bit];
                     int sum = current + (fixed < 0 ? slowest ^ slowest >> 31 : fixed);
-                    boolean priced =
-                            (withOccupant >>> bit & 1) != 0 && occupants[to] != occupant;
+                    boolean priced = (withOccupant >>> bit & 1) != 0 && occupants[to] != occupant;
                     if (priced) {
                         atNoPrice &= ~(1L << bit);
                         sum += SmallCost.STRETCH;
