@@ -219,7 +219,9 @@ public final class MakeImage {
                                 "--exclude-resources",
                                 "@" + unused(work, javafx),
                                 "--exclude-files",
+                                // Nothing here connects to a server, so no certificates of any.
                                 "glob:/java.base/lib/jrt-fs.jar,glob:/java.base/lib/classlist,"
+                                        + "glob:/java.base/lib/security/cacerts,"
                                         + "glob:/java.base/lib/security/public_suffix_list.dat,"
                                         + "glob:**libmlib_image.*,glob:**libjsound.*,glob:**libsplashscreen.*,"
                                         + "glob:**libawt_xawt.*",
@@ -273,8 +275,11 @@ public final class MakeImage {
         return list;
     }
 
+    /** Not that of an older toolkit, nor that which decodes JPEG: the window has none. */
     private static boolean isUsedNative(String name) {
-        return name.matches("[^/]+\\.(so|dll|dylib)") && !name.contains("gtk2");
+        return name.matches("[^/]+\\.(so|dll|dylib)")
+                && !name.contains("gtk2")
+                && !name.contains("javafx_iio");
     }
 
     /** Removes what only debuggers read of the machine, where the tool for it is installed. */
