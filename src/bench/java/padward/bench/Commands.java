@@ -1,7 +1,6 @@
 package padward.bench;
 
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -164,7 +163,7 @@ public final class Commands {
         double processor = 0;
         // A process that has ended tells neither, so both are what was seen last.
         while (!process.waitFor(LOOK_MS, TimeUnit.MILLISECONDS)) {
-            megabytes = Math.max(megabytes, greatestSize(process.pid()));
+            megabytes = Math.max(megabytes, ProcessMemory.greatest(process.pid()));
             processor =
                     process.info()
                             .totalCpuDuration()
@@ -178,18 +177,6 @@ public final class Commands {
                     String.join(" ", command) + "\n" + Files.readString(scratch.resolve("messages")));
         }
         return new Run(seconds, processor, megabytes);
-    }
-
-    /** The most memory that a process has used at once, MB; 0 where the system does not tell it. */
-    private static double greatestSize(long process) {
-        try (Stream<String> lines = Files.lines(Path.of("/proc/" + process + "/status"))) {
-            return lines.filter(l -> l.startsWith("VmHWM:"))
-                    .mapToDouble(l -> Double.parseDouble(l.replaceAll("\\D", "")) * 1024 / 1e6)
-                    .findFirst()
-                    .orElse(0);
-        } catch (IOException | UncheckedIOException gone) {
-            return 0;
-        }
     }
 
     private static void delete(Path folder) throws IOException {

@@ -15,7 +15,6 @@ import padward.route.search.PerimeterSearch;
 import padward.route.search.SearchSources;
 import padward.synth.FabricMaker;
 
-import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -57,8 +56,8 @@ public final class Explicit {
                 "  graph %.2f bytes a vertex, names %.2f%n",
                 graph, (double) fabric.nameBytes() / count);
         System.out.printf(
-                "  greatest size of the process %s, limit of the heap %d MiB%n",
-                greatestSize(), Runtime.getRuntime().maxMemory() >> 20);
+                "  greatest size of the process %.0f MB, limit of the heap %d MiB%n",
+                ProcessMemory.greatest(ProcessHandle.current().pid()), Runtime.getRuntime().maxMemory() >> 20);
         System.gc();
         long used = Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory();
         System.out.printf("  all objects after collecting: %.1f MB%n", used / 1e6);
@@ -91,17 +90,6 @@ public final class Explicit {
             throw faulty.shown().get(0);
         }
         return ((TableImport.Sound) result).fabric();
-    }
-
-    /** The most memory that the process has used at once, where the system reports it. */
-    private static String greatestSize() throws IOException {
-        Path status = Path.of("/proc/self/status");
-        List<String> lines = Files.isReadable(status) ? Files.readAllLines(status) : List.of();
-        return lines.stream()
-                .filter(l -> l.startsWith("VmHWM:"))
-                .map(l -> l.substring("VmHWM:".length()).strip())
-                .findFirst()
-                .orElse("unknown");
     }
 
     /**

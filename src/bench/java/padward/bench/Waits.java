@@ -53,15 +53,19 @@ public final class Waits {
                 design.nets().size(),
                 args.length > 0 ? "opened" : "made",
                 nowMs() - begin);
-        boolean met = firstAnswers(design) & surveys(design) & keys(design) & NameKeys.met();
-        System.exit(met ? 0 : 1);
+        Promises promises = new Promises();
+        firstAnswers(design, promises);
+        surveys(design, promises);
+        keys(design, promises);
+        NameKeys.measure(promises);
+        System.exit(promises.report());
     }
 
     /**
      * What the first questions take in a process that has just read the design: of the pads with a
      * port, the first that is blocked for the net, explained; then a survey.
      */
-    private static boolean firstAnswers(Design design) {
+    private static void firstAnswers(Design design, Promises promises) {
         Net net = ordinary(design);
         // Another thread may still be at it; waiting for it would not count as processor time.
         double waited = System.nanoTime() / 1e6;
@@ -85,9 +89,9 @@ public final class Waits {
         }
         double explainMs = nowMs() - begin;
         double surveyMs = survey(design, net);
-        return report("first ask, up to the first pad that is blocked, ms", askMs, ASK_MS)
-                & report("explaining that, ms", explainMs, EXPLAIN_MS)
-                & report("first survey, ms", surveyMs, SURVEY_MS);
+        promises.atMost("first ask, up to the first pad that is blocked, ms", askMs, ASK_MS);
+        promises.atMost("explaining that, ms", explainMs, EXPLAIN_MS);
+        promises.atMost("first survey, ms", surveyMs, SURVEY_MS);
     }
 
     private static Net ordinary(Design design) {
@@ -97,7 +101,7 @@ public final class Waits {
                 .orElseThrow();
     }
 
-    private static boolean surveys(Design design) {
+    private static void surveys(Design design, Promises promises) {
         Net widest =
                 design.nets().stream()
                         .max(Comparator.comparingInt(n -> n.route().size()))
@@ -112,7 +116,7 @@ public final class Waits {
         System.out.printf(
                 "  survey of a net of %,d wires %.0f ms, of one of %d %.0f ms%n",
                 widest.route().size(), wideMs, ordinary.route().size(), ordinaryMs);
-        return report("survey, wide net to ordinary one", wideMs / ordinaryMs, SURVEY_RATIO);
+        promises.atMost("survey, wide net to ordinary one", wideMs / ordinaryMs, SURVEY_RATIO);
     }
 
     private static double survey(Design design, Net net) {
@@ -121,7 +125,7 @@ public final class Waits {
         return nowMs() - begin;
     }
 
-    private static boolean keys(Design design) {
+    private static void keys(Design design, Promises promises) {
         List<String> all = design.nets().stream().map(Net::name).sorted().toList();
         SearchableNames names = new SearchableNames(all);
         double begin = nowMs();
@@ -138,7 +142,7 @@ public final class Waits {
         }
         Arrays.sort(ms);
         System.out.printf("  a key: median %.3f ms, most %.1f ms%n", ms[ms.length / 2], last(ms));
-        return report("a key, p99, ms", ms[ms.length * 99 / 100], KEY_MS);
+        promises.atMost("a key among the design's names, p99, ms", ms[ms.length * 99 / 100], KEY_MS);
     }
 
     private static double last(double[] sorted) {
@@ -156,14 +160,6 @@ public final class Waits {
             result.add(random.nextInt(4) == 0 ? "*" + part.replace('/', '*') + "?" : part);
         }
         return result;
-    }
-
-    private static boolean report(String what, double measured, double promised) {
-        boolean met = measured <= promised;
-        System.out.printf(
-                "  %-7s %s %.2f (at most %.1f)%n",
-                met ? "met" : "MISSED", what, measured, promised);
-        return met;
     }
 
     private static double nowMs() {
