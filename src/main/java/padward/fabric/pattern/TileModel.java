@@ -61,9 +61,7 @@ final class TileModel {
     /** Names of pins and pads, by offset from the end of the wires. */
     final List<String> fixedNames = new ArrayList<>();
 
-    final Map<String, Integer> fixedByName = new HashMap<>();
-
-    /** {@link #fixedByName} for finding them in longer names, once all are there. */
+    /** Their offsets by name. */
     NameTable fixed;
 
     final Map<String, Integer> siteByName = new HashMap<>();

@@ -26,6 +26,10 @@ final class TileModelBuilder {
     private final String place;
     private final List<WireKind> wires;
     private final Map<String, Integer> kindByName = new HashMap<>();
+
+    /** Offsets of pins and pads, as in {@link TileModel#fixed}. */
+    private final Map<String, Integer> fixedByName = new HashMap<>();
+
     private final Map<String, IntArrayList> groups = new HashMap<>();
     private final Map<String, int[]> sitesByGroup = new HashMap<>();
 
@@ -78,7 +82,7 @@ final class TileModelBuilder {
             addPads(type.pads().get(i), ".pads[" + i + "]");
         }
         checkWireNames();
-        model.fixed = new NameTable(model.fixedByName);
+        model.fixed = new NameTable(fixedByName);
         for (int i = 0; i < type.rules().size(); i++) {
             addRule(type.rules().get(i));
         }
@@ -98,7 +102,7 @@ final class TileModelBuilder {
             for (int k = 0; k < wire.count(); k++) {
                 String name = member(wire.name(), k, wire.count());
                 boolean taken =
-                        model.fixedByName.containsKey(name)
+                        fixedByName.containsKey(name)
                                 || model.siteByName.containsKey(name)
                                 || siteNames.contains(name);
                 if (taken || !names.add(name)) {
@@ -240,7 +244,7 @@ final class TileModelBuilder {
     }
 
     private void nameFixed(String name, int offset, String at) throws PatternFault {
-        if (model.fixedByName.put(name, offset) != null) {
+        if (fixedByName.put(name, offset) != null) {
             throw repeated(at, name);
         }
         model.fixedNames.add(name);
@@ -315,7 +319,7 @@ final class TileModelBuilder {
         if (fixed != null) {
             return new TileModel.RuleEnd(Fabric.NOTHING, fixed.toIntArray());
         }
-        Integer single = model.fixedByName.get(name);
+        Integer single = fixedByName.get(name);
         if (single != null) {
             return new TileModel.RuleEnd(Fabric.NOTHING, new int[] {single});
         }

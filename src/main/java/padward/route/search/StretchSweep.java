@@ -19,6 +19,8 @@ import padward.route.cost.SmallCost;
  * was reached without a price, and what was reached at all; the second is for steps from where
  * there is no occupant, all of which into an occupant are priced.
  *
+ * <p>Written out in one method for the same reason as there, what goes into the ring twice.
+ *
  * <p>Serves one run. O(V / 8) in addition to what the other sweep has, and 8 bytes for each vertex
  * that waits.
  */
